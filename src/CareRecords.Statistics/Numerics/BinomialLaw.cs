@@ -15,7 +15,7 @@ internal static class BinomialLaw
             return (p <= 0 && k == 0) || (p >= 1 && k == n) ? 1 : 0;
         }
 
-        return Math.Exp(SpecialFunctions.BinomialLn(n, k) + (k * Math.Log(p)) + ((n - k) * Log1p(-p)));
+        return Math.Exp(SpecialFunctions.BinomialLn(n, k) + (k * Math.Log(p)) + ((n - k) * Precise.Log1p(-p)));
     }
 
     /// <summary>P(X &lt;= k).</summary>
@@ -47,6 +47,4 @@ internal static class BinomialLaw
 
         return low;
     }
-
-    public static double Log1p(double x) => Math.Abs(x) > 0.5 ? Math.Log(1 + x) : SpecialFunctions.Log1p(x);
 }

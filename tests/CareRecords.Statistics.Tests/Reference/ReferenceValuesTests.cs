@@ -53,6 +53,8 @@ public class ReferenceValuesTests
     private static IEnumerable<Figures> AllSections() =>
     [
         .. Section01Proportions.All(),
+        .. Section02Survival.All(),
+        .. Section03IntervalCensoring.All(),
         .. Section06Robust.All(),
         .. Section07RunCharts.All(),
         .. Section12DigitPreference.All(),
