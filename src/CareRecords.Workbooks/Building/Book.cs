@@ -42,7 +42,7 @@ internal sealed class Book : IDisposable
         if (content.Link is { } place) Link(cell, place);
     }
 
-    public void Put(IXLCell cell, string words) => PutValue(cell, words);
+    public void Put(IXLCell cell, string words) => Put(cell, CellContent.Of(words));
 
     private static void PutValue(IXLCell cell, object? value)
     {

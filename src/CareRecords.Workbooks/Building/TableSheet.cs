@@ -28,7 +28,7 @@ internal static class TableSheet
         var longest = columns.Max(c => LinesOf(c.Heading, c.Width - 2.5));
         sheet.Row(headingRow).Height = 3 + (13.5 * Math.Max(longest, 1));
         FoldWorkings(sheet, columns);
-        return new TablePlace(sheet.Name, tableName, headingRow + 1, last, columns.Select(c => c.Heading).ToList());
+        return new TablePlace(sheet.Name, tableName, headingRow + 1, last, [.. columns.Select(c => c.Heading)], [.. columns.Where(c => c.Role == ColumnRole.Editable).Select(c => c.Heading)]);
     }
 
     /// <summary>Title, a line on use, frozen headings, landscape pages one page wide with repeated headings.</summary>
@@ -144,7 +144,8 @@ internal static class TableSheet
 /// <param name="FirstRow">One-based row of the first record.</param>
 /// <param name="LastRow">One-based row of the last record (the blank row when there is none).</param>
 /// <param name="Headings">Headings from the first column on.</param>
-internal sealed record TablePlace(string Sheet, string Table, int FirstRow, int LastRow, IReadOnlyList<string> Headings)
+/// <param name="Editable">Of them, those whose cells may be mended.</param>
+internal sealed record TablePlace(string Sheet, string Table, int FirstRow, int LastRow, IReadOnlyList<string> Headings, IReadOnlyList<string> Editable)
 {
     /// <summary>A link to a record by its position from 0.</summary>
     public string LinkTo(int index) => FormattableString.Invariant($"'{Sheet}'!A{FirstRow + index}");

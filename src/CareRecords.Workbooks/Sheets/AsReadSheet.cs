@@ -8,15 +8,15 @@ namespace CareRecords.Workbooks.Sheets;
 /// <summary>The very hidden sheet that keeps each cell of the tables as it was written, so that a later review notices what a person changed.</summary>
 internal static class AsReadSheet
 {
-    /// <summary>Copies every filled cell under an editable heading of the tables given. Empty cells are not listed.</summary>
-    public static void Write(Book book, IEnumerable<(TablePlace Place, IReadOnlyList<string> Editable)> tables)
+    /// <summary>Copies every filled cell that may be mended. Empty cells are not listed.</summary>
+    public static void Write(Book book, IReadOnlyList<TablePlace> tables)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.AsRead);
         List<object[]> cells = [];
-        foreach (var (place, editable) in tables)
+        foreach (var place in tables)
         {
             var from = book.Workbook.Worksheet(place.Sheet);
-            var columns = editable.Select(h => (Heading: h, Column: place.Headings.ToList().IndexOf(h) + 1)).ToList();
+            var columns = place.Headings.Select((h, i) => (Heading: h, Column: i + 1)).Where(c => place.Editable.Contains(c.Heading)).ToList();
             for (var row = place.FirstRow; row <= place.LastRow; row++)
             {
                 var id = from.Cell(row, 1).GetString();

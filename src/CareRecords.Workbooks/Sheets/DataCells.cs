@@ -1,4 +1,3 @@
-using CareRecords.Records;
 using CareRecords.Workbooks.Building;
 using NodaTime;
 

@@ -17,7 +17,7 @@ internal static class FeedsSheet
         DataCells.Time<Feed>("ended", f => f.End?.Stated),
         DataCells.Number<Feed>("ml", 8, f => f.Millilitres, 0, 2000, "ml"),
         DataCells.Number<Feed>("ml per hour", 9, f => f.MillilitresPerHour, 0, 500, "ml an hour"),
-        DataCells.Choice<Feed>("route", 10, f => RouteWords[f.Route], "oral", "tube", "pump", "bolus"),
+        DataCells.Choice<Feed>("route", 10, f => RouteWord(f.Route), "oral", "tube", "pump", "bolus"),
         DataCells.Words<Feed>(Heading.By, 10, f => f.By),
         DataCells.Words<Feed>("note", 26, f => f.Note),
         .. TraceColumns.Reading<Feed>(rows),
@@ -34,12 +34,12 @@ internal static class FeedsSheet
         return place;
     }
 
-    private static IReadOnlyDictionary<FeedRoute, string?> RouteWords { get; } = new Dictionary<FeedRoute, string?>
+    private static string? RouteWord(FeedRoute route) => route switch
     {
-        [FeedRoute.Unknown] = null,
-        [FeedRoute.Oral] = "oral",
-        [FeedRoute.Tube] = "tube",
-        [FeedRoute.PumpedTube] = "pump",
-        [FeedRoute.BolusTube] = "bolus",
+        FeedRoute.Oral => "oral",
+        FeedRoute.Tube => "tube",
+        FeedRoute.PumpedTube => "pump",
+        FeedRoute.BolusTube => "bolus",
+        _ => null,
     };
 }

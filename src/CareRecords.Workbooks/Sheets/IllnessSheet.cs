@@ -69,6 +69,6 @@ internal static class IllnessSheet
         new("estimate high, days", 9, e => CellContent.Of(e.Episode.Recovery.High)) { Format = Format.OneDecimal, Remark = "From the model, not recalculated. Empty: open." },
         new("back to maintenance, days", 12, e => CellContent.Of(e.Episode.BackToMaintenanceDays)) { Format = Format.OneDecimal },
         new("method", 40, e => CellContent.Of(e.Episode.Recovery.Method)) { Wrap = true },
-        new("lines", 22, e => CellContent.Of(string.Join("; ", e.Episode.Sources.Take(6).Select(s => s.Place)) + (e.Episode.Sources.Count > 6 ? $"; and {e.Episode.Sources.Count - 6} more" : "")).To(rows.Read.LinkTo(e.Episode.Sources.FirstOrDefault()))) { Wrap = true },
+        new("lines", 22, e => CellContent.Of(string.Join("; ", e.Episode.Sources.Take(6).Select(s => s.Place)) + (e.Episode.Sources.Count > 6 ? $"; and {e.Episode.Sources.Count - 6} more" : "")).To(rows.Read.LinkTo(e.Episode.Sources is [var first, ..] ? first : null))) { Wrap = true },
     ];
 }

@@ -1,8 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
 using CareRecords.Workbooks.Building;
-using ClosedXML.Excel;
-using NodaTime;
 using Format = CareRecords.Workbooks.Building.Look.Format;
 using SheetName = CareRecords.Workbooks.WorkbookLayout.Sheet;
 

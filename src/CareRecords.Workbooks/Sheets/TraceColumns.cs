@@ -22,7 +22,7 @@ internal static class TraceColumns
     public static IEnumerable<Column<T>> Sources<T>(ReviewRows rows, Func<T, IReadOnlyList<SourceLine>> sources) =>
     [
         new(Heading.SourceFile, 16, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace },
-        new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r).FirstOrDefault()))) { Role = ColumnRole.Trace },
+        new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace },
         new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace, Wrap = true },
     ];
 
