@@ -17,13 +17,15 @@ internal static class RecoveryTime
     /// <summary>Recovery counts as established when this much of the posterior lies before the last 48 hours of the record.</summary>
     internal static double Established { get; set; } = 0.99;
 
+    internal static Action<Func<double, double?>, Func<double, double>>? Probe { get; set; }
+
     private const double SustainedHours = 48, GridHours = 1;
 
     /// <summary>The estimate, in days from the start of the onset's care day.</summary>
     public static RecoveryEstimate Of(EpisodeRun run, EpisodeCourse course, RaisedOxygen oxygen, int onsetDay, bool isLast)
     {
         var stepHours = 24 * DeficitTransitions.StepDays;
-        var peak = run.LastBegins;
+        var peak = run.Surest;
         var (start, end) = (peak * stepHours, (run.To + 1) * stepHours);
         var (first, last) = (Math.Max(0, oxygen.IndexAt(run.First * stepHours)), oxygen.IndexAt(end));
         var saturation = new double[run.To - peak + 2];
@@ -47,6 +49,7 @@ internal static class RecoveryTime
         }
 
         var origin = onsetDay * 24.0;
+        Probe?.Invoke(share => Quantile(share) / 24, hours => By(hours));
         var established = !isLast || By(end - SustainedHours) >= Established;
         double InDays(double hours) => Math.Max(0, (hours - origin) / 24);
         var low = InDays((Quantile(Tail) ?? end) - GridHours);
