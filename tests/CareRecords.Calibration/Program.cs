@@ -12,7 +12,7 @@ if (args[0] == "probe")
     {
         var child = KnownChild.From(new SimulationOptions { Seed = seed + i, Noise = 1 });
         var rows = new List<string>();
-        RecoveryTime.Probe = (q, _) => rows.Add(string.Join(' ', new[] { 0.005, 0.025, 0.1, 0.25, 0.5, 0.75, 0.9, 0.975, 0.995 }.Select(s => (q(s) ?? double.NaN).ToString("0.0", CultureInfo.InvariantCulture))));
+        RecoveryTime.Probe = q => rows.Add(string.Join(' ', new[] { 0.005, 0.025, 0.1, 0.25, 0.5, 0.75, 0.9, 0.975, 0.995 }.Select(s => (q(s) ?? double.NaN).ToString("0.0", CultureInfo.InvariantCulture))));
         var r = IllnessModel.Fit(child.Observations, child.Input);
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"base {r.Baseline!.Centre - child.Baseline:0.00} sd {r.Baseline.NoiseSd:0.00} f {r.Baseline.Dependence:0.00} well {r.Baseline.WellDays}"));
         foreach (var (e, row) in child.Episodes.Zip(rows)) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"   {e.Kind,-12} onset {e.OnsetDay} truth {e.RecoveredAt:0.0}: {row}"));
@@ -20,6 +20,7 @@ if (args[0] == "probe")
     return;
 }
 
+if (args.Length > 3) RecoveryTime.Tail = double.Parse(args[3], CultureInfo.InvariantCulture);
 void Show(string name, Func<int, KnownChild> make)
 {
     var score = new Score();
