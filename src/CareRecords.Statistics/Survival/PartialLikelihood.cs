@@ -11,18 +11,20 @@ internal sealed class PartialLikelihood
     private readonly Vector<double>[] _x;
     private readonly CoxTies _ties;
 
-    // For each event time: who is at risk and, among them, who has the event.
-    private readonly List<(int[] AtRisk, int[] Events)> _sets = [];
+    // From the last event time to the first: who comes to be at risk (going backwards), and who has the event.
+    private readonly List<(int[] Joining, int[] Events)> _times = [];
 
     public PartialLikelihood(FollowUp[] followUps, Vector<double>[] covariates, CoxTies ties)
     {
         (_x, _ties) = (covariates, ties);
         var all = Enumerable.Range(0, followUps.Length).ToArray();
-        foreach (var time in followUps.Where(f => f.Happened).Select(f => f.Time).Distinct().Order())
+        var later = double.PositiveInfinity;
+        foreach (var time in followUps.Where(f => f.Happened).Select(f => f.Time).Distinct().OrderDescending())
         {
-            _sets.Add((
-                Array.FindAll(all, i => followUps[i].Time >= time),
+            _times.Add((
+                Array.FindAll(all, i => followUps[i].Time >= time && followUps[i].Time < later),
                 Array.FindAll(all, i => followUps[i].Happened && followUps[i].Time == time)));
+            later = time;
         }
     }
 
@@ -30,10 +32,14 @@ internal sealed class PartialLikelihood
     {
         var p = beta.Count;
         var sum = new PartialValue(0, Vector<double>.Build.Dense(p), Matrix<double>.Build.Dense(p, p));
-        foreach (var (atRisk, events) in _sets)
+        var risk = Moments.Zero(p);
+        List<int> atRisk = [];
+        foreach (var (joining, events) in _times)
         {
+            risk = joining.Aggregate(risk, (a, i) => a.Plus(Moments.Of(_x[i], beta), 1));
+            atRisk.AddRange(joining);
             var seen = events.Aggregate(Vector<double>.Build.Dense(p), (a, i) => a + _x[i]);
-            foreach (var d in Denominators(atRisk, events, beta))
+            foreach (var d in Denominators(risk, atRisk, events, beta))
             {
                 // The derivatives of log D.
                 var slope = d.First / d.Zeroth;
@@ -50,7 +56,7 @@ internal sealed class PartialLikelihood
     }
 
     /// <summary>The denominators of one event time: one for each event (Efron, Breslow), or one for all together (exact).</summary>
-    private IEnumerable<Moments> Denominators(int[] atRisk, int[] events, Vector<double> beta)
+    private IEnumerable<Moments> Denominators(Moments risk, List<int> atRisk, int[] events, Vector<double> beta)
     {
         if (_ties == CoxTies.Exact)
         {
@@ -58,30 +64,18 @@ internal sealed class PartialLikelihood
             yield break;
         }
 
-        var risk = Sum(atRisk, beta);
-        var tied = Sum(events, beta);
+        var tied = events.Aggregate(Moments.Zero(beta.Count), (a, i) => a.Plus(Moments.Of(_x[i], beta), 1));
         for (var k = 0; k < events.Length; k++)
         {
             yield return _ties == CoxTies.Breslow ? risk : risk.Plus(tied, -(double)k / events.Length);
         }
     }
 
-    private Moments Sum(int[] who, Vector<double> beta)
-    {
-        var sum = Moments.Zero(beta.Count);
-        foreach (var i in who)
-        {
-            sum = sum.Plus(Moments.Of(_x[i], beta), 1);
-        }
-
-        return sum;
-    }
-
     /// <summary>
     /// The sum of exp(β·Σx) over all subsets of a size, by adding subjects one at a time (Gail MH, Lubin JH, Rubinstein LV
     /// 1981, Biometrika 68:703-707).
     /// </summary>
-    private Moments Subsets(int[] who, int size, Vector<double> beta)
+    private Moments Subsets(List<int> who, int size, Vector<double> beta)
     {
         var bySize = new Moments[size + 1];
         Array.Fill(bySize, Moments.Zero(beta.Count));

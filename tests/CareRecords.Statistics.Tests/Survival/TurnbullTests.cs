@@ -72,10 +72,10 @@ public class TurnbullTests
     }
 
     [Fact]
-    public void Bootstrap_limits_cover_at_a_look_in_simulation() => Coverage.Between(0.90, 0.98, 250, random =>
+    public void Bootstrap_limits_cover_at_a_look_in_simulation() => Coverage.Between(0.90, 0.98, 150, random =>
     {
         CensoredInterval[] looks = [.. Enumerable.Range(0, 40).Select(_ => Looked(-10 * Math.Log(random.Uniform())))];
-        return TurnbullBootstrap.Limits(looks, [6], draws: 120).Value[0].Limits.Covers(Math.Exp(-0.6));
+        return TurnbullBootstrap.Limits(looks, [6], draws: 100).Value[0].Limits.Covers(Math.Exp(-0.6));
     });
 
     private static CensoredInterval Looked(double time) =>
