@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -17,6 +18,9 @@ internal static class PlainWorkbook
     private const long MostBytes = 200_000_000;
 
     private static readonly DateTimeOffset FixedTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    // The reader's configuration asks for the code pages of old workbooks even where none is used.
+    static PlainWorkbook() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
 
     public static void Write(IEnumerable<PlainSheet> sheets, Stream output)
     {
@@ -108,7 +112,7 @@ internal static class PlainWorkbook
                 break;
             default:
                 cell.DataType = CellValues.InlineString;
-                cell.InlineString = new InlineString(new Text((string)value));
+                cell.InlineString = new InlineString(new DocumentFormat.OpenXml.Spreadsheet.Text((string)value));
                 break;
         }
 
