@@ -55,6 +55,7 @@ public class ReferenceValuesTests
         .. Section01Proportions.All(),
         .. Section02Survival.All(),
         .. Section03IntervalCensoring.All(),
+        .. Section05LeastSquares.All(),
         .. Section06Robust.All(),
         .. Section07RunCharts.All(),
         .. Section08ChangePoints.All(),

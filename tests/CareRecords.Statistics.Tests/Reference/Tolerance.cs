@@ -23,6 +23,8 @@ internal static class Tolerance
         { Dataset: "9.1", Quantity: var q } when IsLogLikelihood(q) => NineDigits,
         { Dataset: "9.1", Quantity: var q } when q.Contains("those parameters", StringComparison.Ordinal) || q.StartsWith("log ", StringComparison.Ordinal) => AllDigits,
         { Dataset: "9.1" } => FiveDigits,
+        { Dataset: "5.5", Quantity: var q } when q.StartsWith("profile", StringComparison.Ordinal) => FourDigits,
+        { Dataset: ['5', ..] } => NineDigits,
         { Dataset: "3.1" or "3.2" or "3.3" } => NineDigits,
         { Dataset: "6.3", Quantity: var q } when q.StartsWith("normal approximation", StringComparison.Ordinal) && !q.EndsWith("[p]", StringComparison.Ordinal) => FourDigits,
         _ => AllDigits,
