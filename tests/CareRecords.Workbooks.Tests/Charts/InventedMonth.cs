@@ -102,7 +102,7 @@ internal sealed class InventedMonth
             var feed = AddFeed(start.PlusMinutes(-75), null);
             return (feed, new FeedGapFinding(15, 75, 30, true, GapVerdict.Unknown, "the feed's end was not written", feed, false));
         }
-        var gap = (d * 5 + n * 3) % 9 switch { 0 => 12, 1 => 20, 2 => 30, 3 => 40, 4 => 45, 5 => 60, 6 => 75, 7 => 95, _ => 160 };
+        var gap = ((d * 5 + n * 3) % 9) switch { 0 => 12, 1 => 20, 2 => 30, 3 => 40, 4 => 45, 5 => 60, 6 => 75, 7 => 95, _ => 160 };
         if (d == 9 && n == 2) gap = 0;
         var last = AddFeed(start.PlusMinutes(-gap - 40), 40);
         var (low, high) = (Math.Max(0, gap - room), gap + room);
@@ -114,7 +114,7 @@ internal sealed class InventedMonth
     {
         if ((d + n) % 10 == 7) return (null, new InhalerGapFinding(null, null, 15, 60, false, GapVerdict.Unknown, "no medicine log", null, null));
         if ((d + n) % 13 == 4) return (null, new InhalerGapFinding(null, null, 15, 60, false, GapVerdict.None, "none", null, null));
-        var gap = (d * 4 + n) % 9 switch { 0 => 8, 1 => 10, 2 => 15, 3 => 18, 4 => 20, 5 => 25, 6 => 22, 7 => 95, _ => 30 };
+        var gap = ((d * 4 + n) % 9) switch { 0 => 8, 1 => 10, 2 => 15, 3 => 18, 4 => 20, 5 => 25, 6 => 22, 7 => 95, _ => 30 };
         var dose = new Dose { Sources = [Line("blue 4 puffs")], Start = UncertainTime.Exactly(start.PlusMinutes(-gap)), Medicine = "salbutamol" };
         Add(dose);
         var verdict = gap < 15 ? GapVerdict.Short : gap > 60 ? GapVerdict.Early : GapVerdict.Kept;
