@@ -32,9 +32,9 @@ internal sealed class DayStripDrawing
     public IReadOnlyList<KeyItem> Key =>
     [
         KeyItem.Box(ChartColours.Blue, ChartColours.Blue, "session, as long as its minutes"),
-        new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]), "about: time or minutes not exact", 18),
+        new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]), "time or minutes not exact", 18),
         new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, ChartColours.Green), "feed", 18),
-        new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, OxyColors.White, ChartColours.Green, 0.9), "feed, one end not written", 18),
+        new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, OxyColors.White, ChartColours.Green, 0.9), "feed, an end not written", 18),
         KeyItem.Of(Glyph.TriangleDown, ChartColours.Black, "inhaler", 6),
         KeyItem.Of(Glyph.HollowTriangleDown, ChartColours.Vermilion, "inhaler too near or too early", 6),
         new((ink, x, y) => { ink.Mark(Glyph.Cross, x - 6, y, 6, ChartColours.Vermilion); ink.Text(x, y, "12", bold: true); }, "feed gap short, minutes", 22),

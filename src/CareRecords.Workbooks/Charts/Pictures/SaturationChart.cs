@@ -97,7 +97,7 @@ internal static class SaturationChart
     private static PlotLayer StopLine(double stop) => new(
         (ink, pen) =>
         {
-            ink.Stroke(pen.Left, pen.Y(stop), pen.Right, pen.Y(stop), ChartColours.Vermilion, 1.4, [4, 2.5]);
+            ink.Stroke(pen.Left, pen.Y(stop), pen.Right, pen.Y(stop), ChartColours.Vermilion, 1.4, [2.5, 1.5]);
             ink.Text(pen.Right + 6, pen.Y(stop), $"plan: stop\nunder {ChartWords.Number(stop)} %");
         },
         Saturation, AnnotationLayer.BelowSeries);
@@ -137,7 +137,7 @@ internal static class SaturationChart
     {
         if (usual is { } level)
         {
-            ink.Stroke(pen.Left, pen.Y(level), pen.Right, pen.Y(level), ChartColours.Blue, 0.9, [4, 2.5]);
+            ink.Stroke(pen.Left, pen.Y(level), pen.Right, pen.Y(level), ChartColours.Blue, 0.9, [2.5, 1.5]);
             ink.Text(pen.Right + 6, pen.Y(level), $"usual oxygen\n{ChartWords.Number(level)} L/min", colour: ChartColours.Blue);
         }
         for (var i = 0; i < flows.Count; i++)

@@ -9,7 +9,7 @@ internal static class TaperChart
 {
     private const string Sessions = "sessions";
     private const string Minutes = "minutes";
-    private static readonly double[] PlannedDash = [4, 2.5];
+    private static readonly double[] PlannedDash = [2.5, 1.5];
 
     public static ChartPage? Page(ChildFindings findings)
     {
@@ -122,7 +122,7 @@ internal static class TaperChart
     {
         var words = step.Id + step.Direction switch { StepDirection.Up => " up", StepDirection.Down => " down", _ => "" };
         var row = pen.Y(most * (left < labelledTo ? 1.14 : 1.31));
-        ink.Stroke(left, row, left, pen.Bottom, ChartColours.HatchLine, 0.8, [1.5, 2]);
+        if (left > pen.Left + 1) ink.Stroke(left, row, left, pen.Bottom, ChartColours.HatchLine, 0.8, [1.5, 2]);
         var setback = step.FollowedBy == StepOutcome.Setback && step.Direction == StepDirection.Down;
         if (setback) ink.Mark(Glyph.Cross, left + 6, row, 6.5, ChartColours.Vermilion);
         ink.TextOnWhite(left + (setback ? 12 : 2), row, words, bold: true);
