@@ -20,6 +20,23 @@ if (args[0] == "probe")
     return;
 }
 
+if (args[0] == "late")
+{
+    for (var i = 0; i < children; i++)
+    {
+        var child = OtherChildren.Make(new OtherOptions { Seed = seed + i, Oxygen = true });
+        var r = IllnessModel.Fit(child.Observations, child.Input);
+        foreach (var e in child.Episodes)
+        {
+            if (e.RecoveredAt is not { } at || r.Episodes.MinBy(m => Math.Abs(m.OnsetDay - e.OnsetDay)) is not { Recovery.Censored: false } m) continue;
+            if (at <= m.OnsetDay + m.Recovery.High) continue;
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"seed {seed + i} {e.Kind} true {e.Onset:0.00}..{at:0.00} found {m.OnsetDay} low {m.OnsetDay + m.Recovery.Low:0.00} est {m.OnsetDay + m.Recovery.Days:0.00} high {m.OnsetDay + m.Recovery.High:0.00} usual {child.Input.UsualOxygen![0]} base {r.Baseline!.Centre:0.0}"));
+            foreach (var o in child.Observations.Where(o => Math.Abs((o.Hours / 24) - at) < 1.5)) Console.Write(string.Create(CultureInfo.InvariantCulture, $"{o.Hours / 24:0.00}:{o.SpO2}/{o.Oxygen} "));
+            Console.WriteLine();
+        }
+    }
+    return;
+}
 if (args.Length > 3) RecoveryTime.Tail = double.Parse(args[3], CultureInfo.InvariantCulture);
 void Show(string name, Func<int, KnownChild> make)
 {
