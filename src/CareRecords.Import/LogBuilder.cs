@@ -15,7 +15,7 @@ internal static class LogBuilder
         var (plan, planProblems) = PlanBuilder.Build(parts.SelectMany(p => p.Plan));
         var (zone, zoneFrom, zoneProblem) = Zone(plan, options);
         var withdrawn = new Withdrawals(parts);
-        foreach (var (entry, problem) in ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone)) withdrawn.Refuse(entry, problem);
+        withdrawn.Refuse(ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone));
         withdrawn.KeepDates(options.From, options.To);
         var merged = EntryMerger.Merge(withdrawn.Entries, plan);
         ImportProblem[] more = [.. planProblems, .. zoneProblem is null ? [] : new[] { zoneProblem }, .. withdrawn.Problems, .. merged.Problems];

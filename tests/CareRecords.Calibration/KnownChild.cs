@@ -20,7 +20,7 @@ internal sealed record KnownChild(
             new IllnessModelInput { CareDays = options.Days, UsualOxygen = DailySignals.UsualOxygen(log.Plan, options.FirstDay, last) },
             truth.BaselineSpO2,
             [.. truth.Episodes.Select(e => new KnownEpisode(
-                e.Illness.Shape.ToString(), Period.DaysBetween(options.FirstDay, e.OnsetDay), e.RecoveredAt is { } at ? CareDays(options, at) : null))]);
+                e.Illness.Shape.ToString(), Period.DaysBetween(options.FirstDay, e.OnsetDay), CareDays(options, e.Illness.Onset), e.RecoveredAt is { } at ? CareDays(options, at) : null))]);
     }
 
     /// <summary>The simulator's days are elapsed time from midnight; care days are local time from four in the morning.</summary>
@@ -35,5 +35,6 @@ internal sealed record KnownChild(
 /// <summary>A true illness.</summary>
 /// <param name="Kind">Its shape in a word.</param>
 /// <param name="OnsetDay">The care day of its onset.</param>
+/// <param name="Onset">The moment of its onset, days.</param>
 /// <param name="RecoveredAt">Days to recovery; null when not within the record.</param>
-internal sealed record KnownEpisode(string Kind, int OnsetDay, double? RecoveredAt);
+internal sealed record KnownEpisode(string Kind, int OnsetDay, double Onset, double? RecoveredAt);

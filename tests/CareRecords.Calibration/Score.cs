@@ -27,6 +27,8 @@ internal sealed class Score
 
     public int CoveredFromMidnight { get; private set; }
 
+    public int CoveredAsDuration { get; private set; }
+
     public int FinishedCalledCensored { get; private set; }
 
     public int Unfinished { get; private set; }
@@ -96,6 +98,7 @@ internal sealed class Score
         if (at < low) TooEarly++;
         else if (at > high) TooLate++;
         else Covered++;
+        if (at - truth.Onset >= recovery.Low && at - truth.Onset <= (recovery.High ?? double.PositiveInfinity)) CoveredAsDuration++;
         if (at + (4.0 / 24) >= low && at + (4.0 / 24) <= high) CoveredFromMidnight++;
     }
 }

@@ -22,12 +22,16 @@ internal sealed class Withdrawals(IReadOnlyList<Gathered> parts)
     /// <summary>Lines set aside because of it.</summary>
     public IReadOnlyList<SetAsideLine> SetAside => _setAside;
 
-    /// <summary>Refuses an entry.</summary>
-    public void Refuse(CareEntry entry, ImportProblem problem)
+    /// <summary>Refuses entries, each with its problem.</summary>
+    public void Refuse(IReadOnlyList<(CareEntry Entry, ImportProblem Problem)> refused)
     {
-        _gone.Add(entry);
-        _problems.Add(problem);
-        Account([entry], LineFate.Problem);
+        foreach (var (entry, problem) in refused)
+        {
+            _gone.Add(entry);
+            _problems.Add(problem);
+        }
+
+        Account([.. refused.Select(r => r.Entry)], LineFate.Problem);
     }
 
     /// <summary>Sets aside the entries outside the dates asked for, both days included; an uncertain time stays when it may lie inside.</summary>

@@ -101,10 +101,10 @@ internal sealed class CanonicalRows(Place place, CanonicalHeader header, Gathere
                 return false;
         }
 
-        switch (LiteralTime.Read(cell.Text, out var at))
+        switch (LiteralTime.Read(LiteralTime.WithoutAbout(cell.Text, out var about), out var at))
         {
             case LiteralOutcome.Moment:
-                time = UncertainTime.Exactly(at);
+                time = about ? LiteralTime.About(at) : UncertainTime.Exactly(at);
                 return true;
             case LiteralOutcome.DateOnly:
                 time = UncertainTime.OnDay(at.Date);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CareRecords.Import.Accounting;
 using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
@@ -11,13 +12,15 @@ namespace CareRecords.Import.Tables;
 /// </summary>
 internal sealed class CellReaders(Gathered into, FamilyWords words)
 {
-    private readonly Memo<SaturationWritten> _saturations = new(SaturationReader.Read);
-    private readonly Memo<double> _oxygen = new(OxygenReader.Read);
-    private readonly Memo<double> _pulses = new(PulseReader.Read);
-    private readonly Memo<TemperatureWritten> _temperatures = new(TemperatureReader.Read);
-    private readonly Memo<MinutesWritten> _minutes = new(MinutesReader.Read);
-    private readonly Memo<double> _volumes = new(VolumeReader.Read);
-    private readonly Memo<MedicineWritten> _medicines = new(text => MedicineReader.Read(text, words));
+    private readonly Memo<SaturationWritten> _saturations = new(text => Plain(text, 50, 100, n => new SaturationWritten(n)) ?? SaturationReader.Read(text));
+    private readonly Memo<double> _oxygen = new(text => Plain(text, 0, 15, n => n) ?? OxygenReader.Read(text));
+    private readonly Memo<double> _pulses = new(text => Plain(text, 40, 250, n => n) ?? PulseReader.Read(text));
+    private readonly Memo<TemperatureWritten> _temperatures = new(text => Plain(text, 34, 42, n => new TemperatureWritten(n, text + " C")) ?? TemperatureReader.Read(text));
+    private readonly Memo<MinutesWritten> _minutes = new(text => Plain(text, 0, 240, n => new MinutesWritten(n)) ?? MinutesReader.Read(text));
+    private readonly Memo<double> _volumes = new(text => Plain(text, 0, 2000, n => n) ?? VolumeReader.Read(text));
+    private readonly Memo<MedicineWritten> _medicines = new(text => Medicines.GenericNameFor(text) is { } generic
+        ? new Reading<MedicineWritten>(Outcome.Certain, new MedicineWritten(generic, text, null, null), null, null)
+        : MedicineReader.Read(text, words));
 
     /// <summary>A saturation; null when not said or not usable.</summary>
     public SaturationWritten? Saturation(CellAt at) => Value(_saturations, at, "a saturation", "a number of per cent such as 94");
@@ -89,4 +92,10 @@ internal sealed class CellReaders(Gathered into, FamilyWords words)
                 return null;
         }
     }
+
+    // Most cells of a log are a bare number well within what is possible.
+    private static Reading<T>? Plain<T>(string text, double least, double most, Func<double, T> of) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
+            ? new Reading<T>(Outcome.Certain, of(number), null, null)
+            : null;
 }

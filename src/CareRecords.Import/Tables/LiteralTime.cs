@@ -1,3 +1,4 @@
+using CareRecords.Records;
 using NodaTime;
 
 namespace CareRecords.Import.Tables;
@@ -43,6 +44,31 @@ internal static class LiteralTime
         at = new LocalDateTime(year, month, day, hour, minute, second);
         return dateOnly ? LiteralOutcome.DateOnly : LiteralOutcome.Moment;
     }
+
+    // Room of "about" on either side, minutes: the same as the notes give it (chosen by CareRecords).
+    private const int AboutMinutes = 15;
+
+    private static readonly string[] AboutWords = ["about ", "around ", "approx ", "approx. ", "~", "ca ", "ca. ", "circa "];
+
+    /// <summary>The text without a leading "about" or its like.</summary>
+    public static ReadOnlySpan<char> WithoutAbout(string text, out bool about)
+    {
+        var trimmed = text.AsSpan().Trim();
+        about = false;
+        if (trimmed.IsEmpty || char.IsAsciiDigit(trimmed[0])) return trimmed;
+        foreach (var word in AboutWords)
+        {
+            if (!trimmed.StartsWith(word, StringComparison.OrdinalIgnoreCase)) continue;
+            about = true;
+            return trimmed[word.Length..].TrimStart();
+        }
+
+        return trimmed;
+    }
+
+    /// <summary>A time written with "about": a quarter of an hour on both sides.</summary>
+    public static UncertainTime About(LocalDateTime at) =>
+        UncertainTime.Between(at.PlusMinutes(-AboutMinutes), at, at.PlusMinutes(AboutMinutes), TimePrecision.About);
 
     private static bool Digits(ReadOnlySpan<char> text, out int number)
     {

@@ -36,8 +36,19 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
     {
         sheet.Row(Row).Height = 4;
         Row++;
-        Look.Band(sheet.Range(Row, 1, Row, Columns));
-        book.Put(sheet.Cell(Row, 1), CellContent.Of(words).To(link));
+        var withLink = link is not null;
+        Look.Band(sheet.Range(Row, 1, Row, withLink ? Columns - 2 : Columns));
+        book.Put(sheet.Cell(Row, 1), words);
+        if (withLink)
+        {
+            // Some programs draw every link in blue, which cannot be read on the band.
+            var range = sheet.Range(Row, Columns - 1, Row, Columns).Merge();
+            range.Style.Fill.BackgroundColor = Look.PaleBlue;
+            range.Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
+            range.Style.Font.FontSize = 9;
+            book.Put(sheet.Cell(Row, Columns - 1), CellContent.Of("sheet " + link!.Split('\'')[1]).To(link));
+        }
+
         sheet.Row(Row++).Height = 14.5;
     }
 

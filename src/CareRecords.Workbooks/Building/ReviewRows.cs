@@ -26,7 +26,12 @@ internal sealed class ReviewRows
         Questions = Number(log.Questions, "QC", WorkbookLayout.Sheet.QuestionsToCheck);
         FamilyQuestions = Number(log.FamilyQuestions, "QF", WorkbookLayout.Sheet.QuestionsForClinic);
         Read = new ReadLines(this);
+        var (from, to) = ClockTable.DaysTouched(log, findings.Span.From, findings.Span.To);
+        TimeLine = new TimeLine(ClockTable.For(NodaTime.DateTimeZoneProviders.Tzdb[log.Zone], from, to), findings.Span.DayStarts);
     }
+
+    /// <summary>Minutes on the time line, for the hidden working columns.</summary>
+    public TimeLine TimeLine { get; }
 
     public CareLog Log { get; }
 

@@ -32,7 +32,7 @@ internal static class TableSheet
     }
 
     /// <summary>Title, a line on use, frozen headings, landscape pages one page wide with repeated headings.</summary>
-    public static void Dress(IXLWorksheet sheet, string title, string use, int columns, int frozenColumns = 1, int headingRow = WorkbookLayout.HeadingRow)
+    public static void Dress(IXLWorksheet sheet, string title, string use, int frozenColumns = 1, int headingRow = WorkbookLayout.HeadingRow)
     {
         sheet.Cell(1, 1).SetValue<string>(title);
         Look.Title(sheet.Cell(1, 1));
@@ -41,8 +41,7 @@ internal static class TableSheet
         sheet.Cell(2, 1).Style.Font.Italic = true;
         sheet.SheetView.Freeze(headingRow, frozenColumns);
         sheet.PageSetup.SetRowsToRepeatAtTop(headingRow, headingRow);
-        sheet.PageSetup.PrintAreas.Clear();
-        _ = columns;
+        if (frozenColumns > 0) sheet.PageSetup.SetColumnsToRepeatAtLeft(1, frozenColumns);
     }
 
     private static void WriteHeading<T>(IXLWorksheet sheet, Column<T> column, int row, int index, bool setWidth)

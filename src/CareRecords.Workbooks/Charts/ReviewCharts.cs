@@ -1,5 +1,7 @@
 using CareRecords.Findings;
 using CareRecords.Records;
+using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Pictures;
 
 namespace CareRecords.Workbooks.Charts;
 
@@ -12,6 +14,29 @@ public static class ReviewCharts
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
-        return [];
+        var pages = Pages(log, findings);
+        var charts = new DrawnChart[pages.Count];
+        Parallel.For(0, pages.Count, i => charts[i] = pages[i].Draw());
+        return charts;
+    }
+
+    private static List<ChartPage> Pages(CareLog log, ChildFindings findings)
+    {
+        var pages = new List<ChartPage>();
+        pages.AddRange(DayStripsChart.Pages(log, findings));
+        Add(pages, SaturationChart.Page(log, findings));
+        Add(pages, GapChart.Page(findings));
+        Add(pages, WeeksChart.Page(findings));
+        Add(pages, TaperChart.Page(findings));
+        foreach (var episode in findings.Illness.Episodes) Add(pages, RecoveryChart.Page(findings, episode));
+        Add(pages, RecoveryCurveChart.Page(findings));
+        Add(pages, RunChart.Page(findings));
+        Add(pages, DigitPreferenceChart.Page(findings));
+        return pages;
+    }
+
+    private static void Add(List<ChartPage> pages, ChartPage? page)
+    {
+        if (page is not null) pages.Add(page);
     }
 }

@@ -23,7 +23,7 @@ internal static class ChecksOfTotalsSheet
             new("counted also as", 44, c => CellContent.Of(c.OtherIs)) { Wrap = true },
             new("agree", 16, c => CellContent.Of(Equals(c.One.Value, c.Other.Value) ? "agree" : "DO NOT AGREE").By("IF(TotalChecks[[#This Row],[one count]]=TotalChecks[[#This Row],[other count]],\"agree\",\"DO NOT AGREE\")")),
         ];
-        TableSheet.Dress(sheet, "Checks of totals", "Every line that came in is accounted for once, and the same totals are reached by two ways.", columns.Count);
+        TableSheet.Dress(sheet, "Checks of totals", "Every line that came in is accounted for once, and the same totals are reached by two ways.");
         var place = TableSheet.Write(book, sheet, "TotalChecks", columns, checks);
         var next = WriteInputs(book, sheet, rows.Log, place.LastRow + 3);
         WriteVersions(book, sheet, rows, next + 2);

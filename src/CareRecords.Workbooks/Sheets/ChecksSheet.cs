@@ -22,14 +22,14 @@ internal static class ChecksSheet
         DataCells.Words<Check>(Heading.By, 10, c => c.By),
         DataCells.Words<Check>("note", 26, c => c.Note),
         .. TraceColumns.Reading<Check>(rows),
-        .. IntervalColumns.Start<Check>(Table, "checked"),
+        .. IntervalColumns.Start<Check>(rows, Table, "checked"),
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Checks);
         var columns = Columns(rows);
-        TableSheet.Dress(sheet, "Checks", DataCells.Use("saturation in %, pulse in beats a minute, oxygen in L/min (0 is air)"), columns.Count);
+        TableSheet.Dress(sheet, "Checks", DataCells.Use("saturation in %, pulse in beats a minute, oxygen in L/min (0 is air)"));
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Checks);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;

@@ -15,7 +15,7 @@ internal static class DaysSheet
         var columns = Columns();
         TableSheet.Dress(
             sheet, "Day by day",
-            $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. An empty cell was not written; it is not a nought. Oxygen in L/min, 0 is air.", columns.Count);
+            $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. An empty cell was not written; it is not a nought. Oxygen in L/min, 0 is air.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Days);
         PageDress.Apply(sheet, landscape: true, Blue);
         return place;

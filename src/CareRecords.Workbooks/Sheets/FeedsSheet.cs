@@ -21,14 +21,14 @@ internal static class FeedsSheet
         DataCells.Words<Feed>(Heading.By, 10, f => f.By),
         DataCells.Words<Feed>("note", 26, f => f.Note),
         .. TraceColumns.Reading<Feed>(rows),
-        .. IntervalColumns.StartAndEnd<Feed>(Table, "started", "ended"),
+        .. IntervalColumns.StartAndEnd<Feed>(rows, Table, "started", "ended"),
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Feeds);
         var columns = Columns(rows);
-        TableSheet.Dress(sheet, "Feeds", DataCells.Use("ml is the whole feed"), columns.Count);
+        TableSheet.Dress(sheet, "Feeds", DataCells.Use("ml is the whole feed"));
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Feeds);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;

@@ -15,7 +15,7 @@ internal static class GapsSheet
         var columns = Columns(rows);
         TableSheet.Dress(
             sheet, "Feed and inhaler gaps, session by session",
-            "Least and most minutes that the notes allow. 'kept' and 'short' hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", columns.Count, 2);
+            "Least and most minutes that the notes allow. 'kept' and 'short' hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", 2);
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Sessions);
         PageDress.Apply(sheet, landscape: true, Blue);
         return place;

@@ -18,7 +18,7 @@ internal static class HowWorkedOutSheet
             new("in this workbook", 30, e => CellContent.Of(e.Where)) { Wrap = true },
             new("beware", 46, e => CellContent.Of(e.Beware)) { Wrap = true },
         ];
-        TableSheet.Dress(sheet, "How each figure is worked out", $"Definitions version {ChildFindings.DefinitionsVersion}. Limits are the plan's own; a starting value of the program is marked \"default, not your plan\".", columns.Count);
+        TableSheet.Dress(sheet, "How each figure is worked out", $"Definitions version {ChildFindings.DefinitionsVersion}. Limits are the plan's own; a starting value of the program is marked \"default, not your plan\".");
         var place = TableSheet.Write(book, sheet, "HowWorkedOut", columns, Explanations(rows.Findings));
         var at = place.LastRow + 2;
         book.Put(sheet.Cell(at, 1), "Cautions");

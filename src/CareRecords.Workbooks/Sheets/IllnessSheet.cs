@@ -18,7 +18,7 @@ internal static class IllnessSheet
             [.. illness.ByRecord.Select(e => ("by the record", e)), .. illness.ByModel.Select(e => ("by the model", e))];
         TableSheet.Dress(
             sheet, "Illness and recovery",
-            "Two definitions, both shown. Days are counted from the start of the first care day of illness. Worked out by CareRecords; these rows are not recalculated by the sheet.", columns.Count, 2);
+            "Two definitions, both shown. Days are counted from the start of the first care day of illness. Worked out by CareRecords; these rows are not recalculated by the sheet.", 2);
         var place = TableSheet.Write(book, sheet, Table, columns, episodes);
         var at = place.LastRow + 2;
         foreach (var sentence in Sentences(rows.Findings))

@@ -18,7 +18,7 @@ internal static class LinesToLookAtSheet
             new("why it is listed", 46, f => CellContent.Of(f.Why)) { Wrap = true },
             .. TraceColumns.Sources<Flag>(rows, f => f.Sources),
         ];
-        TableSheet.Dress(sheet, "Lines to look at", "Written things that a person may want to look at, in order of time. A list, not a judgement and not advice.", columns.Count);
+        TableSheet.Dress(sheet, "Lines to look at", "Written things that a person may want to look at, in order of time. A list, not a judgement and not advice.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Flags);
         PageDress.Apply(sheet, landscape: true, Look.Blue);
         return place;

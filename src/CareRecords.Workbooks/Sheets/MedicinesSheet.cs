@@ -22,14 +22,14 @@ internal static class MedicinesSheet
         new("medicine as written", 18, r => CellContent.Of(r.Item.MedicineAsWritten)) { Role = ColumnRole.Trace },
         new("class", 18, r => CellContent.Of(MedicineWords.Class(r.Item.Class))) { Role = ColumnRole.Trace },
         .. TraceColumns.Reading<Dose>(rows),
-        .. IntervalColumns.Start<Dose>(Table, "given"),
+        .. IntervalColumns.Start<Dose>(rows, Table, "given"),
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Medicines);
         var columns = Columns(rows);
-        TableSheet.Dress(sheet, "Medicines", DataCells.Use("generic names; the words written stand beside"), columns.Count);
+        TableSheet.Dress(sheet, "Medicines", DataCells.Use("generic names; the words written stand beside"));
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Doses);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;

@@ -21,8 +21,9 @@ internal static class NotDoneSheet
             .. TraceColumns.Sources<Numbered<OmittedSession>>(rows, r => [r.Item.Source]),
             new(Heading.Earliest, 16.5, r => CellContent.Of(r.Item.When.Earliest)) { Format = Look.Format.Time },
             new(Heading.Latest, 16.5, r => CellContent.Of(r.Item.When.Latest)) { Format = Look.Format.Time },
+            IntervalColumns.CareDayOf<Numbered<OmittedSession>>(Formula.This(Table, "due"), r => rows.TimeLine.CareDay(r.Item.When.Stated)),
         ];
-        TableSheet.Dress(sheet, "Sessions written as not done", "A reason is a reason, not a mark against anyone. A session that nobody wrote down is not listed here: it is unknown.", columns.Count);
+        TableSheet.Dress(sheet, "Sessions written as not done", "A reason is a reason, not a mark against anyone. A session that nobody wrote down is not listed here: it is unknown.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Omitted);
         PageDress.Apply(sheet, landscape: true, Look.Green);
         return place;

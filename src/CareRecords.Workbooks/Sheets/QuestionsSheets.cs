@@ -23,7 +23,7 @@ internal static class QuestionsSheets
             new(Heading.QuestionName, 26, r => CellContent.Of(r.Item.Name)) { Role = ColumnRole.Trace },
         ];
         TableSheet.Dress(
-            sheet, "Questions to check", "Each answer settles the lines named. Type it in the yellow cell, save, and give this file to the next review: it applies the answers.", columns.Count, 2);
+            sheet, "Questions to check", "Each answer settles the lines named. Type it in the yellow cell, save, and give this file to the next review: it applies the answers.", 2);
         var place = TableSheet.Write(book, sheet, "QuestionsToCheck", columns, rows.Questions);
         AddChoices(sheet, rows, place);
         PageDress.Apply(sheet, landscape: true, Look.Orange);
@@ -40,7 +40,7 @@ internal static class QuestionsSheets
             new("question", 80, r => CellContent.Of(r?.Item.Text)) { Role = ColumnRole.Editable, Wrap = true },
             .. TraceColumns.Sources<Numbered<SourceLine>?>(rows, r => r is null ? [] : [r.Item]),
         ];
-        TableSheet.Dress(sheet, "The family's questions for the clinic", "As written. Add more in the yellow rows; the first ones show on the front page.", columns.Count);
+        TableSheet.Dress(sheet, "The family's questions for the clinic", "As written. Add more in the yellow rows; the first ones show on the front page.");
         var place = TableSheet.Write(book, sheet, "QuestionsForClinic", columns, all);
         PageDress.Apply(sheet, landscape: true, Look.Orange);
         return place;
@@ -54,7 +54,7 @@ internal static class QuestionsSheets
             new("word", 24, _ => CellContent.Blank) { Role = ColumnRole.Editable },
             new("means", 60, _ => CellContent.Blank) { Role = ColumnRole.Editable, Wrap = true },
         ];
-        TableSheet.Dress(sheet, "Your own words", "Write a word of yours and what it means (\"blue\": salbutamol); the next review reads the notes with it.", columns.Count);
+        TableSheet.Dress(sheet, "Your own words", "Write a word of yours and what it means (\"blue\": salbutamol); the next review reads the notes with it.");
         var place = TableSheet.Write(book, sheet, "FamilyWords", columns, [.. Enumerable.Repeat("", SpareRows)]);
         PageDress.Apply(sheet, landscape: false, Look.Green);
         return place;

@@ -26,7 +26,7 @@ internal static class SaturationSheet
             new("highest, %", 10, f => CellContent.Of(f.Highest)) { Format = Format.UpToTwo },
         ];
         TableSheet.Dress(
-            sheet, "Saturation at each oxygen flow", "Readings on different flows are never put together: the same saturation on more oxygen is a change. One reading may be off by 2 to 4 points.", columns.Count);
+            sheet, "Saturation at each oxygen flow", "Readings on different flows are never put together: the same saturation on more oxygen is a change. One reading may be off by 2 to 4 points.");
         var place = TableSheet.Write(book, sheet, Table, columns, findings.SaturationByFlow);
         WriteEffect(book, sheet, findings.SessionEffect, place.LastRow + 3);
         PageDress.Apply(sheet, landscape: true, Blue);

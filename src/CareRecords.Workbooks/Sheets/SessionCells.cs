@@ -32,6 +32,13 @@ internal static class SessionCells
         return others.Count == 0 ? null : string.Join("; ", others);
     }
 
+    /// <summary>Minutes of the areas that have no column, lower ends of ranges; null when there are none or one has no minutes.</summary>
+    public static double? OtherMinutes(Session session)
+    {
+        var others = session.Areas.Where(a => !Fits(a)).ToList();
+        return others.Count == 0 || others.Any(a => a.Minutes is null) ? null : others.Sum(a => a.Minutes!.Value);
+    }
+
     private static bool IsVibration(AreaMinutes a) => a.Technique == Technique.Vibration;
 
     private static bool Fits(AreaMinutes a) =>

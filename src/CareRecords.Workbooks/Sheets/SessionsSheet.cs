@@ -1,5 +1,6 @@
 using CareRecords.Records;
 using CareRecords.Workbooks.Building;
+using static CareRecords.Workbooks.Building.Formula;
 using static CareRecords.Workbooks.Building.Look;
 using Heading = CareRecords.Workbooks.WorkbookLayout.Heading;
 
@@ -9,6 +10,18 @@ namespace CareRecords.Workbooks.Sheets;
 internal static class SessionsSheet
 {
     public const string Table = "Sessions";
+
+    /// <summary>Hidden working column: minutes as written, else the sum of the areas.</summary>
+    public const string MinutesInAll = "minutes in all";
+
+    /// <summary>The six area columns.</summary>
+    public const string Areas = "Sessions[[left lower]:[right vibration]]";
+
+    private static string ThisAreas => "Sessions[[#This Row],[left lower]:[right vibration]]";
+
+    private static string MinutesInAllFormula =>
+        $"IF(ISNUMBER({This(Table, "minutes")}),{This(Table, "minutes")},IF({This(Table, Heading.OtherAreas)}=\"\",IF(COUNT({ThisAreas})=0,\"\",SUM({ThisAreas})),"
+        + $"IF(ISNUMBER({This(Table, "other minutes as read")}),SUM({ThisAreas})+{This(Table, "other minutes as read")},\"\")))";
 
     public static IReadOnlyList<Column<Numbered<Session>>> Columns(ReviewRows rows) =>
     [
@@ -27,14 +40,16 @@ internal static class SessionsSheet
         DataCells.Words<Session>("note", 26, s => s.Note),
         DataCells.Words<Session>(Heading.OtherAreas, 22, SessionCells.Others),
         .. TraceColumns.Reading<Session>(rows),
-        .. IntervalColumns.StartAndEnd<Session>(Table, "started", "ended"),
+        .. IntervalColumns.StartAndEnd<Session>(rows, Table, "started", "ended"),
+        new("other minutes as read", 9, r => CellContent.Of(SessionCells.OtherMinutes(r.Item))) { Role = ColumnRole.Working },
+        new(MinutesInAll, 9, r => CellContent.Of(r.Item.TotalMinutes).By(MinutesInAllFormula)) { Role = ColumnRole.Working },
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Sessions);
         var columns = Columns(rows);
-        TableSheet.Dress(sheet, "Sessions", DataCells.Use("minutes for each area; lower and upper are percussion"), columns.Count);
+        TableSheet.Dress(sheet, "Sessions", DataCells.Use("minutes for each area; lower and upper are percussion"));
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Sessions);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;

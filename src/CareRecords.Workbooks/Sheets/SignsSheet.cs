@@ -20,14 +20,14 @@ internal static class SignsSheet
         DataCells.Words<Sign>("note", 26, s => s.Note),
         new("number", 9, r => CellContent.Of(r.Item.Number)) { Role = ColumnRole.Trace, Format = Format.OneDecimal, Remark = "Degrees Celsius for a temperature, breaths a minute for a breathing rate." },
         .. TraceColumns.Reading<Sign>(rows),
-        .. IntervalColumns.Start<Sign>(Table, "noticed"),
+        .. IntervalColumns.Start<Sign>(rows, Table, "noticed"),
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Signs);
         var columns = Columns(rows);
-        TableSheet.Dress(sheet, "Signs", DataCells.Use("what was noticed, in the words written"), columns.Count);
+        TableSheet.Dress(sheet, "Signs", DataCells.Use("what was noticed, in the words written"));
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Signs);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;

@@ -15,7 +15,7 @@ internal static class TaperSheet
         var taper = rows.Findings.Taper;
         IReadOnlyList<Column<TaperStep>> columns = Columns();
         TableSheet.Dress(
-            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the seven days after; it does not say why.", columns.Count);
+            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the seven days after; it does not say why.");
         var place = TableSheet.Write(book, sheet, Table, columns, taper.Done);
         book.Put(sheet.Cell(place.LastRow + 1, 1), taper.WeanInWords);
         var at = place.LastRow + 4;

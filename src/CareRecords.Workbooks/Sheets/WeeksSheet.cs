@@ -17,7 +17,7 @@ internal static class WeeksSheet
         var columns = Columns();
         TableSheet.Dress(
             sheet, "Week by week",
-            "Shares are of the sessions that could be judged; 'cannot tell' stands beside them. 95 % limits: Wilson (1927). Few sessions give wide limits.", columns.Count);
+            "Shares are of the sessions that could be judged; 'cannot tell' stands beside them. 95 % limits: Wilson (1927). Few sessions give wide limits.");
         var place = TableSheet.Write(book, sheet, Table, columns, adherence.ByWeek);
         IReadOnlyList<AdherenceGroup> groups = [.. adherence.ByState, .. adherence.ByTimeOfDay, .. adherence.ByWriter];
         if (groups.Count > 0)

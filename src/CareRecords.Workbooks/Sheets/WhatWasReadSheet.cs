@@ -21,7 +21,7 @@ internal static class WhatWasReadSheet
             new("uncertain", 34, l => CellContent.Of(l.Uncertain)) { Wrap = true },
         ];
         TableSheet.Dress(
-            sheet, "What was read, and how", "Each line of the notes and tables and what became of it. Blank lines are not listed. A line that gave two records stands twice. Filter 'became' to see one kind.", columns.Count, 2);
+            sheet, "What was read, and how", "Each line of the notes and tables and what became of it. Blank lines are not listed. A line that gave two records stands twice. Filter 'became' to see one kind.", 2);
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Read.Rows);
         PageDress.Apply(sheet, landscape: true, Look.Orange);
         return place;

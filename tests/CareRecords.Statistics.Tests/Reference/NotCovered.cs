@@ -12,14 +12,8 @@ internal static class NotCovered
         new("3.3", "survfit interval2 jumps [time=17.5]", SurvfitLeftover),
         new("3.3", "survfit interval2 jumps [time=36.5]", SurvfitLeftover),
         new("3.3", "survfit interval2 jumps [time=42]", SurvfitLeftover),
-        new("6.1", "", "Not written yet."),
-        new("6.2", "", "Not written yet."),
-        new("6.6", "", "Not written yet."),
-        new("6.7", "", "Not written yet."),
         new("4.", "", "Not written yet."),
         new("5.", "", "Not written yet."),
-        new("8.", "", "Not written yet."),
-        new("9.", "", "Not written yet."),
         new("11.", "", "Not written yet."),
     ];
 

@@ -57,6 +57,8 @@ public class ReferenceValuesTests
         .. Section03IntervalCensoring.All(),
         .. Section06Robust.All(),
         .. Section07RunCharts.All(),
+        .. Section08ChangePoints.All(),
+        .. Section09HiddenMarkov.All(),
         .. Section12DigitPreference.All(),
     ];
 }

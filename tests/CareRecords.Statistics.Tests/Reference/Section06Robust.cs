@@ -7,6 +7,89 @@ internal static class Section06Robust
         yield return Sleep();
         yield return Depression();
         yield return Copper();
+        yield return SenExample();
+        yield return GreatLakes();
+        yield return Tuna();
+        yield return NewHaven();
+    }
+
+    private static Figures SenExample()
+    {
+        var figures = new Figures("6.1");
+        var t = CsvTable.Data("sen1968.csv");
+        var (x, y) = (t.Numbers("x"), t.Numbers("y"));
+        var line = TheilSen.Fit(x, y, 0.93, SlopeLimits.Rounded).Value;
+        figures.Add("slope", line.Slope.Value);
+        figures.Limits("93% interval, order statistics by rounding", line.Slope);
+        var slopes = TheilSen.Slopes(x, y).Length;
+        var (low, high) = TheilSen.Ranks(x, y, slopes, 0.93);
+        figures.Named(
+            "Var(S), C, M1, M2", ("varS", TheilSen.SenVariance(x, y)), ("C", slopes - (2 * low)), ("M1", low), ("M2", high - 1));
+        figures.Add("intercept median(y)-slope*median(x)", line.InterceptOfMedians);
+        figures.Add("intercept median(y-slope*x)", line.Intercept);
+        Both(figures, "95% interval: rounding / interpolated", x, y);
+        return figures;
+    }
+
+    private static Figures GreatLakes()
+    {
+        var figures = new Figures("6.2");
+        var t = CsvTable.Data("greatlakes_precip.csv");
+        var (year, inches) = (t.Numbers("year"), t.Numbers("inches"));
+        Trend(figures, "Mann-Kendall", "R cor.test kendall tau-b, p (no continuity correction)", year, inches);
+        var line = TheilSen.Fit(year, inches).Value;
+        var rounded = TheilSen.Fit(year, inches, 0.95, SlopeLimits.Rounded).Value.Slope;
+        figures.Named(
+            "Theil-Sen slope and 95% CI (interpolated ranks)",
+            ("slope", line.Slope.Value),
+            ("lower", line.Slope.Low),
+            ("upper", line.Slope.High),
+            ("round.lo", rounded.Low),
+            ("round.hi", rounded.High));
+        return figures;
+    }
+
+    private static Figures NewHaven()
+    {
+        var figures = new Figures("6.7");
+        var t = CsvTable.Data("nhtemp.csv");
+        var (year, temperature) = (t.Numbers("year"), t.Numbers("temp"));
+        Trend(figures, "Mann-Kendall", "cor.test tau-b, p", year, temperature);
+        figures.Add("Theil-Sen [slope]", TheilSen.Fit(year, temperature).Value.Slope.Value);
+        Both(figures, "Theil-Sen", year, temperature);
+        var rho = RankCorrelation.Spearman(year, temperature).Value;
+        figures.Named("Spearman rho, t-approximation p", ("rho", rho.Coefficient), ("p", rho.PValue));
+        return figures;
+    }
+
+    private static Figures Tuna()
+    {
+        var figures = new Figures("6.6");
+        var t = CsvTable.Data("hollander_tuna.csv");
+        var (x, y) = (t.Numbers("x"), t.Numbers("y"));
+        var tau = RankCorrelation.Kendall(x, y, Alternative.Greater).Value;
+        figures.Named("Kendall one-sided exact", ("T", tau.Statistic), ("p", tau.PValue), ("tau", tau.Coefficient));
+        var rho = RankCorrelation.Spearman(x, y).Value;
+        figures.Named("Spearman exact two-sided", ("S", rho.Statistic), ("p", rho.PValue), ("rho", rho.Coefficient));
+        var lakes = CsvTable.Data("greatlakes_precip.csv");
+        var tied = RankCorrelation.Spearman(lakes.Numbers("year"), lakes.Numbers("inches")).Value;
+        figures.Named("Spearman with ties (Great Lakes): rho and t-approximation p", ("rho", tied.Coefficient), ("p", tied.PValue));
+        return figures;
+    }
+
+    private static void Trend(Figures figures, string mannKendall, string kendall, double[] time, double[] values)
+    {
+        var test = MannKendall.Test(time, values).Value;
+        figures.Named(mannKendall, ("S", test.S), ("varS", test.Variance), ("z", test.Z), ("p", test.PValue), ("tau.b", test.TauB));
+        var tau = RankCorrelation.Kendall(time, values).Value;
+        figures.Named(kendall, ("tau", tau.Coefficient), ("p", tau.PValue));
+    }
+
+    private static void Both(Figures figures, string quantity, double[] x, double[] y)
+    {
+        var (rounded, between) = (TheilSen.Fit(x, y, 0.95, SlopeLimits.Rounded).Value.Slope, TheilSen.Fit(x, y).Value.Slope);
+        figures.Named(
+            quantity, ("round.lo", rounded.Low), ("round.hi", rounded.High), ("interp.lo", between.Low), ("interp.hi", between.High));
     }
 
     private static Figures Sleep()

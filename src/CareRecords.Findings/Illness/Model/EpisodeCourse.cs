@@ -64,9 +64,9 @@ internal sealed class EpisodeCourse
             Mask(notRisen, NotRisen);
             evidence.Weigh(From + t, all);
             evidence.Weigh(From + t, notRisen);
-            if (From + t == run.LastBegins)
+            if (From + t == run.Surest)
                 for (var s = 0; s < Count; s++) notWell[s] = NotYetWell[s] ? all[s] : 0;
-            else if (From + t > run.LastBegins)
+            else if (From + t > run.Surest)
             {
                 evidence.Weigh(From + t, notWell);
                 Mask(notWell, NotYetWell);
@@ -78,7 +78,7 @@ internal sealed class EpisodeCourse
                 total += all[s] * backward[t][s];
                 begins += notRisen[s] * backward[t][s];
                 if (IsBack(s)) continue;
-                still += (From + t < run.LastBegins ? all[s] : notWell[s]) * backward[t][s];
+                still += (From + t < run.Surest ? all[s] : notWell[s]) * backward[t][s];
             }
 
             _notBegun[t] += weight * begins / total;

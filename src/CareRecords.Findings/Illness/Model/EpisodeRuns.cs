@@ -3,10 +3,10 @@ namespace CareRecords.Findings.Modelling;
 /// <summary>A run of steps of illness, both ends included, with the steps on which its onset and recovery may lie.</summary>
 /// <param name="First">The first step more probably ill than not.</param>
 /// <param name="Last">The last such step.</param>
-/// <param name="LastBegins">The step at which the last stretch without a clear step begins.</param>
+/// <param name="Surest">The step, in the last stretch without a clear step, at which the child was most surely not well.</param>
 /// <param name="From">The first step that its onset may lie in.</param>
 /// <param name="To">The last step that its recovery may lie in.</param>
-internal readonly record struct EpisodeRun(int First, int Last, int LastBegins, int From, int To);
+internal readonly record struct EpisodeRun(int First, int Last, int Surest, int From, int To);
 
 /// <summary>Cuts the posterior into episodes.</summary>
 /// <remarks>
@@ -34,7 +34,7 @@ internal static class EpisodeRuns
         var back = (int)(LookBackDays / DeficitTransitions.StepDays);
         var ahead = (int)(LookAheadDays / DeficitTransitions.StepDays);
         return [.. counted.Select((r, i) => new EpisodeRun(
-            r.First, r.Last, r.LastBegins,
+            r.First, r.Last, Enumerable.Range(r.LastBegins, r.Last - r.LastBegins + 1).MinBy(posterior.Well),
             Math.Max(i == 0 ? 0 : counted[i - 1].Last + 1, r.First - back),
             Math.Min(r.Last + ahead, i + 1 < counted.Count ? counted[i + 1].First - 1 : posterior.Steps - 1)))];
     }

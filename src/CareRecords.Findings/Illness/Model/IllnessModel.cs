@@ -32,12 +32,12 @@ internal static class IllnessModel
         var oxygen = RaisedOxygen.Of(observations, usualOxygen);
         var half = ReadingLikelihood.HalfStep(measured.Select(o => o.SpO2!.Value));
         var steps = StepEvidence.StepAt((24.0 * input.CareDays) - 1e-6) + 1;
-        var usual = UsualSaturation.FirstGuess(Weighted(observations, oxygen, null), input.BaselineGuess);
+        var usual = UsualFirstGuess.Of(Weighted(observations, oxygen, null), input.CareDays, input.BaselineGuess);
         DeficitPosterior posterior;
         for (var round = 1; ; round++)
         {
             posterior = DeficitSmoother.Smooth(StepEvidence.Of(observations, oxygen, usual, steps, half));
-            var next = UsualSaturation.Fit(Weighted(observations, oxygen, posterior), usual, half);
+            var next = UsualFit.Of(Weighted(observations, oxygen, posterior), usual, half);
             var settled = Math.Abs(next.Centre - usual.Centre) < 0.02 && Math.Abs(next.Sd - usual.Sd) < 0.02;
             usual = next;
             if (settled || round == Rounds) break;
@@ -73,8 +73,8 @@ internal static class IllnessModel
     /// <summary>The usual saturation at three points of a Gauss-Hermite rule over its standard error.</summary>
     private static IEnumerable<(UsualSaturation Usual, double Weight)> Guesses(UsualSaturation usual)
     {
-        var apart = Math.Sqrt(3) * usual.StandardError;
-        return [(usual with { Centre = usual.Centre - apart }, 1 / 6.0), (usual, 2 / 3.0), (usual with { Centre = usual.Centre + apart }, 1 / 6.0)];
+        var apart = Math.Sqrt(3);
+        return [(usual.Moved(-apart), 1 / 6.0), (usual, 2 / 3.0), (usual.Moved(apart), 1 / 6.0)];
     }
 
     private static double[] DayIll(double[] bySteps, int days)

@@ -27,7 +27,7 @@ internal sealed class StepEvidence
     {
         var cells = new double[]?[steps];
         var well = new double[steps];
-        var tables = new Dictionary<double, (double[] Seen, double[] Hidden)>();
+        var tables = new Dictionary<(double SpO2, double Usual, bool Hidden), double[]>();
         for (var i = 0; i < observations.Count; i++)
         {
             var (o, step, raised) = (observations[i], StepAt(observations[i].Hours), oxygen.AtObservation[i]);
@@ -40,10 +40,18 @@ internal sealed class StepEvidence
                 continue;
             }
 
-            if (!tables.TryGetValue(spo2, out var table)) tables[spo2] = table = Table(spo2, usual, half);
-            var (seen, hidden) = table;
-            well[step] += Math.Log(((1 - raised) * seen[0]) + (RaisedWhenWell * raised * hidden[0]));
-            for (var c = 0; c <= Cells; c++) log[c] += Math.Log(((1 - raised) * seen[c]) + (raised * hidden[c]));
+            var centre = usual.On(o.Day);
+            var seen = Table(tables, spo2, centre, usual, half, hidden: false);
+            if (raised < 1e-6)
+            {
+                well[step] += seen[0];
+                for (var c = 0; c <= Cells; c++) log[c] += seen[c];
+                continue;
+            }
+
+            var hidden = Table(tables, spo2, centre, usual, half, hidden: true);
+            well[step] += Math.Log(((1 - raised) * Math.Exp(seen[0])) + (RaisedWhenWell * raised * Math.Exp(hidden[0])));
+            for (var c = 0; c <= Cells; c++) log[c] += Math.Log(((1 - raised) * Math.Exp(seen[c])) + (raised * Math.Exp(hidden[c])));
         }
 
         return new StepEvidence(cells, well);
@@ -67,11 +75,14 @@ internal sealed class StepEvidence
         return true;
     }
 
-    private static (double[] Seen, double[] Hidden) Table(double spo2, UsualSaturation usual, double half)
+    /// <summary>By cell, the log likelihood of a reading, divided by the dependence.</summary>
+    private static double[] Table(
+        Dictionary<(double SpO2, double Usual, bool Hidden), double[]> tables, double spo2, double centre, UsualSaturation usual, double half, bool hidden)
     {
-        var power = 1 / usual.Dependence;
-        return (
-            [.. Deficits.Select(d => Math.Pow(ReadingLikelihood.Of(spo2, usual.Centre - d, usual.Sd, half), power))],
-            [.. Deficits.Select(d => Math.Pow(ReadingLikelihood.OfHidden(spo2, usual.Centre, d, usual.Sd, half), power))]);
+        if (tables.TryGetValue((spo2, centre, hidden), out var table)) return table;
+        table = [.. Deficits.Select(d => Math.Log(hidden
+            ? ReadingLikelihood.OfHidden(spo2, centre, d, usual.Sd, half)
+            : ReadingLikelihood.Of(spo2, centre - d, usual.Sd, half)) / usual.Dependence)];
+        return tables[(spo2, centre, hidden)] = table;
     }
 }

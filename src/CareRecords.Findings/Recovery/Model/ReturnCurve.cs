@@ -7,10 +7,11 @@ internal static class ReturnCurve
     public static IReadOnlyList<CurvePoint> Of(int onsetDay, int lastStep, DeficitPosterior posterior, UsualSaturation usual)
     {
         var first = (int)Math.Round(onsetDay / DeficitTransitions.StepDays);
+        double UsualAt(int step) => usual.Centre + usual.Offsets[Math.Min(usual.Offsets.Count - 1, (int)(step * DeficitTransitions.StepDays))];
         return [.. Enumerable.Range(first, Math.Max(0, lastStep - first + 1)).Select(t => new CurvePoint(
             ((t + 0.5) * DeficitTransitions.StepDays) - onsetDay,
-            usual.Centre - posterior.MeanDeficit(t),
-            usual.Centre - posterior.DeficitQuantile(t, 0.975),
-            usual.Centre - posterior.DeficitQuantile(t, 0.025)))];
+            UsualAt(t) - posterior.MeanDeficit(t),
+            UsualAt(t) - posterior.DeficitQuantile(t, 0.975),
+            UsualAt(t) - posterior.DeficitQuantile(t, 0.025)))];
     }
 }
