@@ -82,7 +82,7 @@ public sealed class TidyFolderTests : IDisposable
         {
             engine.Open();
             var steps = _scratch.At("tidy/days.parquet");
-            Ask<long>(engine, $"copy (select * replace (case when child = '{Study[1].Child.Code}' and day = 0 then sessions_done + 1 else sessions_done end as sessions_done) from '{steps}') to '{steps}.new' (format parquet)");
+            Do(engine, $"copy (select * replace (case when child = '{Study[1].Child.Code}' and day = 0 then sessions_done + 1 else sessions_done end as sessions_done) from '{steps}') to '{steps}.new' (format parquet)");
             File.Move(steps + ".new", steps, overwrite: true);
         }
 
@@ -138,6 +138,13 @@ public sealed class TidyFolderTests : IDisposable
                 if (constraints.TryGetProperty("enum", out var codes)) Assert.Contains(cell, codes.EnumerateArray().Select(c => c.GetString()));
                 break;
         }
+    }
+
+    private static void Do(DuckDBConnection engine, string sql)
+    {
+        using var command = engine.CreateCommand();
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 
     private static T Ask<T>(DuckDBConnection engine, string sql)
