@@ -126,7 +126,7 @@ public sealed record NativeSeries
     /// <summary>Marker.</summary>
     public NativeMarker Marker { get; init; } = NativeMarker.Circle;
 
-    /// <summary>Line, or the edge of columns.</summary>
+    /// <summary>Line; for columns, a dash or dots gives a pattern instead of a full colour.</summary>
     public NativeDash Dash { get; init; } = NativeDash.Solid;
 
     /// <summary>Colour as six hexadecimal digits.</summary>

@@ -1,6 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using CareRecords.Workbooks.Charts.Pictures;
 
 namespace CareRecords.Workbooks.Charts;

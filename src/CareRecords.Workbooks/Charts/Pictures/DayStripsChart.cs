@@ -1,6 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
 
@@ -52,7 +52,7 @@ internal static class DayStripsChart
             AltText = $"Each care day from {days} as a strip of clock time with its sessions, feeds and inhalers: {counts}. "
                 + AboutDays(rows),
             SmallPrint = $"A care day starts at {ChartWords.Clock(findings.Span.DayStarts)}. Clock time in {findings.Span.Zone}. At the right: sessions done of planned, then what else was written.",
-            Key = DayStripDrawing.Key,
+            Key = drawing.Key,
             BodyHeight = ClockRow + rows.Count * rowHeight + 8,
             Body = (ink, body) => drawing.Draw(ink, body, rows, ClockRow),
         };

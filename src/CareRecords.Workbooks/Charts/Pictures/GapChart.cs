@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -32,7 +32,7 @@ internal static class GapChart
                 KeyItem.Of(Glyph.Question, ChartColours.Black, "cannot tell"),
                 new((ink, x, y) => Whisker(ink, x, y - 6, y + 6, ChartColours.Grey), "room in the written times", 6),
                 new((ink, x, y) => Beyond(ink, x, y + 4), "beyond the top", 8),
-                KeyItem.Illness,
+                .. KeyItem.Illness(findings),
             ],
             BodyHeight = 392,
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
@@ -82,11 +82,11 @@ internal static class GapChart
             var next = pen.Y(Math.Min(level(point), gaps.Top));
             if (next == y) continue;
             var at = pen.X(point.X);
-            ink.Stroke(x, y, at, y, ChartColours.Black, 1.3, dash ?? [6, 3]);
+            ink.Stroke(x, y, at, y, ChartColours.Black, 1.3, dash ?? [4, 2.5]);
             ink.Stroke(at, y, at, next, ChartColours.Black, 0.8, [2, 2]);
             (x, y) = (at, next);
         }
-        ink.Stroke(x, y, pen.Right, y, ChartColours.Black, 1.3, dash ?? [6, 3]);
+        ink.Stroke(x, y, pen.Right, y, ChartColours.Black, 1.3, dash ?? [4, 2.5]);
     }
 
     private static void Marks(IRenderContext ink, PlotPen pen, Gaps gaps)

@@ -1,6 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 using OxyPlot.Annotations;
 
@@ -37,7 +37,7 @@ internal static class SaturationChart
                 KeyItem.Of(Glyph.Ring, ChartColours.Black, "hollow: not at usual oxygen"),
                 KeyItem.Of(Glyph.Plus, ChartColours.Vermilion, "oxygen not written"),
                 KeyItem.Line(ChartColours.Black, "median of a day's readings at usual oxygen", thickness: 2.2),
-                KeyItem.Illness,
+                .. KeyItem.Illness(findings),
             ],
             BodyHeight = 380,
             Body = (ink, body) => Plot(log, findings, days, readings, flows, usual).DrawInto(ink, body),
@@ -97,7 +97,7 @@ internal static class SaturationChart
     private static PlotLayer StopLine(double stop) => new(
         (ink, pen) =>
         {
-            ink.Stroke(pen.Left, pen.Y(stop), pen.Right, pen.Y(stop), ChartColours.Vermilion, 1.4, [6, 3]);
+            ink.Stroke(pen.Left, pen.Y(stop), pen.Right, pen.Y(stop), ChartColours.Vermilion, 1.4, [4, 2.5]);
             ink.Text(pen.Right + 6, pen.Y(stop), $"plan: stop\nunder {ChartWords.Number(stop)} %");
         },
         Saturation, AnnotationLayer.BelowSeries);
@@ -137,7 +137,7 @@ internal static class SaturationChart
     {
         if (usual is { } level)
         {
-            ink.Stroke(pen.Left, pen.Y(level), pen.Right, pen.Y(level), ChartColours.Blue, 0.9, [5, 3]);
+            ink.Stroke(pen.Left, pen.Y(level), pen.Right, pen.Y(level), ChartColours.Blue, 0.9, [4, 2.5]);
             ink.Text(pen.Right + 6, pen.Y(level), $"usual oxygen\n{ChartWords.Number(level)} L/min", colour: ChartColours.Blue);
         }
         for (var i = 0; i < flows.Count; i++)
@@ -164,10 +164,10 @@ internal static class SaturationChart
             if (reading.Flow is { } flow && flow == usual) atUsual++;
             if (reading.Flow is null) withoutFlow++;
         }
-        var usually = usual is { } level ? FormattableString.Invariant($", {atUsual} at usual oxygen ({ChartWords.Number(level)} L/min)") : "";
+        var usually = usual is { } level ? FormattableString.Invariant($", {atUsual} at usual oxygen ({ChartWords.With(level, "L/min")})") : "";
         var unknown = withoutFlow > 0 ? FormattableString.Invariant($", {withoutFlow} with no oxygen written") : "";
-        var flowThen = lowest.Flow is { } on ? $"on {ChartWords.Number(on)} L/min" : "oxygen not written";
-        return $"{ChartWords.Count(readings.Count, "reading")}{usually}{unknown}; lowest {ChartWords.Number(lowest.SpO2)} %, {flowThen}, {days.Label(lowest.X)}";
+        var flowThen = lowest.Flow is { } on ? $"on {ChartWords.With(on, "L/min")}" : "oxygen not written";
+        return $"{ChartWords.Count(readings.Count, "reading")}{usually}{unknown}; lowest {ChartWords.With(lowest.SpO2, "%")}, {flowThen}, {days.Label(lowest.X)}";
     }
 
     private static string ByFlow(ChildFindings findings)
@@ -177,8 +177,8 @@ internal static class SaturationChart
         foreach (var at in findings.SaturationByFlow)
         {
             if (parts.Count == most) break;
-            var flow = at.OxygenLitresPerMinute is { } litres ? $"at {ChartWords.Number(litres)} L/min" : "oxygen not written";
-            parts.Add(FormattableString.Invariant($"{flow} {ChartWords.Number(at.Median)} % ({at.Readings})"));
+            var flow = at.OxygenLitresPerMinute is { } litres ? $"at {ChartWords.With(litres, "L/min")}" : "oxygen not written";
+            parts.Add(FormattableString.Invariant($"{flow} {ChartWords.With(at.Median, "%")} ({at.Readings})"));
         }
         return parts.Count == 0 ? "" : $"Median saturation (readings): {string.Join(", ", parts)}.";
     }

@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -9,7 +9,7 @@ internal static class TaperChart
 {
     private const string Sessions = "sessions";
     private const string Minutes = "minutes";
-    private static readonly double[] PlannedDash = [6, 3];
+    private static readonly double[] PlannedDash = [4, 2.5];
 
     public static ChartPage? Page(ChildFindings findings)
     {
@@ -38,7 +38,7 @@ internal static class TaperChart
                 KeyItem.Line(ChartColours.Black, "planned", PlannedDash, 1.4),
                 KeyItem.Of(Glyph.Ring, ChartColours.Grey, "one day, as written", 4.5),
                 KeyItem.Of(Glyph.Cross, ChartColours.Vermilion, "setback within 7 days of this step", 7),
-                KeyItem.Illness,
+                .. KeyItem.Illness(findings),
             ],
             BodyHeight = 372,
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
@@ -65,8 +65,8 @@ internal static class TaperChart
         plot.Axes.Add(axis);
         plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: false));
         plot.Annotations.Add(new PlotLayer((ink, pen) => Days(ink, pen, days, findings.Days, written), key));
-        plot.Annotations.Add(new PlotLayer((ink, pen) => Planned(ink, pen, days, findings.Taper.Planned, planned), key));
         plot.Annotations.Add(new PlotLayer((ink, pen) => Done(ink, pen, days, findings, done, labelled: key == Sessions, most), key));
+        plot.Annotations.Add(new PlotLayer((ink, pen) => Planned(ink, pen, days, findings.Taper.Planned, planned), key));
     }
 
     private static void Days(IRenderContext ink, PlotPen pen, DayScale days, IReadOnlyList<DayFinding> all, Func<DayFinding, double?> written)

@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -24,7 +24,7 @@ internal static class WeeksChart
             Key =
             [
                 new((ink, x, y) => Interval(ink, x, y - 7, y, y + 7), "share kept of those judged, with its 95 % interval"),
-                new((ink, x, y) => ink.Stroke(x, y - 7, x, y + 7, ChartColours.Grey, 1.2, [2, 2]), "were every unknown not kept, or every one kept", 6),
+                new((ink, x, y) => Room(ink, x, y - 7, y + 7), "share if every unknown were not kept, to share if every one were kept", 6),
             ],
             BodyHeight = Panels(findings).Count * 138 + 50,
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
@@ -42,25 +42,25 @@ internal static class WeeksChart
         plot.Axes.Add(axis);
         for (var i = 0; i < panels.Count; i++)
         {
-            var (name, overall, share) = panels[i];
+            var (name, heading, share) = panels[i];
             var top = 1 - (double)i / panels.Count;
             var side = PlotPanels.SideAxis(name, "share kept", -NumbersRoom, 1.28, 0.5, top - 0.94 / panels.Count, top);
             side.LabelFormatter = value => value is < -0.01 or > 1.01 ? "" : ChartWords.Percent(value);
             plot.Axes.Add(side);
-            plot.Annotations.Add(new PlotLayer((ink, pen) => Panel(ink, pen, weeks, share, $"{name}: {Judged(overall)}"), name));
+            plot.Annotations.Add(new PlotLayer((ink, pen) => Panel(ink, pen, weeks, share, heading), name));
         }
         return plot;
     }
 
-    private static List<(string Name, ShareKept Overall, Func<AdherenceGroup, ShareKept?> Share)> Panels(ChildFindings findings)
+    private static List<(string Name, string Heading, Func<AdherenceGroup, ShareKept?> Share)> Panels(ChildFindings findings)
     {
         var overall = findings.Adherence.Overall;
-        var panels = new List<(string, ShareKept, Func<AdherenceGroup, ShareKept?>)>
+        var panels = new List<(string, string, Func<AdherenceGroup, ShareKept?>)>
         {
-            ("Feed gap", overall.FeedGap, week => week.FeedGap),
-            ("Inhaler gap", overall.InhalerGap, week => week.InhalerGap),
+            ("feed", "Feed gap: " + Judged(overall.FeedGap), week => week.FeedGap),
+            ("inhaler", "Inhaler gap: " + Judged(overall.InhalerGap), week => week.InhalerGap),
         };
-        if (overall.DaysAllDone is { } days) panels.Add(("Days with all planned sessions", days, week => week.DaysAllDone));
+        if (overall.DaysAllDone is { } days) panels.Add(("days", FormattableString.Invariant($"All planned sessions written on {days.Kept} of {ChartWords.Count(days.Judged, "day")} with records and a plan"), week => week.DaysAllDone));
         return panels;
     }
 
@@ -73,8 +73,7 @@ internal static class WeeksChart
         {
             if (of(weeks[i]) is not { } share) continue;
             var x = pen.X(i);
-            if (share is { WorstCase: { } worst, BestCase: { } best } && best > worst)
-                ink.Stroke(x + 6, pen.Y(worst), x + 6, pen.Y(best), ChartColours.Grey, 1.2, [2, 2]);
+            if (share is { WorstCase: { } worst, BestCase: { } best } && best > worst) Room(ink, x + 7, pen.Y(best), pen.Y(worst));
             if (share is { Proportion: { } proportion, Low: { } low, High: { } high })
                 Interval(ink, x, pen.Y(high), pen.Y(proportion), pen.Y(low));
             Numbers(ink, x, pen, share, upright);
@@ -90,7 +89,8 @@ internal static class WeeksChart
             ink.Text(x, pen.Y(-0.02) + 2, unknown.Length > 0 ? judged + "\n" + unknown : judged, across: HorizontalAlignment.Center, down: VerticalAlignment.Top);
             return;
         }
-        ink.Text(x, pen.Y(-0.04), FormattableString.Invariant($"{share.Kept}/{share.Judged}"), across: HorizontalAlignment.Right, rotation: -90);
+        var numbers = share.Unknown > 0 ? FormattableString.Invariant($"{share.Kept}/{share.Judged} ?{share.Unknown}") : FormattableString.Invariant($"{share.Kept}/{share.Judged}");
+        ink.Text(x, pen.Y(-0.04), numbers, across: HorizontalAlignment.Right, rotation: -90);
     }
 
     private static void Interval(IRenderContext ink, double x, double high, double at, double low)
@@ -99,6 +99,13 @@ internal static class WeeksChart
         ink.Stroke(x - 3.5, high, x + 3.5, high, ChartColours.Blue, 1.8);
         ink.Stroke(x - 3.5, low, x + 3.5, low, ChartColours.Blue, 1.8);
         ink.Mark(Glyph.Dot, x, at, 7, ChartColours.Blue);
+    }
+
+    private static void Room(IRenderContext ink, double x, double high, double low)
+    {
+        ink.Stroke(x, high, x, low, ChartColours.Grey, 1);
+        ink.Stroke(x - 2, high, x + 2, high, ChartColours.Grey, 1);
+        ink.Stroke(x - 2, low, x + 2, low, ChartColours.Grey, 1);
     }
 
     private static string Label(IReadOnlyList<AdherenceGroup> weeks, int at) =>

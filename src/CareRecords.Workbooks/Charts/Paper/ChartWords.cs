@@ -1,11 +1,12 @@
 using System.Globalization;
 using NodaTime;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>Numbers, dates and counts as the charts write them, the same in every culture.</summary>
 internal static class ChartWords
 {
+    private const string NoBreakSpace = "\u00A0";
     private static readonly string[] Months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
     private static readonly string[] Weekdays = ["", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 
@@ -33,7 +34,10 @@ internal static class ChartWords
         value.ToString(Math.Abs(value) < 1 ? "0.###" : "0.#", CultureInfo.InvariantCulture);
 
     /// <summary>A share as a whole per cent.</summary>
-    public static string Percent(double share) => (share * 100).ToString("0", CultureInfo.InvariantCulture) + " %";
+    public static string Percent(double share) => With(Math.Round(share * 100), "%");
+
+    /// <summary>A number with its unit, which no line break parts.</summary>
+    public static string With(double value, string unit) => Number(value) + NoBreakSpace + unit;
 
     /// <summary>"12", or "5–20" where the notes leave room.</summary>
     public static string Range(double low, double high) => low == high ? Number(low) : $"{Number(low)}–{Number(high)}";

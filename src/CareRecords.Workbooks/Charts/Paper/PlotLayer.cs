@@ -2,7 +2,7 @@ using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>A layer of a plot drawn in its axes' own values by a plain function: whiskers, bands, labels and marks that OxyPlot has no series for.</summary>
 internal sealed class PlotLayer : Annotation
@@ -12,12 +12,12 @@ internal sealed class PlotLayer : Annotation
     public PlotLayer(Action<IRenderContext, PlotPen> draw, string yAxis, AnnotationLayer layer = AnnotationLayer.AboveSeries)
     {
         (_draw, XAxisKey, YAxisKey, Layer) = (draw, PlotPanels.X, yAxis, layer);
-        ClipByXAxis = ClipByYAxis = false;
     }
 
     public override void Render(IRenderContext rc) => _draw(rc, new PlotPen(Set(XAxis), Set(YAxis)));
 
-    public override OxyRect GetClippingRect() => PlotModel.PlotArea;
+    /// <summary>Nothing is clipped: labels stand in the margins beside their lines.</summary>
+    public override OxyRect GetClippingRect() => OxyRect.Everything;
 
     private static Axis Set(Axis? axis) => axis ?? throw new InvalidOperationException("A layer belongs to a plot that has its axes.");
 }

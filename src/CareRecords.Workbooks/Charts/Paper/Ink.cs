@@ -1,6 +1,6 @@
 using OxyPlot;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>Plain strokes of the charts over any render context. Lengths are points (1/72 inch) of the printed picture.</summary>
 internal static class Ink

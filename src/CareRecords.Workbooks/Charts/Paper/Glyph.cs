@@ -1,6 +1,6 @@
 using OxyPlot;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>Marks told apart by shape alone; each has its own colour beside it.</summary>
 internal enum Glyph

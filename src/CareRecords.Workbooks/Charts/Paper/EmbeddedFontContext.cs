@@ -2,7 +2,7 @@ using OxyPlot;
 using OxyPlot.SkiaSharp;
 using SkiaSharp;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>
 /// Draws text with the fonts inside this assembly, so that a machine without fonts, or with others, gives the same legible picture.

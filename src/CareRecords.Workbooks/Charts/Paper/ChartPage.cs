@@ -1,8 +1,9 @@
+using CareRecords.Findings;
 using OxyPlot;
 using OxyPlot.SkiaSharp;
 using SkiaSharp;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>A sample in the key: how it is drawn, about a centre, and what it means.</summary>
 internal sealed record KeyItem(Action<IRenderContext, double, double> Sample, string Meaning, double SampleWidth = 10)
@@ -16,8 +17,17 @@ internal sealed record KeyItem(Action<IRenderContext, double, double> Sample, st
     public static KeyItem Box(OxyColor fill, OxyColor edge, string meaning) =>
         new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, fill, edge), meaning, 18);
 
-    /// <summary>Illness days, the same in every chart.</summary>
-    public static KeyItem Illness { get; } =
+    /// <summary>Illness days, the same in every chart; none when there were none.</summary>
+    public static IReadOnlyList<KeyItem> Illness(ChildFindings findings)
+    {
+        foreach (var day in findings.Days)
+        {
+            if (day.Episode is not null) return [IllnessDays];
+        }
+        return [];
+    }
+
+    private static KeyItem IllnessDays { get; } =
         new((ink, x, y) => ink.Hatch(new OxyRect(x - 9, y - 5, 18, 10)), "illness days (main definition)", 20);
 }
 

@@ -1,6 +1,6 @@
 using OxyPlot;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>
 /// The colours of the charts (Okabe and Ito, Color Universal Design, 2008). Text is black or blue; lines and markers are blue,

@@ -3,7 +3,7 @@ using NodaTime;
 using OxyPlot;
 using OxyPlot.Annotations;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>Care days along the bottom: day 0 is the first; a whole number is the middle of a care day, so that its edges are at the halves.</summary>
 internal sealed class DayScale

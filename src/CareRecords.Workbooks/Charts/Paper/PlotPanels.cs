@@ -2,7 +2,7 @@ using System.Globalization;
 using OxyPlot;
 using OxyPlot.Axes;
 
-namespace CareRecords.Workbooks.Charts.Drawing;
+namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>Builds plots of one or more panels over one bottom axis, all in one look.</summary>
 internal static class PlotPanels
@@ -10,7 +10,7 @@ internal static class PlotPanels
     public const string X = "x";
 
     /// <summary>An empty plot with fixed margins in points, so that panels and pictures line up.</summary>
-    public static PlotModel Empty(double right, double left = 52) => new()
+    public static PlotModel Empty(double right, double left = 58) => new()
     {
         Culture = CultureInfo.InvariantCulture,
         PlotMargins = new OxyThickness(left, 8, right, 34),
