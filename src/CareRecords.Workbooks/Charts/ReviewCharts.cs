@@ -25,7 +25,7 @@ public static class ReviewCharts
         var pages = new List<ChartPage>();
         pages.AddRange(DayStripsChart.Pages(log, findings));
         Add(pages, SaturationChart.Page(log, findings));
-        Add(pages, GapChart.Page(findings));
+        pages.AddRange(GapChart.Pages(findings));
         Add(pages, WeeksChart.Page(findings));
         Add(pages, TaperChart.Page(findings));
         foreach (var episode in findings.Illness.Episodes) Add(pages, RecoveryChart.Page(findings, episode));

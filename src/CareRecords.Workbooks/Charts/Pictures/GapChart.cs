@@ -1,5 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Workbooks.Charts.Paper;
+using NodaTime;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -7,18 +8,54 @@ namespace CareRecords.Workbooks.Charts.Pictures;
 /// <summary>Every session's feed gap and inhaler gap against its limit, as wide as the notes leave it.</summary>
 internal static class GapChart
 {
+    private const int MostDays = 100;
     private const string Feed = "feed";
     private const string Inhaler = "inhaler";
 
-    public static ChartPage? Page(ChildFindings findings)
+    /// <summary>Pages of about a quarter of a year at most; none when there is no session.</summary>
+    public static IReadOnlyList<ChartPage> Pages(ChildFindings findings)
     {
-        if (findings.Sessions.Count == 0) return null;
-        var (feed, inhaler) = (findings.Adherence.Overall.FeedGap, findings.Adherence.Overall.InhalerGap);
+        var count = findings.Days.Count;
+        if (findings.Sessions.Count == 0 || count == 0) return [];
+        var pages = (count + MostDays - 1) / MostDays;
+        var perPage = (count + pages - 1) / pages;
+        var result = new List<ChartPage>(pages);
+        for (var first = 0; first < count; first += perPage)
+        {
+            var part = pages == 1 ? findings : Part(findings, findings.Days[first].Day, findings.Days[Math.Min(first + perPage, count) - 1].Day);
+            if (part.Sessions.Count > 0) result.Add(Page(part, pages == 1 ? "gaps" : FormattableString.Invariant($"gaps-{result.Count + 1}")));
+        }
+        return result;
+    }
+
+    private static ChildFindings Part(ChildFindings findings, LocalDate from, LocalDate to)
+    {
+        var sessions = new List<SessionFinding>();
+        foreach (var session in findings.Sessions)
+        {
+            if (session.CareDay >= from && session.CareDay <= to) sessions.Add(session);
+        }
+        var days = new List<DayFinding>();
+        foreach (var day in findings.Days)
+        {
+            if (day.Day >= from && day.Day <= to) days.Add(day);
+        }
+        return findings with { Span = findings.Span with { From = from, To = to }, Sessions = sessions, Days = days };
+    }
+
+    private static ChartPage Page(ChildFindings findings, string name)
+    {
+        var (feed, inhaler) = (new int[3], new int[3]);
+        foreach (var session in findings.Sessions)
+        {
+            feed[Place(session.FeedGap.Verdict)]++;
+            inhaler[Place(session.InhalerGap.Verdict)]++;
+        }
         var counts = FormattableString.Invariant(
-            $"Feed gap kept before {feed.Kept} of {ChartWords.Count(feed.Judged, "session")} that could be judged ({feed.Unknown} cannot tell); inhaler gap before {inhaler.Kept} of {inhaler.Judged} ({inhaler.Unknown} cannot tell)");
+            $"Feed gap kept before {feed[0]} of {ChartWords.Count(feed[0] + feed[1], "session")} that could be judged ({feed[2]} cannot tell); inhaler gap before {inhaler[0]} of {inhaler[0] + inhaler[1]} ({inhaler[2]} cannot tell)");
         return new ChartPage
         {
-            Name = "gaps",
+            Name = name,
             Title = counts,
             AltText = counts + ". Each session's gap is drawn against its limit with the room that the written times leave.",
             SmallPrint = FormattableString.Invariant(
@@ -38,6 +75,9 @@ internal static class GapChart
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
         };
     }
+
+    /// <summary>Kept, judged and not kept, cannot tell.</summary>
+    private static int Place(GapVerdict verdict) => verdict switch { GapVerdict.Kept => 0, GapVerdict.Unknown => 2, _ => 1 };
 
     private static PlotModel Plot(ChildFindings findings)
     {
@@ -67,7 +107,7 @@ internal static class GapChart
         var last = gaps.Points[^1];
         var byDefault = last.LimitIsDefault ? "\n(default, not\nyour plan)" : "";
         var limit = $"limit {ChartWords.Number(last.Limit)} min{byDefault}";
-        ink.Text(pen.Right + 6, pen.Y(last.Limit) - 2, limit, bold: true, down: last.LimitIsDefault ? VerticalAlignment.Middle : VerticalAlignment.Bottom);
+        ink.Text(pen.Right + 6, pen.Y(last.Limit) + 5, limit, bold: true, down: VerticalAlignment.Bottom);
         if (last.Window is not { } window) return;
         StepLine(ink, pen, gaps, p => p.Window ?? 0, [2, 2]);
         ink.Text(pen.Right + 6, pen.Y(window), $"at most {ChartWords.Number(window)} min");

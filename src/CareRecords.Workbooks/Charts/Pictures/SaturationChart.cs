@@ -36,7 +36,8 @@ internal static class SaturationChart
                 KeyItem.Of(Glyph.Dot, ChartColours.Black, "at another time"),
                 KeyItem.Of(Glyph.Ring, ChartColours.Black, "hollow: not at usual oxygen"),
                 KeyItem.Of(Glyph.Plus, ChartColours.Vermilion, "oxygen not written"),
-                KeyItem.Line(ChartColours.Black, "median of a day's readings at usual oxygen", thickness: 2.2),
+                KeyItem.Line(ChartColours.Black, "day's median at usual oxygen", thickness: 2.2),
+                KeyItem.Line(ChartColours.Black, "oxygen as last written, for 24 h at most", thickness: 1.2),
                 .. KeyItem.Illness(findings),
             ],
             BodyHeight = 380,
@@ -152,7 +153,6 @@ internal static class SaturationChart
             ink.Mark(Glyph.Dot, x, y, 2.6, ChartColours.Black);
         }
         if (flows.Count == 0) ink.TextOnWhite((pen.Left + pen.Right) / 2, (pen.Top + pen.Bottom) / 2, "oxygen flow was not written", across: HorizontalAlignment.Center);
-        else ink.Text(pen.Right + 6, pen.Top + 8, "line: last flow\nwritten, 24 h\nat most", down: VerticalAlignment.Top);
     }
 
     private static string Counts(List<Reading> readings, double? usual, DayScale days)
