@@ -121,8 +121,10 @@ internal sealed class DayStripDrawing
     private static double DrawVerdict(IRenderContext ink, FeedGapFinding gap, double x, double width, OxyRect strips, double lane)
     {
         const double mostRoom = 40;
-        if (x + width + mostRoom > strips.Right) x -= width + mostRoom;
-        return gap.Verdict == GapVerdict.Short ? Short(ink, gap, x + width + 5.5, lane) : Unknown(ink, x + width + 5, lane);
+        var atEdge = x + width + mostRoom > strips.Right;
+        var from = atEdge ? x - mostRoom : x + width;
+        var to = gap.Verdict == GapVerdict.Short ? Short(ink, gap, from + 5.5, lane) : Unknown(ink, from + 5, lane);
+        return atEdge ? strips.Right : to;
     }
 
     private static double Short(IRenderContext ink, FeedGapFinding gap, double x, double lane)

@@ -1,6 +1,5 @@
 using CareRecords.Findings;
 using CareRecords.Workbooks.Charts.Paper;
-using NodaTime;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -8,43 +7,13 @@ namespace CareRecords.Workbooks.Charts.Pictures;
 /// <summary>Every session's feed gap and inhaler gap against its limit, as wide as the notes leave it.</summary>
 internal static class GapChart
 {
-    private const int MostDays = 100;
     private const string Feed = "feed";
     private const string Inhaler = "inhaler";
 
-    /// <summary>Pages of about a quarter of a year at most; none when there is no session.</summary>
-    public static IReadOnlyList<ChartPage> Pages(ChildFindings findings)
+    /// <summary>The chart of a span, or of a part of one; null when it has no session.</summary>
+    public static ChartPage? Page(ChildFindings findings, string name)
     {
-        var count = findings.Days.Count;
-        if (findings.Sessions.Count == 0 || count == 0) return [];
-        var pages = (count + MostDays - 1) / MostDays;
-        var perPage = (count + pages - 1) / pages;
-        var result = new List<ChartPage>(pages);
-        for (var first = 0; first < count; first += perPage)
-        {
-            var part = pages == 1 ? findings : Part(findings, findings.Days[first].Day, findings.Days[Math.Min(first + perPage, count) - 1].Day);
-            if (part.Sessions.Count > 0) result.Add(Page(part, pages == 1 ? "gaps" : FormattableString.Invariant($"gaps-{result.Count + 1}")));
-        }
-        return result;
-    }
-
-    private static ChildFindings Part(ChildFindings findings, LocalDate from, LocalDate to)
-    {
-        var sessions = new List<SessionFinding>();
-        foreach (var session in findings.Sessions)
-        {
-            if (session.CareDay >= from && session.CareDay <= to) sessions.Add(session);
-        }
-        var days = new List<DayFinding>();
-        foreach (var day in findings.Days)
-        {
-            if (day.Day >= from && day.Day <= to) days.Add(day);
-        }
-        return findings with { Span = findings.Span with { From = from, To = to }, Sessions = sessions, Days = days };
-    }
-
-    private static ChartPage Page(ChildFindings findings, string name)
-    {
+        if (findings.Sessions.Count == 0) return null;
         var (feed, inhaler) = (new int[3], new int[3]);
         foreach (var session in findings.Sessions)
         {

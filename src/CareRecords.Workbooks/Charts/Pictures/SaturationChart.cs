@@ -16,7 +16,8 @@ internal static class SaturationChart
     /// <summary>One reading placed on the page's axes.</summary>
     private readonly record struct Reading(double X, double SpO2, double? High, double? Flow, CheckPhase Phase);
 
-    public static ChartPage? Page(CareLog log, ChildFindings findings)
+    /// <summary>The chart of a span, or of a part of one; null when it has no reading.</summary>
+    public static ChartPage? Page(CareLog log, ChildFindings findings, string name)
     {
         var days = DayScale.Of(findings.Span);
         var (readings, flows) = Collect(log, days);
@@ -25,7 +26,7 @@ internal static class SaturationChart
         var counts = Counts(readings, usual, days);
         return new ChartPage
         {
-            Name = "saturation",
+            Name = name,
             Title = $"Saturation with its oxygen, {ChartWords.Days(findings.Span.From, findings.Span.To)}: {counts}",
             AltText = $"Saturation readings over time, oxygen flow on a panel below, illness days shaded: {counts}. {ByFlow(findings)}",
             SmallPrint = ByFlow(findings) + " One reading may be 2 to 4 points off (ISO 80601-2-61); readings on different oxygen are not joined.",
@@ -53,6 +54,7 @@ internal static class SaturationChart
         {
             if (entry is not Check check) continue;
             var x = days.Of(check.When.Stated);
+            if (x < -0.5 || x >= days.Count - 0.5) continue;
             if (check.SpO2 is { } value) readings.Add(new Reading(x, value, check.SpO2High, check.OxygenLitresPerMinute, check.Phase));
             if (check.OxygenLitresPerMinute is { } flow) flows.Add((x, flow));
         }
@@ -180,6 +182,6 @@ internal static class SaturationChart
             var flow = at.OxygenLitresPerMinute is { } litres ? $"at {ChartWords.With(litres, "L/min")}" : "oxygen not written";
             parts.Add(FormattableString.Invariant($"{flow} {ChartWords.With(at.Median, "%")} ({at.Readings})"));
         }
-        return parts.Count == 0 ? "" : $"Median saturation (readings): {string.Join(", ", parts)}.";
+        return parts.Count == 0 ? "" : $"Median saturation (readings), whole record: {string.Join(", ", parts)}.";
     }
 }

@@ -46,6 +46,9 @@ internal static class WeeksChart
             var (name, heading, share) = panels[i];
             var top = 1 - (double)i / panels.Count;
             var side = PlotPanels.SideAxis(name, name == Days ? "share of days" : "share kept", weeks.Count <= MostUprightWeeks ? -0.42 : -0.72, 1.28, 0.5, top - 0.94 / panels.Count, top);
+            // The room for numbers lies under zero: neither grid nor ticks belong there.
+            side.MajorGridlineStyle = LineStyle.None;
+            side.TickStyle = OxyPlot.Axes.TickStyle.None;
             side.LabelFormatter = value => value is < -0.01 or > 1.01 ? "" : ChartWords.Percent(value);
             plot.Axes.Add(side);
             plot.Annotations.Add(new PlotLayer((ink, pen) => Panel(ink, pen, weeks, share, heading), name));
@@ -67,6 +70,7 @@ internal static class WeeksChart
 
     private static void Panel(IRenderContext ink, PlotPen pen, IReadOnlyList<AdherenceGroup> weeks, Func<AdherenceGroup, ShareKept?> of, string heading)
     {
+        foreach (var share in (double[])[0.5, 1]) ink.Stroke(pen.Left, pen.Y(share), pen.Right, pen.Y(share), ChartColours.Grid, 0.6);
         ink.Stroke(pen.Left, pen.Y(0), pen.Right, pen.Y(0), ChartColours.Grey, 0.8);
         ink.TextOnWhite(pen.Left + 4, pen.Y(1.16), heading, bold: true);
         var upright = weeks.Count <= MostUprightWeeks;
