@@ -24,14 +24,14 @@ internal static class TaperChart
             if (step.DiffersFromPlan is not null) differ++;
         }
         var counts = FormattableString.Invariant(
-            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up; a setback within 7 days of {setbacks} of the {ChartWords.Count(down, "step")} down");
+            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up{(down == 0 ? "" : $"; a setback within 7 days of {setbacks} of the {ChartWords.Count(down, "step")} down")}");
         return new ChartPage
         {
             Name = "taper",
             Title = $"Sessions and minutes, planned and done: {counts}",
             AltText = $"Planned and done sessions a day and minutes per area as steps, illness days shaded: {counts}. {taper.WeanInWords}".TrimEnd(),
             SmallPrint = FormattableString.Invariant(
-                $"{ChartWords.Days(findings.Span.From, findings.Span.To)}, {findings.Span.DaysWithRecords} days with records. {differ} of {ChartWords.Count(taper.Done.Count, "step")} as done differ from the plan. The wean follows recovery as much as it may shape it.{(findings.Days.Count > 100 ? " Where steps stand close, not each is named." : "")}"),
+                $"{ChartWords.Days(findings.Span.From, findings.Span.To)}, {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records. {differ} of {ChartWords.Count(taper.Done.Count, "step")} as done differ from the plan. The wean follows recovery as much as it may shape it.{(findings.Days.Count > 100 ? " Where steps stand close, not each is named." : "")}"),
             Key =
             [
                 KeyItem.Line(ChartColours.Blue, "done (median of the step)", thickness: 2.4),
@@ -60,7 +60,7 @@ internal static class TaperChart
         PlotModel plot, DayScale days, ChildFindings findings, string key, string title, double most, double from, double to,
         Func<TaperStep, double?> done, Func<PlannedStep, double?> planned, Func<DayFinding, double?> written)
     {
-        var axis = PlotPanels.SideAxis(key, title, 0, most * 1.42, PlotPanels.Step(most, 5), from, to);
+        var axis = PlotPanels.SideAxis(key, title, 0, most * 1.42, Math.Max(1, PlotPanels.Step(most, 5)), from, to);
         axis.LabelFormatter = value => value > most * 1.05 ? "" : ChartWords.Number(value);
         plot.Axes.Add(axis);
         plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: false));
