@@ -1,3 +1,4 @@
+using System.Buffers;
 using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Tables.Layouts;
@@ -7,6 +8,8 @@ internal static class RowShape
 {
     private const int LongestHeading = 60;
     private const int FewestDatesAcross = 3;
+
+    private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
 
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
@@ -35,7 +38,7 @@ internal static class RowShape
 
     /// <summary>True for a line drawn with dashes or the like.</summary>
     public static bool IsRule(GridRow row) =>
-        row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept("-=_*:|+ \t") < 0)
+        row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept(RuleMarks) < 0)
         && row.Text.AsSpan().Count('-') + row.Text.AsSpan().Count('=') + row.Text.AsSpan().Count('_') + row.Text.AsSpan().Count('*') > 2 * Math.Max(1, row.Cells.Length - 1);
 
     /// <summary>True for totals and averages: such a word among the first filled cells, or "7 days".</summary>
