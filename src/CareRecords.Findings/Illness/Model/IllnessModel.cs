@@ -38,7 +38,7 @@ internal static class IllnessModel
         {
             posterior = DeficitSmoother.Smooth(StepEvidence.Of(observations, oxygen, usual, steps, half));
             var next = UsualFit.Of(Weighted(observations, oxygen, posterior), usual, half);
-            var settled = Math.Abs(next.Centre - usual.Centre) < 0.02 && Math.Abs(next.Sd - usual.Sd) < 0.02;
+            var settled = Math.Abs(next.Centre - usual.Centre) < 0.03 && Math.Abs(next.Sd - usual.Sd) < 0.03;
             usual = next;
             if (settled || round == Rounds) break;
         }
