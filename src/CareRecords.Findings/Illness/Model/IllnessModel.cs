@@ -30,7 +30,7 @@ internal static class IllnessModel
 
         var usualOxygen = input.UsualOxygen ?? UsualFlow.Of(observations, input.CareDays);
         var oxygen = RaisedOxygen.Of(observations, usualOxygen);
-        var half = ReadingLikelihood.HalfStep(measured.Select(o => o.SpO2!.Value));
+        var half = ReadingLikelihood.HalfStep([.. measured.Select(o => o.SpO2!.Value)]);
         var steps = StepEvidence.StepAt((24.0 * input.CareDays) - 1e-6) + 1;
         var usual = UsualFirstGuess.Of(Weighted(observations, oxygen, null), input.CareDays, input.BaselineGuess);
         DeficitPosterior posterior;

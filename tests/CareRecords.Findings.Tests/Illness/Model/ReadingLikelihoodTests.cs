@@ -26,6 +26,6 @@ public sealed class ReadingLikelihoodTests
     public void Rounding_is_seen_in_the_readings()
     {
         Assert.Equal(0.5, ReadingLikelihood.HalfStep([95, 96, 94]));
-        Assert.Equal(0.05, ReadingLikelihood.HalfStep([95.5, 96, 94]));
+        Assert.Equal(0.05, ReadingLikelihood.HalfStep([95.5, 96.2, 94]));
     }
 }
