@@ -38,13 +38,6 @@ internal static class TemperatureReader
     public static Reading<TemperatureWritten> Read(string text) => throw new NotImplementedException(text);
 }
 
-/// <summary>Reads a volume: "120", "120ml", "4 oz", "120cc", "0,12 l". The first unit written in a column may be given for bare numbers.</summary>
-internal static class VolumeReader
-{
-    /// <summary>Reads the whole of <paramref name="text"/> as millilitres (1 oz = 29.57 ml, US fluid ounce; the written form is in <c>HowRead</c>).</summary>
-    public static Reading<double> Read(string text) => throw new NotImplementedException(text);
-}
-
 /// <summary>Reads a rate of feeding: "65ml/hr", "72/hr", "50 an hour".</summary>
 internal static class RateReader
 {

@@ -1,0 +1,191 @@
+using System.Globalization;
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>
+/// Settles the half of the day of every time of a day at once. Each time has its one or two readings, perhaps on the next calendar day;
+/// the cheapest path through them in the order of writing is taken (a shortest path, Viterbi 1967). A time whose other half costs
+/// nearly as little is not settled: it is asked about.
+/// </summary>
+internal sealed class DayTimes
+{
+    // Costs are in one unit: about the surprise of going back an hour within a line. Chosen by CareRecords on invented notes.
+    private const double SmallMargin = 2.5;
+    private const double Night = 2;
+    private const double Late = 1.5;
+    private const double BackAcrossLines = 4;
+    private const double BackInList = 12;
+    private const double AgainstPart = 15;
+    private const double AgainstHint = 4;
+    private const double AfterWriting = 20;
+    private const double AgainstStyle = 4;
+    private const int Day = 1440;
+    private int _twentyFour, _twelve;
+
+    /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it.</summary>
+    public static LocalDate OtherDay(Term word, LocalDate from)
+    {
+        if (word.ValueOf(Sense.DayRef) is { } days) return from.PlusDays(int.Parse(days, CultureInfo.InvariantCulture));
+        var weekday = word.ValueOf(Sense.Weekday) is { } value ? (IsoDayOfWeek)int.Parse(value, CultureInfo.InvariantCulture) : IsoDayOfWeek.Saturday;
+        var back = ((int)from.DayOfWeek - (int)weekday + 7) % 7;
+        return from.PlusDays(-back);
+    }
+
+    /// <summary>Settles the times of one day, given in the order of writing.</summary>
+    public void Settle(List<TimeMention> mentions, bool nightShift)
+    {
+        foreach (var mention in mentions) Count(mention);
+        var chain = mentions.Where(m => m.Date is not null && m.After is null).ToList();
+        if (chain.Count > 0) Path(chain, nightShift || StartsLate(chain));
+        foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
+    }
+
+    private static bool StartsLate(List<TimeMention> chain) => chain[0] is { Written.Half: HalfOfDay.Pm, Written.Time.Hour: >= 18 };
+
+    private void Count(TimeMention mention)
+    {
+        if (mention.Written is { Half: HalfOfDay.Pm, Time.Hour: >= 13, Precision: not CareRecords.Records.TimePrecision.PartOfDay }) _twentyFour++;
+    }
+
+    private sealed record State(int Minutes, HalfOfDay Half, double Cost);
+
+    private void Path(List<TimeMention> chain, bool nightShift)
+    {
+        var states = chain.ConvertAll(m => States(m, nightShift));
+        var forward = new double[chain.Count][];
+        var from = new int[chain.Count][];
+        for (var i = 0; i < chain.Count; i++)
+        {
+            forward[i] = new double[states[i].Count];
+            from[i] = new int[states[i].Count];
+            for (var s = 0; s < states[i].Count; s++)
+            {
+                var best = i == 0 ? 0 : double.MaxValue;
+                for (var p = 0; i > 0 && p < states[i - 1].Count; p++)
+                {
+                    var cost = forward[i - 1][p] + Step(chain[i - 1], states[i - 1][p], chain[i], states[i][s], nightShift);
+                    if (cost < best) (best, from[i][s]) = (cost, p);
+                }
+                forward[i][s] = best + states[i][s].Cost;
+            }
+        }
+        var backward = Backward(chain, states, nightShift);
+        for (var i = chain.Count - 1; i >= 0; i--) Decide(chain[i], states[i], forward[i], backward[i]);
+    }
+
+    private static double[][] Backward(List<TimeMention> chain, List<List<State>> states, bool nightShift)
+    {
+        var backward = new double[chain.Count][];
+        for (var i = chain.Count - 1; i >= 0; i--)
+        {
+            backward[i] = new double[states[i].Count];
+            if (i == chain.Count - 1) continue;
+            for (var s = 0; s < states[i].Count; s++)
+            {
+                var best = double.MaxValue;
+                for (var n = 0; n < states[i + 1].Count; n++)
+                    best = Math.Min(best, Step(chain[i], states[i][s], chain[i + 1], states[i + 1][n], nightShift) + states[i + 1][n].Cost + backward[i + 1][n]);
+                backward[i][s] = best;
+            }
+        }
+        return backward;
+    }
+
+    private void Decide(TimeMention mention, List<State> states, double[] forward, double[] backward)
+    {
+        var (best, other) = (-1, double.MaxValue);
+        for (var s = 0; s < states.Count; s++)
+            if (best < 0 || forward[s] + backward[s] < forward[best] + backward[best]) best = s;
+        for (var s = 0; s < states.Count; s++)
+            if (states[s].Half != states[best].Half) other = Math.Min(other, forward[s] + backward[s]);
+        mention.Settled = mention.Date!.Value.AtMidnight().PlusMinutes(states[best].Minutes);
+        mention.Unsettled = mention.Written.Half == HalfOfDay.Unknown && other - (forward[best] + backward[best]) < SmallMargin;
+        if (mention.Written.Half == HalfOfDay.Unknown && !mention.Unsettled && states[best].Half == HalfOfDay.Pm && mention.Written.Time.Hour > 0) _twelve++;
+    }
+
+    private List<State> States(TimeMention mention, bool nightShift)
+    {
+        var result = new List<State>(4);
+        var written = mention.Written;
+        var minutes = written.Time.Hour * 60 + written.Time.Minute;
+        if (written.DayPart == TimeGrammar.NextDay) { result.Add(new State(minutes + Day, HalfOfDay.Am, 0)); return result; }
+        foreach (var half in written.Half == HalfOfDay.Unknown ? new[] { HalfOfDay.Am, HalfOfDay.Pm } : [written.Half])
+        {
+            var at = written.Half == HalfOfDay.Unknown && half == HalfOfDay.Pm ? minutes + 720 : minutes;
+            var cost = written.Half == HalfOfDay.Unknown ? Unary(mention, at, half) : 0;
+            result.Add(Stamped(mention, new State(at, half, cost)));
+            if (mention.NotAfter is { Hour: < 8 } && at > 12 * 60) result.Add(Stamped(mention, new State(at - Day, half, cost + 1)));
+            if (mention.NotAfter is null && !mention.OtherDay && (nightShift ? at < 14 * 60 : at < 11 * 60)) result.Add(new State(at + Day, half, cost));
+        }
+        return result;
+    }
+
+    private static State Stamped(TimeMention mention, State state)
+    {
+        if (mention.NotAfter is not { } stamp || mention.Date is not { } date || mention.OtherDay) return state;
+        var gap = Period.Between(date.AtMidnight().PlusMinutes(state.Minutes), stamp, PeriodUnits.Minutes).Minutes;
+        return gap < -3 ? state with { Cost = state.Cost + AfterWriting } : mention.Written.Half == HalfOfDay.Unknown ? state with { Cost = state.Cost + gap / 180.0 } : state;
+    }
+
+    private double Unary(TimeMention mention, int at, HalfOfDay half)
+    {
+        var hour = at / 60;
+        var cost = 0.0;
+        var night = mention.Part is "night";
+        if (hour < 5 && !night) cost += Night;
+        if (hour is 21 && !night && mention.Part is not "bed") cost += Late;
+        if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
+        if (half == HalfOfDay.Pm && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
+        if (mention.MorningHint && half == HalfOfDay.Pm) cost += AgainstHint;
+        return cost + Part(mention.Part, hour);
+    }
+
+    private static double Part(string? part, int hour) => part switch
+    {
+        "morning" or "mid morning" or "breakfast" => hour < 12 ? 0 : AgainstPart,
+        "afternoon" or "tea" or "supper" => hour >= 12 ? 0 : AgainstPart,
+        "lunch" => hour is >= 11 and <= 14 ? 0 : AgainstPart,
+        "evening" or "dinner" or "bed" => hour >= 12 ? 0 : AgainstPart,
+        "night" => hour is >= 18 or <= 7 ? hour is >= 5 and <= 7 ? 2 : 0 : AgainstPart,
+        _ => 0,
+    };
+
+    private static double Step(TimeMention before, State a, TimeMention after, State b, bool nightShift)
+    {
+        if (before.OtherDay || after.OtherDay || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
+        var gap = b.Minutes - a.Minutes;
+        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) : 0;
+        if (gap >= 0) return crossing + gap / 1200.0 + (gap > 16 * 60 ? 3 : 0);
+        var sameLine = before.Line == after.Line;
+        var hours = -gap / 60.0;
+        if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
+        if (sameLine && after.InList) return crossing + BackInList;
+        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 1 + hours);
+        return crossing + (sameLine ? 2 + hours : BackAcrossLines + hours / 5);
+    }
+
+    private static double Crossing(State a, State b, bool nightShift)
+    {
+        if (nightShift) return a.Minutes >= 17 * 60 ? 0.5 : 4;
+        if (a.Minutes < 19 * 60) return 8;
+        return b.Minutes - Day < 5 * 60 ? 1.5 : 5;
+    }
+
+    private static void End(TimeMention end)
+    {
+        if (end.After!.Settled is not { } start) return;
+        var written = end.Written;
+        var minutes = written.Time.Hour * 60 + written.Time.Minute;
+        LocalDateTime? best = null;
+        foreach (var half in written.Half == HalfOfDay.Unknown ? new[] { 0, 720 } : [0])
+            for (var day = 0; day <= 1; day++)
+            {
+                var at = start.Date.AtMidnight().PlusMinutes(minutes + half + day * Day);
+                if (at > start && (best is null || at < best)) best = at;
+            }
+        end.Settled = best ?? start;
+        end.Unsettled = end.After.Unsettled;
+    }
+}
