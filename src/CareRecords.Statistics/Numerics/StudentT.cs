@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace CareRecords.Statistics;
 
 /// <summary>Student's t distribution through the incomplete beta function; the quantile is refined to full precision.</summary>
-internal static class StudentT
+public static class StudentT
 {
     /// <summary>P(T > t) for any real t.</summary>
     public static double Upper(double t, double freedom)
