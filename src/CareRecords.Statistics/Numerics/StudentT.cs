@@ -12,7 +12,7 @@ public static class StudentT
         return t >= 0 ? tail : 1 - tail;
     }
 
-    /// <summary>P(T at least as far from 0 as t), at most 1.</summary>
+    /// <summary>P(|T| > |t|).</summary>
     public static double TwoSided(double t, double freedom) => Math.Min(1, 2 * Upper(Math.Abs(t), freedom));
 
     /// <summary>The two-sided critical value, for example 2.2281 for 0.95 and 10 degrees of freedom.</summary>
