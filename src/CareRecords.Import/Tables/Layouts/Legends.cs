@@ -23,7 +23,7 @@ internal static class Legends
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)
     {
-        var longest = text.Contains('/', StringComparison.Ordinal) ? AreaNames.In(text) : [];
+        var longest = text.Contains('/') ? AreaNames.In(text) : [];
         return longest.Count >= 2 && longest.All(a => a.Side != Records.Side.Unknown) ? longest : [];
     }
 }
