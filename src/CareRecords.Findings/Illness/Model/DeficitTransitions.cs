@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using static CareRecords.Findings.Modelling.DeficitStates;
 
 namespace CareRecords.Findings.Modelling;
@@ -20,6 +21,9 @@ internal sealed class DeficitTransitions
     /// <summary>Mean points a day of the three kinds of rise that are mixed in equal parts.</summary>
     private static readonly double[] RisePerDay = [1, 3, 9];
 
+    /// <summary>A probability under which a state is left out of the next step: far under what one step can win back.</summary>
+    public const double Negligible = 1e-13;
+
     private const int FirstReturning = 2 + Cells;
 
     private readonly int[] _rowStart = new int[FirstReturning + 1];
@@ -39,13 +43,14 @@ internal sealed class DeficitTransitions
     public static DeficitTransitions Instance { get; } = new();
 
     /// <summary>Probabilities one step later.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forward(ReadOnlySpan<double> now, Span<double> next)
     {
         next.Clear();
         for (var s = 0; s < FirstReturning; s++)
         {
             var p = now[s];
-            if (p < 1e-30) continue;
+            if (p < Negligible) continue;
             for (var e = _rowStart[s]; e < _rowStart[s + 1]; e++) next[_to[e]] += p * _probability[e];
         }
 
@@ -53,6 +58,7 @@ internal sealed class DeficitTransitions
     }
 
     /// <summary>The expectation, one step earlier, of a value one step later.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Backward(ReadOnlySpan<double> next, Span<double> now)
     {
         for (var s = 0; s < FirstReturning; s++)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using static CareRecords.Findings.Modelling.DeficitStates;
 
 namespace CareRecords.Findings.Modelling;
@@ -38,6 +39,7 @@ internal sealed class PaceAndFall
     }
 
     /// <summary>Adds to <paramref name="next"/> where the returning states of <paramref name="now"/> go.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forward(ReadOnlySpan<double> now, Span<double> next)
     {
         Span<double> here = stackalloc double[Paces.Length];
@@ -45,7 +47,7 @@ internal sealed class PaceAndFall
         {
             var sum = 0.0;
             for (var pace = 0; pace < here.Length; pace++) sum += here[pace] = now[Returning(pace, cell)];
-            if (sum < 1e-30) continue;
+            if (sum < DeficitTransitions.Negligible) continue;
             next[Rising(cell)] += sum * _again[cell];
             next[Convalescent] += sum * _gone[cell];
             for (var pace = 0; pace < here.Length; pace++)
@@ -59,6 +61,7 @@ internal sealed class PaceAndFall
     }
 
     /// <summary>Sets, for the returning states, the expectation of <paramref name="next"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Backward(ReadOnlySpan<double> next, Span<double> now)
     {
         Span<double> landed = stackalloc double[Paces.Length];
@@ -80,6 +83,7 @@ internal sealed class PaceAndFall
     private static int Landing(int pace, int cell) => cell < 1 ? Convalescent : Returning(pace, cell);
 
     /// <summary>Change to a neighbouring pace is as likely one way as back, so that the same rule serves both directions.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Mixed(ReadOnlySpan<double> here, int pace, double any)
     {
         var neighbours = 0.0;
