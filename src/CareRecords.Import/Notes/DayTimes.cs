@@ -18,11 +18,12 @@ internal sealed class DayTimes
     private const double BackAcrossLines = 4;
     private const double BackInList = 12;
     private const double AgainstPart = 15;
-    private const double AgainstHint = 4;
+    private const double AgainstHint = 2;
     private const double AfterWriting = 20;
     private const double AgainstStyle = 4;
     private const int Day = 1440;
     private int _twentyFour, _twelve;
+    private bool _anchored;
 
     /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it.</summary>
     public static LocalDate OtherDay(Term word, LocalDate from)
@@ -37,6 +38,7 @@ internal sealed class DayTimes
     public void Settle(List<TimeMention> mentions, bool nightShift)
     {
         foreach (var mention in mentions) Count(mention);
+        _anchored = mentions.Exists(m => m.Written.Half != HalfOfDay.Unknown || m.Part is not null);
         var chain = mentions.Where(m => m.Date is not null && m.After is null).ToList();
         if (chain.Count > 0) Path(chain, nightShift || StartsLate(chain));
         foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
@@ -46,7 +48,7 @@ internal sealed class DayTimes
 
     private void Count(TimeMention mention)
     {
-        if (mention.Written is { Half: HalfOfDay.Pm, Time.Hour: >= 13, Precision: not CareRecords.Records.TimePrecision.PartOfDay }) _twentyFour++;
+        if (mention.Written.TwentyFourHour) _twentyFour++;
     }
 
     private sealed record State(int Minutes, HalfOfDay Half, double Cost);
@@ -134,7 +136,8 @@ internal sealed class DayTimes
         var hour = at / 60;
         var cost = 0.0;
         var night = mention.Part is "night";
-        if (hour < 5 && !night) cost += Night;
+        // Without one known time in the day, an hour of the night is nearly as likely as any.
+        if (hour < 5 && !night) cost += _anchored ? Night : Night / 2;
         if (hour is 21 && !night && mention.Part is not "bed") cost += Late;
         if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
         if (half == HalfOfDay.Pm && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
@@ -156,14 +159,14 @@ internal sealed class DayTimes
     {
         if (before.OtherDay || after.OtherDay || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         var gap = b.Minutes - a.Minutes;
-        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) : 0;
-        if (gap >= 0) return crossing + gap / 1200.0 + (gap > 16 * 60 ? 3 : 0);
+        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList || (after.Written.Half == HalfOfDay.Unknown && !nightShift) ? 3 : 0) : 0;
+        if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 3 : 0);
         var sameLine = before.Line == after.Line;
         var hours = -gap / 60.0;
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
         if (sameLine && after.InList) return crossing + BackInList;
         if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 1 + hours);
-        return crossing + (sameLine ? 2 + hours : BackAcrossLines + hours / 5);
+        return crossing + (sameLine ? 2 + hours : after.StartsList ? 1 : BackAcrossLines + hours / 5);
     }
 
     private static double Crossing(State a, State b, bool nightShift)

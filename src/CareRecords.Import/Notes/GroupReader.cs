@@ -45,7 +45,7 @@ internal sealed class GroupReader
         var prescribed = doses.Find(d => d.Prescribed);
         var spoken = SpokenOf(terms);
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
-        var feed = FeedGrammar.Read(terms, used, timed || group.Parts.Exists(p => p.Is(Sense.Meal)), signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
+        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide));
         if (!hasSession && reference is not null && !mentioned && feed is null && (timed || _at.Stamp is not null) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
@@ -66,7 +66,7 @@ internal sealed class GroupReader
         AddChecks(group, mentions, checks, borrowedFrom || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
-        var details = !hasSession && !timed && (areas.NamesPlace || areas.Areas.Count > 0 && Minutes(terms)) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
+        var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }
 
@@ -96,7 +96,7 @@ internal sealed class GroupReader
     {
         var mention = new TimeMention
         {
-            Written = written, Line = _at.Index, After = after, Part = part, InList = inList, NotAfter = _at.Stamp, Date = _at.Date,
+            Written = written, Line = _at.Index, After = after, Part = part, InList = inList, StartsList = !inList && after is null && group.Times.Count > 1, NotAfter = _at.Stamp, Date = _at.Date,
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
         if (group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
@@ -174,6 +174,7 @@ internal sealed class GroupReader
         }
         foreach (var mention in mentions)
             result.Add(Make(mention, Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
+        foreach (var mention in mentions) mention.Start.IsSession = true;
         if (straightAfter) result.Add(new Happening { Kind = HappeningKind.Feed, Line = _at.Index, Sentence = group.Sentence, End = Ref(mentions[0]) });
     }
 
@@ -295,7 +296,7 @@ internal sealed class GroupReader
             if (zipParts) start = Untimed(group, parts[k]);
             else if (mention is { } m)
             {
-                var taken = reading.AfterMinutes is not null ? TimePrecision.Reckoned : borrowed || reading.Phase != CheckPhase.None || reading.Later ? TimePrecision.Borrowed : (TimePrecision?)null;
+                var taken = reading.AfterMinutes is not null ? TimePrecision.Reckoned : borrowed || reading.Phase != CheckPhase.None || reading.Later || reading.About ? TimePrecision.Borrowed : (TimePrecision?)null;
                 if (borrowed && reading is { Phase: CheckPhase.Before, Later: false } && SpokenAfterOwn(group.Terms)) taken = null;
                 start = Ref(m, taken, reading.AfterMinutes ?? 0);
             }

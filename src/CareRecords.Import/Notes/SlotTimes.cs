@@ -62,7 +62,7 @@ internal static class SlotTimes
     private static bool IsLead(List<Term> terms, int at)
     {
         for (var i = 0; i < at; i++)
-            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
+            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
         return true;
     }
 

@@ -60,7 +60,9 @@ internal static class TimeLists
 
     private static bool IsCandidate(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || terms[at + 1].Glued || terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)))
+        && !(at + 1 < terms.Count && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)

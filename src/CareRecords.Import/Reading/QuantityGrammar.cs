@@ -87,6 +87,9 @@ internal static class QuantityGrammar
         {
             "l" when glued || !rightLetter => number.Number <= 15 || number.Kind == TermKind.Parts ? (unit, 1) : (Unit.None, 0),
             "l" or "lt" => (Unit.None, 0),
+            // "95 hr 99" is a pulse, not hours.
+            "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
+            "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),
             "m" or "s" or "h" or "g" or "p" or "'" when !glued => (Unit.None, 0),
             "c" or "f" when !glued && number.Number < 30 => (Unit.None, 0),
             _ => (unit, 1),

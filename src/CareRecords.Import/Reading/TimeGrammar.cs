@@ -59,6 +59,7 @@ internal static class TimeGrammar
         if (term.Is(Sense.Ish)) return false;
         if (term.Is(Sense.About)) { prefixed = true; return about = true; }
         if (term.Is(Sense.At) && !term.Is(Sense.Route)) return prefixed = true;
+        if (term.Is(Sense.To) && term.Text is not ("to" or "thru" or "through" or "unto")) return prefixed = true;
         return term.Kind == TermKind.Word && prefixed && term.Text is "the" or "time";
     }
 
@@ -89,7 +90,13 @@ internal static class TimeGrammar
     // am, pm, "in the morning", "o'clock" after the time.
     private static void Half(List<Term> terms, ref int next, ref ClockTime time)
     {
-        if (next < terms.Count && terms[next].Is(Sense.OClock) && !terms[next].Is(Sense.Unit)) next++;
+        if (next < terms.Count && terms[next].Text is "uhr" or "uur" && time.Half == HalfOfDay.Unknown)
+        {
+            // Where hours are told with "Uhr" they run to 24.
+            time = time.In(HalfOfDay.Am);
+            next++;
+        }
+        else if (next < terms.Count && terms[next].Is(Sense.OClock) && !terms[next].Is(Sense.Unit)) next++;
         if (next >= terms.Count || time.Half != HalfOfDay.Unknown) { SkipHalf(terms, ref next); return; }
         if (terms[next].ValueOf(Sense.AmPm) is { } half) { time = In(time, half, terms[next].Text); next++; }
         else if (terms[next] is { Glued: true, Text: "a" }) { time = time.In(HalfOfDay.Am); next++; }
@@ -283,7 +290,7 @@ internal static class TimeGrammar
     private static Term? BadClock(Term term) => term is { Kind: TermKind.Time, Clock: null } && (term.Parts[0] > 24 || term.Parts[1] > 59 || (term.Parts[0] == 24 && term.Parts[1] > 0))
         ? term with { Kind = TermKind.BadTime } : null;
 
-    private static ClockTime Known(int hour, int minute) => Exact(new LocalTime(hour, minute), hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm);
+    private static ClockTime Known(int hour, int minute) => Exact(new LocalTime(hour, minute), hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm) with { TwentyFourHour = hour >= 13 };
 
     private static ClockTime Exact(LocalTime time, HalfOfDay half) => new(time, half, TimePrecision.Exact, null, time, time);
 
