@@ -81,7 +81,7 @@ internal sealed class CheckGrammar
     private bool First(int at)
     {
         for (var i = 0; i < at; i++)
-            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
+            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.And) || _terms[i].Is(Sense.Then) || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
         return true;
     }
 
@@ -126,7 +126,7 @@ internal sealed class CheckGrammar
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
         if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
-        if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat)) { Label(i); return Value(i); }
+        if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
@@ -449,7 +449,18 @@ internal sealed class CheckGrammar
             else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
         }
         Several();
+        Unlabelled();
         Phases(_result.Readings);
+    }
+
+    // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.
+    private void Unlabelled()
+    {
+        if (_label || _hasSession || _result.Readings is not [{ SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null } first, { SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null, ByArrow: false, Now: false } second]) return;
+        var between = _line[first.At..second.At];
+        if (!between.Trim().EndsWith(',') || between.Any(char.IsLetter)) return;
+        _result.PulsePair = between + Doubts.Plain(second.SpO2!.Value);
+        _result.Readings.Clear();
     }
 
     // "90 91 90": numbers side by side with nothing between are one moment's range.

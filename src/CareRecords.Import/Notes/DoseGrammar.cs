@@ -56,6 +56,7 @@ internal static class DoseGrammar
             if (IsUnitHere(terms, i)) continue;
             used.Add(i);
             var written = line[term.Start..term.End];
+            if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not") ) doses.RemoveAt(doses.Count - 1);
             if (doses.Count > 0 && Joins(terms, doses[^1], i, head)) { Join(doses[^1], term, head, written, i); continue; }
             doses.Add(new DoseReading
             {

@@ -44,6 +44,8 @@ internal static class SlotTimes
             return true;
         }
         if (timed || term.Clock is null || !(leads || follows)) return false;
+        // "150 feed" is a volume; "630 feed off" a time.
+        if (leads && term.Text.Length == 3 && after is not null && IsFeed(after) && term.Number < 500) return false;
         if (term.IsWhole && term.Number > 23 && term.Text.Length < 3) return false;
         if (Counted(terms, i + 1, follows)) return false;
         var numbers = terms.Skip(i + 1).TakeWhile(t => t.Kind == TermKind.Number && t.IsWhole && t.Number < 30).Count();

@@ -51,6 +51,8 @@ internal static class TimeLists
             next = i + 1;
             taken = next - at;
         }
+        // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
+        if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         return sure ? (list, taken) : ([list[0]], 1);

@@ -22,6 +22,7 @@ internal static class QuantityGrammar
     private static (Term Term, int Taken) One(List<Term> terms, int at, bool rightLetter, List<Term> before)
     {
         var term = terms[at];
+        if (term.IsWhole && At(terms, at + 1) is { Glued: true, Text: "st" or "nd" or "rd" or "th" } ordinal) return (term with { Kind = TermKind.Word, End = ordinal.End, Meanings = term.Number == 1 ? [new Meaning(Sense.First, "")] : [] }, 2);
         if (term.Text == "x" && At(terms, at + 1) is { Kind: TermKind.Number, Number: >= 0 } count)
             return UnitAt(terms, at + 2, count, rightLetter) is var (unit, taken) && unit != Unit.None
                 ? (Join(terms, at, 2 + taken, TermKind.Quantity, count.Number, unit: unit), 2 + taken)
