@@ -257,11 +257,13 @@ internal sealed class CheckGrammar
         if (litres is < 0 or > 60) { _result.Impossible.Add(("oxygen flow", _line[_terms[i].Start.._terms[i].End], "0 to 60 L/min")); return; }
         // "0.5→1": the flow that is left and the new one.
         if (_arrow && _current is null && _pendingFlow is not null) { (_pendingFlow, _arrow, _oxygenNext) = (litres, false, false); return; }
+        _oxygenNextWas = _oxygenNext;
         _oxygenNext = false;
         if (_current?.SpO2 is not null && _current.Oxygen == litres && !_verb) return;
+        var labelled = _oxygenNextWas;
         var moreValues = MoreReadings(i + 1);
         if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
-        var change = _verb && !Steady(i);
+        var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
         if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
         {
             (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
@@ -272,7 +274,7 @@ internal sealed class CheckGrammar
         _verb = false;
     }
 
-    private bool _verbFlow;
+    private bool _verbFlow, _oxygenNextWas;
 
     private bool DurationFollows(int i) => i + 1 < _terms.Count && _terms[i + 1].Kind == TermKind.Duration;
 
@@ -366,12 +368,14 @@ internal sealed class CheckGrammar
                 _pendingFlow = null;
             }
         }
-        else if (reading.ByArrow && _keptFlow is { } same) reading.Oxygen = same;
+        else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
         (_pendingPhase, _pendingPulse, _arrow, _comma, _after) = (CheckPhase.None, null, false, false, null);
         _verb = false;
         _current = reading;
         _result.Readings.Add(reading);
     }
+
+    private bool AfterAhead(int i) => i + 1 < _terms.Count && _terms[i + 1] is { Kind: TermKind.Offset, Text: Offsets.Event };
 
     private double? _keptFlow;
 
@@ -431,6 +435,8 @@ internal sealed class CheckGrammar
 
     private CheckPhase PhaseWord(int at) => at < 0 || at >= _terms.Count || _terms[at] is not { Kind: TermKind.Word } term ? CheckPhase.None
         : term.Is(Sense.Before) || term.Text is "b" ? CheckPhase.Before
+        // "95 na": already, in Tagalog; after, in Afrikaans only beside a session.
+        : term.Text == "na" && !_hasSession && !_terms.Any(t => t.Text == "voor") ? CheckPhase.None
         : term.Is(Sense.After) ? CheckPhase.After
         // "b 94 a 97": the letter is a phase only before a saturation.
         : term.Text is "a" && at + 1 < _terms.Count && IsBare(_terms[at + 1]) && at > 0 ? CheckPhase.After
@@ -477,8 +483,10 @@ internal sealed class CheckGrammar
     }
 
     // One phase said of a pair settles the other: "94 to 96 after", "b94 →96".
-    private static void Phases(List<CheckReading> readings)
+    private void Phases(List<CheckReading> readings)
     {
+        // "after 97 am 98 pm": said once of both.
+        if (_phaseLeads && readings is [{ SpO2: not null, ByArrow: false } one, { SpO2: not null, Phase: CheckPhase.None, ByArrow: false } two] && one.Phase != CheckPhase.None && _terms.Count(t => t.Is(Sense.AmPm)) == 2) two.Phase = one.Phase;
         for (var k = 0; k + 1 < readings.Count; k++)
         {
             var (first, second) = (readings[k], readings[k + 1]);

@@ -59,7 +59,7 @@ internal sealed class Chunk
             if (terms[i].Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts) return false;
             words++;
         }
-        return words >= 3;
+        return words >= 3 || terms.Take(at).Any(t => t.Is(Sense.Asking));
     }
 
     private static string? Separator(List<Term> terms, int at)

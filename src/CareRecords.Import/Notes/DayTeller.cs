@@ -17,6 +17,7 @@ internal sealed partial class DayTeller
     private LineRead? _previous;
     private bool _pairsByArrow;
     private bool _plannedSession;
+    private LocalDateTime? _openFeed;
 
     /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
     public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _doubt) = (file, answers, doubt);
@@ -175,7 +176,7 @@ internal sealed partial class DayTeller
             if (that.Count > 0 && that.Count == count)
             {
                 foreach (var session in that)
-                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, happening.Areas!), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
+                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, CountOnly(happening.Areas!)), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
                 return;
             }
         }
@@ -183,8 +184,23 @@ internal sealed partial class DayTeller
             _doubt(Doubts.Untimed(_line.Index, _file, count > 1 ? $"{count} sessions" : "A session"));
     }
 
+    // "all 4 times": the 4 counts sessions.
+    private static AreaReading CountOnly(AreaReading areas)
+    {
+        var result = new AreaReading { Technique = areas.Technique };
+        result.LeftOut.AddRange(areas.LeftOut);
+        result.Areas.AddRange(areas.Areas.Where(a => a is not { Side: Side.Unknown, Area: ChestArea.Unknown }));
+        return result;
+    }
+
     private void TellFeed(Happening happening)
     {
+        if (happening.Value == "off")
+        {
+            // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
+            if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
+            happening.Route = FeedRoute.PumpedTube;
+        }
         if (happening.Start is null && happening.End is null)
         {
             if (_line.Stamp is null)
@@ -199,6 +215,7 @@ internal sealed partial class DayTeller
         // "feed stopped" in a sentence about a vomit: at its time.
         if (start is null && end is null) return;
         if (start is not null && end is not null && end.Latest < start.Earliest) end = null;
+        _openFeed = start is not null && end is null && happening.Route == FeedRoute.PumpedTube ? start.Stated : null;
         Add(new Feed { Sources = Source, Start = start, End = end, Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By });
     }
 
@@ -222,7 +239,7 @@ internal sealed partial class DayTeller
 
     private void AddDose(Happening happening, DoseMemory.Known known, UncertainTime start, UncertainTime? end)
     {
-        if (known.Medicine == Medicines.Unknown && happening.MedicineWritten is { Length: 0 }) return;
+        if (known.Medicine == Medicines.Unknown && string.IsNullOrEmpty(known.Written)) return;
         Add(new Dose { Sources = Source, Start = start, End = end, Medicine = known.Medicine, MedicineAsWritten = known.Written, Amount = known.Amount, Route = happening.DoseRoute, By = _line.By, HowRead = known.How }, happening.Start is not null);
         _doses.Keep(known);
         if (known.Medicine == Medicines.Unknown && known.Written is { } written && DoseMemory.IsColour(written)) _doubt(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));

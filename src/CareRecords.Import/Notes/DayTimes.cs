@@ -12,17 +12,20 @@ namespace CareRecords.Import.Notes;
 internal sealed class DayTimes
 {
     // Costs are in one unit: about the surprise of going back an hour within a line. Chosen by CareRecords on invented notes.
-    private const double SmallMargin = 2.5;
+    private const double SmallMargin = 1.5;
     private const double Night = 2;
     private const double Late = 1.5;
     private const double BackAcrossLines = 4;
-    private const double BackInList = 12;
+    private const double BackInList = 30;
     private const double AgainstPart = 15;
-    private const double AgainstHint = 2;
+    private const double AgainstHint = 1.5;
     private const double AfterWriting = 20;
     private const double AgainstStyle = 4;
     private const int Day = 1440;
+    private const double FirstNextDay = 12;
     private const int NearSessions = 12;
+    private const double AgainstHabit = 1.6;
+    private readonly Dictionary<(int Kind, int Hour), (int Am, int Pm)> _habits = [];
     private int _twentyFour, _twelve;
     private bool _anchored;
     private LocalDate _base;
@@ -47,8 +50,9 @@ internal sealed class DayTimes
             Path(chain, nightShift || StartsLate(chain), []);
             // Two sessions do not follow each other within the hour: once more, with the first reading's sessions in mind.
             var sessions = chain.Where(m => m.IsSession).ToList();
-            if (sessions.Exists(s => s.Written.Half == HalfOfDay.Unknown) && sessions.Count > 1) Path(chain, nightShift || StartsLate(chain), sessions.ConvertAll(s => (s.Line, s.Settled!.Value)));
+            if ((sessions.Exists(s => s.Written.Half == HalfOfDay.Unknown) && sessions.Count > 1) || chain.Exists(m => m.SpeaksOfSession)) Path(chain, nightShift || StartsLate(chain), sessions.ConvertAll(s => (s.Line, s.Settled!.Value)));
         }
+        Learn(chain);
         foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
     }
 
@@ -74,7 +78,7 @@ internal sealed class DayTimes
             from[i] = new int[states[i].Count];
             for (var s = 0; s < states[i].Count; s++)
             {
-                var best = i == 0 ? 0 : double.MaxValue;
+                var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? FirstNextDay : 0 : double.MaxValue;
                 for (var p = 0; i > 0 && p < states[i - 1].Count; p++)
                 {
                     var cost = forward[i - 1][p] + Step(chain[i - 1], states[i - 1][p], chain[i], states[i][s], nightShift);
@@ -92,6 +96,9 @@ internal sealed class DayTimes
         var earlier = 0;
         for (var i = 0; i < chain.Count; i++)
         {
+            if (chain[i].SpeaksOfSession)
+                for (var s = 0; s < states[i].Count; s++)
+                    if (!sessions.Exists(o => o.At == _base.AtMidnight().PlusMinutes(states[i][s].Minutes))) states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstPart };
             if (!chain[i].IsSession) continue;
             for (var s = 0; s < states[i].Count; s++)
             {
@@ -165,12 +172,35 @@ internal sealed class DayTimes
         var cost = 0.0;
         var night = mention.Part is "night";
         // Without one known time in the day, an hour of the night is nearly as likely as any.
-        if (hour < 5 && !night) cost += _anchored ? Night : Night / 2;
+        if (hour < 5 && !night) cost += _anchored ? Night : Night / 4;
+        if (hour < 1 && !night) cost += Night;
         if (hour is 21 && !night && mention.Part is not "bed") cost += Late;
         if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
         if (half == HalfOfDay.Pm && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
         if (mention.MorningHint && half == HalfOfDay.Pm) cost += AgainstHint;
+        cost += Habit(mention, half);
         return cost + Part(mention.Part, hour);
+    }
+
+    // What the family has done at this hour on other days, once it is known from two of them.
+    private double Habit(TimeMention mention, HalfOfDay half)
+    {
+        var (am, pm) = _habits.GetValueOrDefault(Key(mention));
+        if (am + pm < 2) return 0;
+        var against = half == HalfOfDay.Am ? pm : am;
+        return AgainstHabit * against / (am + pm);
+    }
+
+    private static (int, int) Key(TimeMention mention) => (mention.IsSession ? 1 : mention.MorningHint ? 2 : 0, mention.Written.Time.Hour % 12);
+
+    private void Learn(List<TimeMention> chain)
+    {
+        foreach (var mention in chain)
+        {
+            if (mention.Unsettled || mention.Settled is not { } settled || mention.Written.TwentyFourHour) continue;
+            var (am, pm) = _habits.GetValueOrDefault(Key(mention));
+            _habits[Key(mention)] = settled.Hour < 12 ? (am + 1, pm) : (am, pm + 1);
+        }
     }
 
     private static double Part(string? part, int hour) => part switch
@@ -187,13 +217,13 @@ internal sealed class DayTimes
     {
         if (after.OtherDay || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         var gap = b.Minutes - a.Minutes;
-        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList || (after.Written.Half == HalfOfDay.Unknown && !nightShift) ? 3 : 0) : 0;
+        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
-        var sameLine = before.Line == after.Line;
+        var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
         var hours = -gap / 60.0;
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
-        if (sameLine && after.InList) return crossing + BackInList;
-        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 1 + hours);
+        if (before.Line == after.Line && after.InList) return crossing + BackInList;
+        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours);
         return crossing + (sameLine ? 2 + hours : after.StartsList ? 1 : BackAcrossLines + hours / 5);
     }
 
@@ -201,7 +231,7 @@ internal sealed class DayTimes
     {
         if (nightShift) return a.Minutes >= 17 * 60 ? 0.5 : 4;
         if (a.Minutes < 19 * 60) return 8;
-        return b.Minutes - Day < 5 * 60 ? 1.5 : 5;
+        return b.Minutes - Day < 5 * 60 ? 3 : 9;
     }
 
     private static void End(TimeMention end)

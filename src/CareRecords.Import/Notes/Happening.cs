@@ -28,6 +28,12 @@ internal sealed class TimeMention
     /// <summary>The moment of writing, which the event does not come after; null when not known.</summary>
     public LocalDateTime? NotAfter { get; set; }
 
+    /// <summary>Number of the sentence in its line.</summary>
+    public int Sentence { get; init; }
+
+    /// <summary>True when it names a session of the day that is only spoken of ("after the 3.00 one").</summary>
+    public bool SpeaksOfSession { get; set; }
+
     /// <summary>True for the first time of a list: lists tell a day over again.</summary>
     public bool StartsList { get; init; }
 

@@ -57,6 +57,8 @@ internal static class Modality
             {
                 denied.Add(terms[next]);
                 i = next;
+                // A family word stands for several terms: all of them are denied.
+                while (i + 1 < terms.Count && terms[i + 1].Start == terms[next].Start && terms[i + 1].Mended is not null) denied.Add(terms[++i]);
                 next = i + 2 < terms.Count && (terms[i + 1].Text is "or" or "nor" || terms[i + 1].Is(Sense.And)) && IsDeniable(terms[i + 2]) && terms[i + 1].Text is "or" or "nor" ? i + 2
                     : i + 1 < terms.Count && SameThing(terms[i], terms[i + 1]) ? i + 1 : -1;
             }

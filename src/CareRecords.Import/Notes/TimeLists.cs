@@ -42,9 +42,11 @@ internal static class TimeLists
         while (true)
         {
             var i = next;
-            var joined = 0;
-            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || terms[i].Is(Sense.At) || terms[i].IsSymbol("+"))) { i++; joined++; }
+            var (joined, slash) = (0, false);
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i)) || !Follows(list[^1], terms[i].Clock!)) break;
+            // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
+            if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
             if (terms[i].Kind != TermKind.Time) bare++;
             if (joined > 0) commas++;
             list.Add(terms[i].Clock!);

@@ -194,6 +194,8 @@ internal static class TimeGrammar
         }
         if (term.Kind == TermKind.Word) { if (Hour(term) is not { } spoken) return false; time = Exact(new LocalTime(spoken % 12, 0), HalfOfDay.Unknown); return true; }
         if (OfDigits(term) is not { } digits) return false;
+        // "stopped at 100" is a volume.
+        if (place.Prefixed && term is { IsWhole: true, Text.Length: 3 } && term.Number % 100 == 0 && !IsHalf(place, terms, next)) return false;
         var (suffixed, four) = (IsHalf(place, terms, next), term.IsWhole && term.Text.Length == 4);
         var ish = next < terms.Count && terms[next].Is(Sense.Ish);
         if (!suffixed && !ish && FollowedByUnit(terms, next)) return false;
