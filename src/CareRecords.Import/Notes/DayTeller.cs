@@ -59,7 +59,8 @@ internal sealed partial class DayTeller
         foreach (var doubt in _line.Doubts) _doubt(doubt);
         foreach (var dose in _line.Prescribed) _doses.Prescribe(dose);
         if ((_line.Marks & LineMarks.TimeOnly) != 0 && MoveLast()) return;
-        if (_line.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) && _line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
+        if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
+        if (_line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
         var index = 0;
         foreach (var told in _line.Told)
         {
@@ -128,7 +129,7 @@ internal sealed partial class DayTeller
         var end = Time(happening.End is null ? null : happening.End);
         if (happening.End is null) end = null;
         var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };
-        var told = Add(session, happening.Start is not null);
+        var told = Add(session, happening.Start?.Mention is not null);
         told.Siblings = siblings;
         _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item));
         var unnamed = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown } && a.Technique != Technique.Vibration).ToList();

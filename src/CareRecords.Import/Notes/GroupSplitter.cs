@@ -41,14 +41,18 @@ internal static class GroupSplitter
 
     private static Term Comma(Piece piece, Chunk chunk) => new()
     {
-        Kind = TermKind.Symbol, Text = chunk.Before is "." or "/" or "|" ? ";" : chunk.Before is "(" ? "(" : ",", Start = piece.Start, End = piece.Start,
+        Kind = TermKind.Symbol, Text = chunk.Before is "." or "/" or "|" or "?" ? ";" : chunk.Before is "(" ? "(" : ",", Start = piece.Start, End = piece.Start,
     };
 
     private static Group Place(List<Group> groups, Piece piece, Chunk chunk, int index)
     {
         var last = groups.Count > 0 ? groups[^1] : null;
+        if (piece.BadTime is not null) return Add(groups, chunk);
         if (piece.Time is null)
         {
+            // "4th 7pm same, inhaler 6.40. Pulse 130 sats 93": a sentence of readings goes with the session of its line.
+            if (last is not null && chunk.Before == "." && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel)) && !last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)
+                && groups.FindLast(g => g.Times.Count == 1 && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is { } session) return session;
             if (last is null) return Add(groups, chunk);
             // A new sentence without a time of its own still speaks of the time before it.
             return index > 0 && last.Times.Count > 0 && piece.StartsEvent ? Add(groups, chunk) : last;
@@ -140,8 +144,9 @@ internal static class GroupSplitter
                 continue;
             }
             if (term.Kind == TermKind.BadTime) { current.BadTime = term; continue; }
+            if (term.Kind == TermKind.Reference) { current.Terms.Add(term); continue; }
             if ((term.Is(Sense.DayRef) && !term.Is(Sense.DayRef, "0")) || term.Is(Sense.Weekday) || (term.Text == "sat" && i == terms.Count - 1 && i > 0 && terms[i - 1].Kind == TermKind.Time)) { current.Day = term; continue; }
-            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && term.Text.Length > 2)) { current.Parts.Add(term); }
+            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && term.Text.Length > 2)) { current.Parts.Add(i > 0 && (terms[i - 1].Is(Sense.After) || terms[i - 1].Is(Sense.Before)) ? term with { Text = terms[i - 1].Text + " " + term.Text } : term); }
             current.Terms.Add(term);
         }
         Close();
@@ -170,5 +175,7 @@ internal static class GroupSplitter
     private static int FirstTime(List<Term> terms) => terms.FindIndex(t => t.Kind == TermKind.Time && t.Clock is not null);
 
     private static bool IsEndOf(List<Term> terms, int at, Piece piece) => at > 0 && piece.End is null && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))
-        && piece.Terms.Exists(IsLasting) && terms[at].Times.Count == 0;
+        && piece.Terms.Exists(IsLasting) && terms[at].Times.Count == 0
+        // "0605 pump off 0625 blue": the second time opens what follows it.
+        && !(at + 1 < terms.Count && (IsHead(terms[at + 1]) || terms[at + 1].Kind is TermKind.Number));
 }

@@ -65,7 +65,7 @@ internal sealed class LineReader
     private static void Prescriptions(LineRead read, List<Chunk> chunks, string content)
     {
         foreach (var chunk in chunks)
-            if (chunk.Unreal && chunk.Has(Sense.Medicine)) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+            if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
     }
 
     private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)

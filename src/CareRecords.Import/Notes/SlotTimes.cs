@@ -44,6 +44,8 @@ internal static class SlotTimes
             return true;
         }
         if (timed || term.Clock is null || !(leads || follows)) return false;
+        // "150 feed" is a volume; "630 feed off" a time.
+        if (leads && term.Text.Length == 3 && after is not null && IsFeed(after) && term.Number < 500) return false;
         if (term.IsWhole && term.Number > 23 && term.Text.Length < 3) return false;
         if (Counted(terms, i + 1, follows)) return false;
         var numbers = terms.Skip(i + 1).TakeWhile(t => t.Kind == TermKind.Number && t.IsWhole && t.Number < 30).Count();
@@ -62,7 +64,7 @@ internal static class SlotTimes
     private static bool IsLead(List<Term> terms, int at)
     {
         for (var i = 0; i < at; i++)
-            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
+            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
         return true;
     }
 

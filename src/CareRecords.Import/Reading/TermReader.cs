@@ -93,6 +93,8 @@ internal sealed class TermReader
             var fits = true;
             for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k];
             if (!fits) continue;
+            // "b4" is before, whatever "b" alone stands for.
+            if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length) continue;
             Place(phrase, tokens[at], tokens[at + phrase.Key.Length - 1], into);
             taken = phrase.Key.Length;
             return true;
