@@ -2,19 +2,6 @@ using NodaTime;
 
 namespace CareRecords.Import.Reading;
 
-/// <summary>Order in which a source writes day, month and year.</summary>
-internal enum DateOrder
-{
-    /// <summary>14/2/2025.</summary>
-    DayMonthYear,
-
-    /// <summary>2/14/2025.</summary>
-    MonthDayYear,
-
-    /// <summary>2025-02-14; a date of two numbers is then month and day.</summary>
-    YearMonthDay,
-}
-
 /// <summary>A date as written, before the order of day and month, the year and the neighbours settle it.</summary>
 /// <param name="First">The first of two numbers in "a/b", where day and month are only numbers; otherwise null.</param>
 /// <param name="Second">The second of the two.</param>

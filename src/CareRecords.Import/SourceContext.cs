@@ -1,0 +1,72 @@
+using CareRecords.Import.Notes;
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import;
+
+/// <summary>What is known before a source is read, gathered from options, answers and the other sources.</summary>
+internal sealed record SourceContext
+{
+    /// <summary>The order of day and month that the person gave (<c>--date-order</c>); null when not given.</summary>
+    public DateOrder? OrderGiven { get; init; }
+
+    /// <summary>The order that every other source with a decided order shares; null when there is none.</summary>
+    public DateOrder? OrderOfNeighbours { get; init; }
+
+    /// <summary>The family's words.</summary>
+    public FamilyWords Words { get; init; } = FamilyWords.None;
+
+    /// <summary>Answers by question name.</summary>
+    public IReadOnlyDictionary<string, string> Answers { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>The question that asks for the day order of a source.</summary>
+    public static string DateOrderQuestion(string file) => "date-order:" + file;
+
+    /// <summary>The order for a source: the option, else the answer to its question; null when neither was given.</summary>
+    public DateOrder? OrderFor(string file) => OrderGiven ?? ReadOrder(Answers.GetValueOrDefault(DateOrderQuestion(file)));
+
+    /// <summary>The same for the notes reader.</summary>
+    public ReadingContext ForNotes(string file, NodaTime.LocalDate? notAfter) => new()
+    {
+        DateOrder = OrderFor(file) ?? OrderOfNeighbours,
+        NotAfter = notAfter,
+        Words = Words,
+        Answers = Answers,
+    };
+
+    /// <summary>What the sources taught that was not known when they were read; null when nothing new was learnt.</summary>
+    public SourceContext? LearnFrom(IReadOnlyList<Accounting.Gathered> parts)
+    {
+        var answers = new Dictionary<string, string>(Answers);
+        foreach (var (question, answer) in parts.SelectMany(p => p.Answers)) answers[question] = answer;
+        // An answer may stand beside the question's words instead of its name.
+        foreach (var (name, asked) in parts.SelectMany(p => p.Questions))
+            if (answers.TryGetValue(asked.Text, out var answer))
+                answers.TryAdd(name, answer);
+        var words = FamilyWords.None.With(
+        [
+            .. parts.SelectMany(p => p.Words),
+            .. answers.Where(a => a.Key.StartsWith("what-is:", StringComparison.Ordinal)).Select(a => new FamilyWord(a.Key["what-is:".Length..], a.Value)),
+        ]);
+        var neighbours = parts.Any(p => p.OrderIsOpen) ? OrderOf(parts) : OrderOfNeighbours;
+        return Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours
+            ? null
+            : this with { Words = words, Answers = answers, OrderOfNeighbours = neighbours };
+    }
+
+    private static DateOrder? OrderOf(IReadOnlyList<Accounting.Gathered> parts)
+    {
+        var settled = parts.Select(p => p.OrderSettled).OfType<DateOrder>().Where(o => o != DateOrder.YearMonthDay).Distinct().ToList();
+        return settled.Count == 1 ? settled[0] : null;
+    }
+
+    private static bool Same(FamilyWords one, FamilyWords other) =>
+        one.All.Count == other.All.Count && one.All.All(w => other.MeaningOf(w.Word) == w.Means);
+
+    private static DateOrder? ReadOrder(string? answer) => Tables.CanonicalHeader.Fold(answer ?? "") switch
+    {
+        "dmy" or "daymonth" or "daymonthyear" or "dayfirst" or "daybeforemonth" => DateOrder.DayMonthYear,
+        "mdy" or "monthday" or "monthdayyear" or "monthfirst" or "monthbeforeday" => DateOrder.MonthDayYear,
+        "ymd" or "yearmonthday" or "yearfirst" => DateOrder.YearMonthDay,
+        _ => null,
+    };
+}

@@ -1,0 +1,144 @@
+using System.IO.Compression;
+using System.Text;
+using System.Xml;
+using ExcelDataReader;
+using ExcelDataReader.Exceptions;
+
+namespace CareRecords.Import.Tables;
+
+/// <summary>A workbook opened for reading, sheet after sheet; damage anywhere ends the reading with a sentence, never with an exception.</summary>
+internal sealed class WorkbookFile : IDisposable
+{
+    // The most columns looked at: more than a year of days across.
+    private const int MostColumns = 2048;
+
+    private readonly Stream _stream;
+    private readonly IExcelDataReader? _reader;
+    private bool _beforeFirstSheet = true;
+
+    private WorkbookFile(Stream stream, IExcelDataReader? reader, string? damage) => (_stream, _reader, Damage) = (stream, reader, damage);
+
+    static WorkbookFile() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
+
+    /// <summary>What stopped the reading, in a sentence; null while all is well.</summary>
+    public string? Damage { get; private set; }
+
+    /// <summary>Opens a workbook. The stream is closed with it.</summary>
+    /// <param name="stream">The file, seekable.</param>
+    /// <param name="mostUnpackedBytes">What an .xlsx may unpack to.</param>
+    public static WorkbookFile Open(Stream stream, long mostUnpackedBytes)
+    {
+        if (TooLarge(stream, mostUnpackedBytes) is { } why) return new WorkbookFile(stream, null, why);
+        try
+        {
+            stream.Position = 0;
+            return new WorkbookFile(stream, ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true }), null);
+        }
+        catch (Exception damage) when (IsDamage(damage))
+        {
+            return new WorkbookFile(stream, null, Describe(damage));
+        }
+    }
+
+    /// <summary>Goes to the next sheet; false at the end or at damage.</summary>
+    public bool NextSheet()
+    {
+        if (_reader is null || Damage is not null) return false;
+        try
+        {
+            if (!_beforeFirstSheet) return _reader.NextResult();
+            _beforeFirstSheet = false;
+            return _reader.ResultsCount > 0;
+        }
+        catch (Exception damage) when (IsDamage(damage))
+        {
+            Damage = Describe(damage);
+            return false;
+        }
+    }
+
+    /// <summary>The sheet's name.</summary>
+    public string SheetName => _reader?.Name ?? "";
+
+    /// <summary>Merged ranges of the sheet, zero-based and inclusive.</summary>
+    public IReadOnlyList<(int FromRow, int FromColumn, int ToRow, int ToColumn)> Merges =>
+        _reader?.MergeCells is { } merges ? [.. merges.Select(m => (m.FromRow, m.FromColumn, m.ToRow, m.ToColumn))] : [];
+
+    /// <summary>The sheet's rows up to the last used one; blank rows between used ones are included.</summary>
+    public IEnumerable<GridRow> Rows()
+    {
+        var (number, blanks) = (0, 0);
+        while (NextRow(ref number) is { } row)
+        {
+            if (row.IsBlank)
+            {
+                blanks++;
+                continue;
+            }
+
+            for (; blanks > 0; blanks--) yield return new GridRow(number - blanks, 1, [], "");
+            yield return row;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _reader?.Dispose();
+        _stream.Dispose();
+    }
+
+    private GridRow? NextRow(ref int number)
+    {
+        if (_reader is null || Damage is not null) return null;
+        try
+        {
+            if (!_reader.Read()) return null;
+            number++;
+            return SheetCells.Row(_reader, number, Math.Min(_reader.FieldCount, MostColumns));
+        }
+        catch (Exception damage) when (IsDamage(damage))
+        {
+            Damage = Describe(damage);
+            return null;
+        }
+    }
+
+    private static string? TooLarge(Stream stream, long most)
+    {
+        Span<byte> head = stackalloc byte[2];
+        stream.Position = 0;
+        if (stream.ReadAtLeast(head, 2, throwOnEndOfStream: false) < 2 || head is not [(byte)'P', (byte)'K']) return null;
+        try
+        {
+            using var zip = new ZipArchive(stream, ZipArchiveMode.Read, leaveOpen: true);
+            long total = 0;
+            foreach (var entry in zip.Entries)
+            {
+                if (entry.Length > most - total)
+                    return FormattableString.Invariant($"it would unpack to more than {most >> 20} MB, far more than a log holds");
+                total += entry.Length;
+            }
+
+            return null;
+        }
+        catch (Exception damage) when (IsDamage(damage))
+        {
+            return Describe(damage);
+        }
+    }
+
+    // What the reading library and the runtime throw on bytes that are not the workbook they claim to be. Anything else is our defect and is let through.
+    private static bool IsDamage(Exception exception) => exception is ExcelReaderException or HeaderException or InvalidDataException
+        or XmlException or IOException or ArgumentException or FormatException or OverflowException or IndexOutOfRangeException
+        or KeyNotFoundException or NullReferenceException or InvalidCastException or NotSupportedException or InvalidOperationException
+        or NotImplementedException or DecoderFallbackException;
+
+    private static string Describe(Exception damage) => damage switch
+    {
+        InvalidPasswordException => "it is locked with a password",
+        HeaderException => "it is not a workbook, whatever its name says",
+        XmlException => "its inside is damaged",
+        _ => "it is damaged or not finished",
+    };
+}

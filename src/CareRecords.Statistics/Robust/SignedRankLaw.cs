@@ -1,0 +1,44 @@
+namespace CareRecords.Statistics;
+
+/// <summary>
+/// The exact null distribution of the signed-rank sum: every sign pattern equally likely. Works on doubled ranks, so that
+/// midranks of ties stay whole numbers.
+/// </summary>
+internal sealed class SignedRankLaw
+{
+    // Cumulative probabilities of the doubled sum: 0, 1, 2, ...
+    private readonly double[] _atMost;
+
+    public SignedRankLaw(IEnumerable<double> ranks)
+    {
+        double[] probabilities = [1];
+        foreach (var rank in ranks)
+        {
+            var step = (int)Math.Round(2 * rank);
+            var next = new double[probabilities.Length + step];
+            for (var i = 0; i < probabilities.Length; i++)
+            {
+                next[i] += 0.5 * probabilities[i];
+                next[i + step] += 0.5 * probabilities[i];
+            }
+
+            probabilities = next;
+        }
+
+        _atMost = probabilities;
+        for (var i = 1; i < _atMost.Length; i++)
+        {
+            _atMost[i] += _atMost[i - 1];
+        }
+    }
+
+    /// <summary>P(V &lt;= v).</summary>
+    public double AtMost(double v)
+    {
+        var index = (int)Math.Floor((2 * v) + 1e-9);
+        return index < 0 ? 0 : index >= _atMost.Length ? 1 : Math.Min(1, _atMost[index]);
+    }
+
+    /// <summary>P(V >= v), by the symmetry of the distribution about half its largest sum.</summary>
+    public double AtLeast(double v) => AtMost(((_atMost.Length - 1) / 2.0) - v);
+}

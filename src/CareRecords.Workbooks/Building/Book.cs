@@ -1,0 +1,83 @@
+using ClosedXML.Excel;
+
+namespace CareRecords.Workbooks.Building;
+
+/// <summary>The workbook while it is built, with the value of every formula cell kept for the package pass.</summary>
+internal sealed class Book : IDisposable
+{
+    /// <summary>More links than this on a sheet and some programs refuse the file (65,530); the rest are plain text.</summary>
+    private const int MostLinks = 60_000;
+
+    private readonly Dictionary<(string Sheet, string Address), StoredValue> _stored = [];
+    private readonly Dictionary<string, int> _links = [];
+
+    public Book()
+    {
+        Workbook = new XLWorkbook();
+        Workbook.Style.Font.FontName = Look.Font;
+        Workbook.Style.Font.FontSize = Look.Size;
+        Workbook.FullCalculationOnLoad = true;
+    }
+
+    public XLWorkbook Workbook { get; }
+
+    /// <summary>The value of every formula cell, by sheet and address.</summary>
+    public IReadOnlyDictionary<(string Sheet, string Address), StoredValue> Stored => _stored;
+
+    public IXLWorksheet Add(string name) => Workbook.Worksheets.Add(name);
+
+    /// <summary>Puts content into a cell; words always as text.</summary>
+    public void Put(IXLCell cell, CellContent content)
+    {
+        if (content.Formula is { } formula)
+        {
+            cell.FormulaA1 = formula;
+            _stored[(cell.Worksheet.Name, cell.Address.ToString() ?? "")] = new StoredValue(content.Value, content.IsArray);
+        }
+        else
+        {
+            PutValue(cell, content.Value);
+        }
+
+        if (content.Link is { } place) Link(cell, place);
+    }
+
+    public void Put(IXLCell cell, string words) => Put(cell, CellContent.Of(words));
+
+    private static void PutValue(IXLCell cell, object? value)
+    {
+        switch (value)
+        {
+            case null: break;
+            case string words:
+                var fit = CellText.Fit(words);
+                cell.SetValue<string>(fit);
+                if (CellText.LooksLikeFormula(fit)) cell.Style.IncludeQuotePrefix = true;
+                break;
+            case double number: cell.SetValue(number); break;
+            case DateTime at: cell.SetValue(at); break;
+            default: throw new ArgumentException($"A cell holds words, a number or a time, not {value.GetType()}.", nameof(value));
+        }
+    }
+
+    private void Link(IXLCell cell, string place)
+    {
+        var sheet = cell.Worksheet.Name;
+        var count = _links.GetValueOrDefault(sheet);
+        if (count >= MostLinks) return;
+        _links[sheet] = count + 1;
+        var (colour, size) = (cell.Style.Font.FontColor, cell.Style.Font.FontSize);
+        cell.Hyperlink = new XLHyperlink(place);
+        cell.Style.Font.FontColor = colour;
+        cell.Style.Font.FontSize = size;
+        cell.Style.Font.FontName = Look.Font;
+        cell.Style.Font.Underline = XLFontUnderlineValues.Single;
+    }
+
+    public void Dispose() => Workbook.Dispose();
+}
+
+/// <summary>The value that a formula cell is stored with.</summary>
+/// <param name="Value">Words, a number, a time; null shows as empty words.</param>
+/// <param name="IsArray">Whether the formula is worked out over whole columns at once.</param>
+internal sealed record StoredValue(object? Value, bool IsArray);

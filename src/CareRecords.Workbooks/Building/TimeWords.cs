@@ -1,0 +1,36 @@
+using CareRecords.Records;
+using NodaTime;
+using NodaTime.Text;
+
+namespace CareRecords.Workbooks.Building;
+
+/// <summary>Times, days and numbers in words, always in the same form.</summary>
+internal static class TimeWords
+{
+    private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
+    private static readonly LocalDatePattern LongDayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMMM yyyy");
+    private static readonly LocalDateTimePattern ClockPattern = LocalDateTimePattern.CreateWithInvariantCulture("d MMM HH:mm");
+
+    public static string Day(LocalDate day) => DayPattern.Format(day);
+
+    public static string LongDay(LocalDate day) => LongDayPattern.Format(day);
+
+    public static string Clock(LocalDateTime at) => ClockPattern.Format(at);
+
+    public static string Number(double number) => number.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>"7" or "7 to 9"; "not said" when null.</summary>
+    public static string Range(double? low, double? high) => (low, high) switch
+    {
+        ({ } a, { } b) when Number(a) == Number(b) => Number(a),
+        ({ } a, { } b) => $"{Number(a)} to {Number(b)}",
+        ({ } a, null) => $"{Number(a)} or more",
+        (null, { } b) => $"up to {Number(b)}",
+        _ => "not known",
+    };
+
+    /// <summary>What is uncertain in a time; empty for an exact one.</summary>
+    public static string Uncertain(UncertainTime time) => time.IsExact
+        ? time.IsApproximate ? "time " + WorkbookLayout.PrecisionWords[time.Precision] : ""
+        : $"time {WorkbookLayout.PrecisionWords[time.Precision]}: between {Clock(time.Earliest)} and {Clock(time.Latest)}";
+}

@@ -1,0 +1,42 @@
+using CareRecords.Findings;
+using CareRecords.Records;
+using CareRecords.Workbooks.Charts.Paper;
+using CareRecords.Workbooks.Charts.Pictures;
+
+namespace CareRecords.Workbooks.Charts;
+
+/// <summary>The drawn charts of a review.</summary>
+public static class ReviewCharts
+{
+    /// <summary>Draws every chart that has something to show, in a fixed order, several at a time.</summary>
+    /// <returns>The charts in the order in which a clinic asks; the same input gives the same bytes.</returns>
+    public static IReadOnlyList<DrawnChart> DrawAll(CareLog log, ChildFindings findings)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(findings);
+        var pages = Pages(log, findings);
+        var charts = new DrawnChart[pages.Count];
+        Parallel.For(0, pages.Count, i => charts[i] = pages[i].Draw());
+        return charts;
+    }
+
+    private static List<ChartPage> Pages(CareLog log, ChildFindings findings)
+    {
+        var pages = new List<ChartPage>();
+        pages.AddRange(DayStripsChart.Pages(log, findings));
+        Add(pages, SaturationChart.Page(log, findings));
+        Add(pages, GapChart.Page(findings));
+        Add(pages, WeeksChart.Page(findings));
+        Add(pages, TaperChart.Page(findings));
+        foreach (var episode in findings.Illness.Episodes) Add(pages, RecoveryChart.Page(findings, episode));
+        Add(pages, RecoveryCurveChart.Page(findings));
+        Add(pages, RunChart.Page(findings));
+        Add(pages, DigitPreferenceChart.Page(findings));
+        return pages;
+    }
+
+    private static void Add(List<ChartPage> pages, ChartPage? page)
+    {
+        if (page is not null) pages.Add(page);
+    }
+}

@@ -1,0 +1,78 @@
+using CareRecords.Workbooks.Building;
+using CareRecords.Workbooks.Charts;
+using ClosedXML.Excel;
+
+namespace CareRecords.Workbooks.Sheets;
+
+/// <summary>A picture or a native chart with its place on the sheet.</summary>
+internal sealed record PlacedChart(ChartAnchor Anchor, DrawnChart? Drawn, NativeChart? Native);
+
+/// <summary>The sheet of charts: drawn pictures first, then the native charts that follow the cells, none across a page break.</summary>
+internal static class ChartsSheet
+{
+    private const int Columns = 14;
+    private const double ColumnWidth = 9.3;
+    private const double WidthMillimetres = 254;
+    private const double RowHeight = 15;
+    private const int NativeRows = 16;
+
+    /// <summary>Rows on a landscape page of A4, the shorter of A4 and Letter, at <see cref="Scale"/>.</summary>
+    private const int RowsPerPage = 35;
+
+    private const int Scale = 97;
+
+    public static IReadOnlyList<PlacedChart> Write(Book book, IReadOnlyList<DrawnChart> drawn, IReadOnlyList<NativeChart> native)
+    {
+        var sheet = book.Add(WorkbookLayout.Sheet.Charts);
+        sheet.Columns(1, Columns).Width = ColumnWidth;
+        book.Put(sheet.Cell(1, 1), "Charts");
+        Look.Title(sheet.Cell(1, 1));
+        book.Put(sheet.Cell(2, 1), "First the drawn pictures of the findings; then charts that follow the cells and change when a cell is mended.");
+        sheet.Cell(2, 1).Style.Font.Italic = true;
+        List<PlacedChart> placed = [];
+        var cursor = new PageCursor(sheet);
+        foreach (var chart in drawn)
+        {
+            var size = ChartAnchor.AtWidth(1, 1, chart, WidthMillimetres);
+            placed.Add(new PlacedChart(size with { Row = cursor.Take(size.RowsCovered(RowHeight)) }, chart, null));
+        }
+
+        for (var i = 0; i < native.Count; i += 2)
+        {
+            var at = cursor.Take(NativeRows);
+            for (var side = 0; side < 2 && i + side < native.Count; side++)
+            {
+                placed.Add(new PlacedChart(
+                    new ChartAnchor(1 + (side * Columns / 2), at, (WidthMillimetres / 2) - 3, NativeRows * RowHeight / 72 * 25.4), null, native[i + side]));
+            }
+        }
+
+        sheet.Rows(1, cursor.Row + 1).Height = RowHeight;
+        sheet.Row(1).Height = 22;
+        PageDress.Apply(sheet, landscape: true, Look.Blue);
+        sheet.PageSetup.AdjustTo(Scale); // A page that is fitted to its width ignores the page breaks below.
+        sheet.PageSetup.PrintAreas.Add(1, 1, Math.Max(cursor.Row, 6), Columns);
+        return placed;
+    }
+
+    private sealed class PageCursor(IXLWorksheet sheet)
+    {
+        private int _pageStart = 1;
+
+        public int Row { get; private set; } = 4;
+
+        /// <summary>Takes rows for a chart, on a new page where they would cross its end.</summary>
+        public int Take(int rows)
+        {
+            if (Row + rows - _pageStart > RowsPerPage && Row > 4)
+            {
+                sheet.PageSetup.AddHorizontalPageBreak(Row - 1);
+                _pageStart = Row;
+            }
+
+            var at = Row;
+            Row += rows + 1;
+            return at;
+        }
+    }
+}

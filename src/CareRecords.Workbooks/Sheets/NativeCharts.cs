@@ -1,0 +1,120 @@
+using CareRecords.Findings;
+using CareRecords.Workbooks.Building;
+using CareRecords.Workbooks.Charts;
+using NodaTime;
+
+namespace CareRecords.Workbooks.Sheets;
+
+/// <summary>The native charts of days and weeks: they follow the cells.</summary>
+internal static class NativeCharts
+{
+    public static IReadOnlyList<NativeChart> All(ChildFindings findings, TablePlace days, TablePlace weeks)
+    {
+        List<NativeChart> charts = [];
+        if (findings.Days.Count > 0)
+        {
+            charts.Add(Sessions(findings.Days, days));
+            charts.Add(Saturation(findings, days));
+            charts.Add(Oxygen(findings.Days, days));
+        }
+
+        if (findings.Adherence.ByWeek.Count > 0) charts.Add(WeeklyShare(findings.Adherence, weeks));
+        return charts;
+    }
+
+    private static NativeChart Sessions(IReadOnlyList<DayFinding> days, TablePlace place) => ByDay("daily-sessions", NativeChartKind.Line) with
+    {
+        Title = $"Sessions written each care day, and planned (follows the cells; {days.Count} days)",
+        AltText = $"Sessions written on each of {days.Count} care days as circles, sessions planned as a dashed line. Written: {days.Sum(d => d.SessionsDone)} in all.",
+        ValueAxisTitle = "sessions a day",
+        ValueNumberFormat = "0",
+        ValueMin = 0,
+        Series =
+        [
+            Series(days, place, "sessions done", "done", d => d.SessionsDone),
+            Series(days, place, "sessions planned", "planned", d => d.SessionsPlanned) with { Marker = NativeMarker.None, Dash = NativeDash.Dash, Colour = "000000" },
+        ],
+    };
+
+    private static NativeChart Saturation(ChildFindings findings, TablePlace place) => ByDay("daily-saturation", NativeChartKind.Line) with
+    {
+        Title = $"Daily saturation (follows the cells; {findings.Days.Sum(d => d.Readings)} readings)",
+        AltText = "Each care day's median saturation at usual oxygen as circles, and its lowest reading at any flow as triangles. Days without a reading stay empty.",
+        ValueAxisTitle = "SpO2, %",
+        ValueNumberFormat = "0",
+        ValueMax = 100,
+        Series =
+        [
+            Series(findings.Days, place, "median SpO2 at usual oxygen, %", "median at usual oxygen", d => d.MedianSpO2AtUsualOxygen),
+            Series(findings.Days, place, "lowest SpO2, %", "lowest, any oxygen", d => d.LowestSpO2) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "D55E00" },
+        ],
+    };
+
+    private static NativeChart Oxygen(IReadOnlyList<DayFinding> days, TablePlace place) => ByDay("daily-oxygen", NativeChartKind.Column) with
+    {
+        Title = "Highest oxygen written each care day (follows the cells)",
+        AltText = $"Columns of the highest oxygen flow written on each care day, in litres a minute. Highest of all: {FindingWords.Flow(days.Max(d => d.HighestOxygen))}.",
+        ValueAxisTitle = "oxygen, L/min",
+        ValueNumberFormat = "0.0",
+        ValueMin = 0,
+        Series = [Series(days, place, "highest oxygen, L/min", "highest oxygen", d => d.HighestOxygen)],
+    };
+
+    private static NativeChart WeeklyShare(AdherenceFindings adherence, TablePlace place)
+    {
+        var overall = adherence.Overall.FeedGap;
+        return new NativeChart
+        {
+            Name = "weekly-feed-gap",
+            Kind = NativeChartKind.Line,
+            Title = $"Feed gap kept, by week, with 95 % limits (follows the cells; {overall.Judged} sessions judged)",
+            AltText = $"Share of judged sessions whose feed gap was kept, by week, with Wilson's 95 % limits. Over all weeks {overall.Kept} of {overall.Judged} judged; {overall.Unknown} cannot be told.",
+            CategoryAxisTitle = "week from",
+            CategoryNumberFormat = "d mmm",
+            CategoriesAreDates = false,
+            ValueAxisTitle = "share kept",
+            ValueNumberFormat = "0%",
+            ValueMin = 0,
+            ValueMax = 1,
+            Series =
+            [
+                Week(adherence, place, "feed gap share kept", "share kept", g => g.FeedGap.Proportion),
+                Week(adherence, place, "feed gap share low", "95 % from", g => g.FeedGap.PlainLow) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "000000" },
+                Week(adherence, place, "feed gap share high", "95 % to", g => g.FeedGap.PlainHigh) with { Marker = NativeMarker.Diamond, Dash = NativeDash.Dot, Colour = "000000" },
+            ],
+        };
+    }
+
+    private static NativeChart ByDay(string name, NativeChartKind kind) => new()
+    {
+        Name = name,
+        Kind = kind,
+        Title = "",
+        AltText = "",
+        CategoryAxisTitle = "care day",
+        CategoryNumberFormat = "d mmm",
+        CategoriesAreDates = true,
+        ValueAxisTitle = "",
+        Series = [],
+    };
+
+    private static NativeSeries Series(IReadOnlyList<DayFinding> days, TablePlace place, string heading, string name, Func<DayFinding, double?> value) => new()
+    {
+        Name = name,
+        CategoriesRef = place.Range("care day"),
+        ValuesRef = place.Range(heading),
+        CategoryNumbers = [.. days.Select(d => (double?)Serial(d.Day))],
+        Values = [.. days.Select(value)],
+    };
+
+    private static NativeSeries Week(AdherenceFindings adherence, TablePlace place, string heading, string name, Func<AdherenceGroup, double?> value) => new()
+    {
+        Name = name,
+        CategoriesRef = place.Range("week from"),
+        ValuesRef = place.Range(heading),
+        CategoryNumbers = [.. adherence.ByWeek.Select(w => w.From is { } from ? Serial(Weeks.MondayOf(from)) : (double?)null)],
+        Values = [.. adherence.ByWeek.Select(value)],
+    };
+
+    private static double Serial(LocalDate day) => day.ToDateTimeUnspecified().ToOADate();
+}

@@ -1,0 +1,153 @@
+using CareRecords.Findings;
+using CareRecords.Records;
+using CareRecords.Workbooks.Building;
+using Format = CareRecords.Workbooks.Building.Look.Format;
+using SheetName = CareRecords.Workbooks.WorkbookLayout.Sheet;
+
+namespace CareRecords.Workbooks.Sheets;
+
+/// <summary>The front page: one printed page, in the order in which a clinic asks.</summary>
+internal static class SummarySheet
+{
+    private const int MostEpisodes = 4;
+    private const int MostFlows = 5;
+    private const int MostSteps = 7;
+    private const int MostQuestions = 4;
+
+    public static void Write(Book book, ReviewRows rows)
+    {
+        var sheet = book.Add(SheetName.Summary);
+        var page = new FrontPage(book, sheet);
+        page.SetWidths();
+        Who(page, rows);
+        Plan(page, rows.Findings);
+        WhatChanged(page, rows);
+        Illness(page, rows.Findings);
+        SummaryShares.Write(page, rows.Findings);
+        Saturation(page, rows.Findings);
+        Taper(page, rows.Findings);
+        Trust(page, rows);
+        FamilyQuestions(page, rows.FamilyQuestions);
+        page.Band("Decided today");
+        page.WritingLines(["What we agreed", "Who does what, by when", "To look at next time"]);
+        page.Sentence(CellContent.Of(Look.ShortCaution), bold: true);
+        PageDress.Apply(sheet, landscape: false, Look.Blue);
+        sheet.PageSetup.FitToPages(1, 1);
+        sheet.PageSetup.Margins.Top = 0.3;
+        sheet.PageSetup.CenterHorizontally = true;
+        sheet.PageSetup.PrintAreas.Add(1, 1, page.Row - 1, FrontPage.Columns);
+    }
+
+    private static void Who(FrontPage page, ReviewRows rows)
+    {
+        var findings = rows.Findings;
+        var span = findings.Span;
+        var child = rows.Log.Plan.RowFor(PlanItem.ChildCalled, span.To)?.Value;
+        var who = child is null ? "" : child.Trim() + ", ";
+        page.Title(CellContent.Of($"Chest clearance at home: {who}{TimeWords.LongDay(span.From)} to {TimeWords.LongDay(span.To)}"));
+        page.Sentence(SummarySentences.Notes(rows));
+    }
+
+    private static void Plan(FrontPage page, ChildFindings findings)
+    {
+        page.Band("The plan as the family understands it, at the end of this period", $"'{SheetName.Plan}'!A1");
+        (string Name, PlanItem Item)[] left =
+            [("Sessions a day", PlanItem.SessionsPerDay), ("Minutes per area", PlanItem.MinutesPerArea), ("Feed stopped before", PlanItem.FeedGapMinutes), ("Inhaler before", PlanItem.InhalerGapMinutes)];
+        (string Name, PlanItem Item)[] right =
+            [("Usual oxygen", PlanItem.UsualOxygen), ("Target saturation", PlanItem.TargetSaturationLow), ("Stop below", PlanItem.StopSaturation), ("Inhaler meant", PlanItem.MedicineBeforeSession)];
+        for (var i = 0; i < left.Length; i++) page.Pair(left[i].Name, PlanWords.InForce(findings, left[i].Item), right[i].Name, PlanWords.InForce(findings, right[i].Item));
+    }
+
+    private static void WhatChanged(FrontPage page, ReviewRows rows)
+    {
+        page.Band("What changed in this period", $"'{SheetName.Taper}'!A1");
+        foreach (var sentence in PlanWords.Changes(rows)) page.Sentence(CellContent.Of(sentence));
+    }
+
+    private static void Illness(FrontPage page, ChildFindings findings)
+    {
+        page.Band("Illness and recovery", $"'{SheetName.Illness}'!A1");
+        var episodes = findings.Illness.Episodes;
+        if (episodes.Count == 0)
+        {
+            page.Sentence(CellContent.Of("No illness episode by the definition used: " + findings.Illness.MainDefinition));
+            return;
+        }
+
+        page.Headings("episode, first day", "first day between", "and", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "model's estimate", "sessions back, days");
+        foreach (var episode in episodes.Take(MostEpisodes))
+        {
+            var relapse = episode.RelapseOf is { } of ? $" (relapse of {of})" : "";
+            page.Line(
+                CellContent.Of($"{episode.Id}: {TimeWords.Day(episode.Onset)}{relapse}").To($"'{SheetName.Illness}'!A1"),
+                (CellContent.Of(TimeWords.Day(episode.OnsetLow)), Format.Text), (CellContent.Of(TimeWords.Day(episode.OnsetHigh)), Format.Text),
+                (CellContent.Of(episode.LowestSpO2), Format.UpToTwo), (CellContent.Of(episode.HighestOxygen), "0.## \"L/min\""), (CellContent.Of(episode.MostSessions), Format.Whole),
+                (CellContent.Of(episode.Recovery.Censored ? $"over {TimeWords.Number(Math.Round(episode.Recovery.DaysLow, 1))}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
+                (CellContent.Of(episode.Recovery.Estimate is null ? "none" : $"{Rounded(episode.Recovery.Estimate)} ({RoundedRange(episode.Recovery.Low, episode.Recovery.High)})"), Format.Text),
+                (CellContent.Of(episode.BackToMaintenanceDays is { } back ? TimeWords.Number(Math.Round(back, 1)) : "not yet"), Format.Text));
+        }
+
+        var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
+        page.Sentence(CellContent.Of(findings.Illness.Spread + more));
+    }
+
+    private static void Saturation(FrontPage page, ChildFindings findings)
+    {
+        page.Band("Saturation, with the oxygen it was read on", $"'{SheetName.Saturation}'!A1");
+        page.Headings("oxygen", "readings", "days", "median, %", "middle half from", "to", "lowest, %", "highest, %");
+        foreach (var (flow, i) in findings.SaturationByFlow.Select((f, i) => (f, i)).Take(MostFlows))
+        {
+            string From(string heading) => $"INDEX({SaturationSheet.Table}[{heading}],{i + 1})";
+            page.Line(
+                CellContent.Of(FindingWords.Flow(flow.OxygenLitresPerMinute)).To($"'{SheetName.Saturation}'!A{WorkbookLayout.HeadingRow + 1 + i}"),
+                (CellContent.Of(flow.Readings).By(From("readings")), Format.Whole), (CellContent.Of(flow.Days).By(From("days")), Format.Whole),
+                (CellContent.Of(flow.Median).By(From("median SpO2, %")), Format.OneDecimal), (CellContent.Of(flow.LowerQuartile).By(From("lower quartile, %")), Format.OneDecimal),
+                (CellContent.Of(flow.UpperQuartile).By(From("upper quartile, %")), Format.OneDecimal),
+                (CellContent.Of(flow.Lowest).By(From("lowest, %")), Format.UpToTwo), (CellContent.Of(flow.Highest).By(From("highest, %")), Format.UpToTwo));
+        }
+
+        page.Sentence(CellContent.Of(SummarySentences.Usual(findings)));
+    }
+
+    private static void Taper(FrontPage page, ChildFindings findings)
+    {
+        page.Band("Steps up and down, as done", $"'{SheetName.Taper}'!A1");
+        var steps = findings.Taper.Done;
+        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", "7 days after");
+        var first = Math.Max(0, steps.Count - MostSteps);
+        for (var i = first; i < steps.Count; i++)
+        {
+            var step = steps[i];
+            var index = i + 1;
+            CellContent At(CellContent content, string heading) => content.Value is null ? content : content.By($"INDEX({TaperSheet.Table}[{heading}],{index})");
+            page.Line(
+                CellContent.Of($"{step.Id}: {FindingWords.Direction(step.Direction)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
+                (At(CellContent.Of(step.From), "from"), "d mmm"), (At(CellContent.Of(step.To), "to"), "d mmm"),
+                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(CellContent.Of(step.PlannedSessionsPerDay), "sessions a day planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(CellContent.Of(step.PlannedMinutesPerArea), "minutes per area planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by"), Format.Text));
+        }
+
+        var earlier = first > 0 ? $" {first} earlier steps on the sheet Taper." : "";
+        page.Sentence(CellContent.Of(findings.Taper.WeanInWords + earlier));
+    }
+
+    private static void Trust(FrontPage page, ReviewRows rows)
+    {
+        page.Band("How complete, and how far to trust this", $"'{SheetName.ChecksOfTotals}'!A1");
+        foreach (var sentence in SummarySentences.Trust(rows)) page.Sentence(sentence);
+    }
+
+    private static void FamilyQuestions(FrontPage page, IReadOnlyList<Numbered<SourceLine>> questions)
+    {
+        page.Band("The family's questions", $"'{SheetName.QuestionsForClinic}'!A1");
+        foreach (var question in questions.Take(MostQuestions)) page.Sentence(CellContent.Of("• " + SummarySentences.Clip(question.Item.Text)));
+        if (questions.Count > MostQuestions) page.Sentence(CellContent.Of($"{questions.Count - MostQuestions} more on the sheet Questions for clinic."));
+        if (questions.Count == 0) page.Sentence(CellContent.Of("None written."));
+    }
+
+    private static string Rounded(double? days) => days is { } d ? TimeWords.Number(Math.Round(d, 1)) : "";
+
+    private static string RoundedRange(double? low, double? high) =>
+        TimeWords.Range(low is { } l ? Math.Round(l, 1) : null, high is { } h ? Math.Round(h, 1) : null);
+}

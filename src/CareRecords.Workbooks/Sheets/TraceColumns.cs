@@ -1,0 +1,31 @@
+using CareRecords.Records;
+using CareRecords.Workbooks.Building;
+using Heading = CareRecords.Workbooks.WorkbookLayout.Heading;
+
+namespace CareRecords.Workbooks.Sheets;
+
+/// <summary>The columns that say where a row comes from, how it was read and what its time allows.</summary>
+internal static class TraceColumns
+{
+    public static Column<Numbered<T>> RowId<T>() => new(Heading.RowId, 7, r => CellContent.Of(r.Id)) { Role = ColumnRole.Trace };
+
+    /// <summary>How exact and how read, then file, place and words as written.</summary>
+    public static IEnumerable<Column<Numbered<T>>> Reading<T>(ReviewRows rows)
+        where T : CareEntry =>
+    [
+        new(Heading.HowExact, 13, r => CellContent.Of(WorkbookLayout.PrecisionWords[r.Item.When.Precision])) { Role = ColumnRole.Trace },
+        new(Heading.HowRead, 26, r => CellContent.Of(r.Item.HowRead)) { Role = ColumnRole.Trace, Wrap = true },
+        .. Sources<Numbered<T>>(rows, r => r.Item.Sources),
+    ];
+
+    /// <summary>File, place (leading to the sheet of lines) and words as written.</summary>
+    public static IEnumerable<Column<T>> Sources<T>(ReviewRows rows, Func<T, IReadOnlyList<SourceLine>> sources) =>
+    [
+        new(Heading.SourceFile, 16, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace },
+        new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace },
+        new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace, Wrap = true },
+    ];
+
+    private static string? Join(IReadOnlyList<SourceLine> sources, Func<SourceLine, string> part) =>
+        sources.Count == 0 ? null : string.Join(WorkbookLayout.SourceSeparator, sources.Select(part));
+}

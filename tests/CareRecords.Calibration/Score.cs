@@ -1,0 +1,136 @@
+using CareRecords.Findings.Modelling;
+
+namespace CareRecords.Calibration;
+
+/// <summary>A share with its standard error, children being the independent units (a ratio estimate).</summary>
+internal sealed class Share
+{
+    private readonly List<(double Yes, double All)> _children = [];
+
+    public double Yes => _children.Sum(c => c.Yes);
+
+    public double All => _children.Sum(c => c.All);
+
+    public double Value => All > 0 ? Yes / All : double.NaN;
+
+    public double StandardError =>
+        All > 0 ? Math.Sqrt(_children.Sum(c => Math.Pow(c.Yes - (Value * c.All), 2))) / All : double.NaN;
+
+    public void NewChild() => _children.Add((0, 0));
+
+    public void Add(bool yes) => _children[^1] = (_children[^1].Yes + (yes ? 1 : 0), _children[^1].All + 1);
+}
+
+/// <summary>What was found of what is true, over many children.</summary>
+internal sealed class Score
+{
+    public int Children { get; private set; }
+
+    public int Found { get; private set; }
+
+    public int Missed { get; private set; }
+
+    public int Invented { get; private set; }
+
+    public double F1 => 2.0 * Found / Math.Max(1, (2 * Found) + Missed + Invented);
+
+    public Share OnsetWithinDay { get; } = new();
+
+    public Share OnsetCovered { get; } = new();
+
+    public List<double> OnsetErrors { get; } = [];
+
+    /// <summary>The moment of recovery lies in the interval, counted from the start of the onset's care day (04:00).</summary>
+    public Share Covered { get; } = new();
+
+    /// <summary>The same, counted from midnight of the onset's date.</summary>
+    public Share CoveredFromMidnight { get; } = new();
+
+    /// <summary>The time from true onset to true recovery lies in the interval.</summary>
+    public Share CoveredAsDuration { get; } = new();
+
+    public int TooLow { get; private set; }
+
+    public int TooHigh { get; private set; }
+
+    public Share UnfinishedCalledCensored { get; } = new();
+
+    public Share FinishedCalledCensored { get; } = new();
+
+    public List<double> Widths { get; } = [];
+
+    public List<double> RecoveryErrors { get; } = [];
+
+    public List<double> BaselineErrors { get; } = [];
+
+    public Share BaselineCovered { get; } = new();
+
+    /// <summary>Points of the return curve whose band holds the true saturation at usual oxygen.</summary>
+    public Share BandCovered { get; } = new();
+
+    private IEnumerable<Share> Shares =>
+        [OnsetWithinDay, OnsetCovered, Covered, CoveredFromMidnight, CoveredAsDuration, UnfinishedCalledCensored, FinishedCalledCensored, BaselineCovered, BandCovered];
+
+    /// <summary>Adds a child; an episode is found when one of the model's overlaps it, each used once.</summary>
+    public void Add(KnownChild child, IllnessModelResult result)
+    {
+        Children++;
+        foreach (var share in Shares) share.NewChild();
+        if (result.Baseline is { } baseline)
+        {
+            BaselineErrors.Add(baseline.Centre - child.Baseline);
+            BaselineCovered.Add(child.Baseline >= baseline.Low && child.Baseline <= baseline.High);
+        }
+
+        var left = result.Episodes.ToList();
+        foreach (var truth in child.Episodes)
+        {
+            var end = truth.RecoveredAt ?? child.Input.CareDays;
+            var found = left.Where(e => e.OnsetDay <= end && Math.Max(e.LastDay, e.OnsetDay) >= truth.OnsetDay - 1).MinBy(e => Math.Abs(e.OnsetDay - truth.OnsetDay));
+            if (found is null)
+            {
+                Missed++;
+                continue;
+            }
+
+            left.Remove(found);
+            Found++;
+            Compare(truth, found);
+            foreach (var point in found.Curve)
+            {
+                var saturation = child.Baseline - child.DeficitAt(found.OnsetDay + point.Day);
+                BandCovered.Add(saturation >= point.Low && saturation <= point.High);
+            }
+        }
+
+        Invented += left.Count;
+    }
+
+    private void Compare(KnownEpisode truth, ModelEpisode found)
+    {
+        OnsetErrors.Add(found.OnsetDay - truth.OnsetDay);
+        OnsetWithinDay.Add(Math.Abs(found.OnsetDay - truth.OnsetDay) <= 1);
+        OnsetCovered.Add(truth.OnsetDay >= found.OnsetLow && truth.OnsetDay <= found.OnsetHigh);
+        var recovery = found.Recovery;
+        if (truth.RecoveredAt is not { } at)
+        {
+            UnfinishedCalledCensored.Add(recovery.Censored);
+            return;
+        }
+
+        FinishedCalledCensored.Add(recovery.Censored);
+        var (low, high) = (recovery.Low, recovery.High ?? double.PositiveInfinity);
+        if (!recovery.Censored)
+        {
+            Widths.Add(high - low);
+            RecoveryErrors.Add(found.OnsetDay + recovery.Days!.Value - at);
+        }
+
+        var days = at - found.OnsetDay;
+        if (days < low) TooLow++;
+        if (days > high) TooHigh++;
+        Covered.Add(days >= low && days <= high);
+        CoveredFromMidnight.Add(days + (4.0 / 24) >= low && days + (4.0 / 24) <= high);
+        CoveredAsDuration.Add(at - truth.Onset >= low && at - truth.Onset <= high);
+    }
+}
