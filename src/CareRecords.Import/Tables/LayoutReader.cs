@@ -62,6 +62,7 @@ internal static class LayoutReader
             return;
         }
 
+        block = KindColumn.Named(block, context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, null);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
             reading.Open(DateReader.Settle(titled, order, null) is { Outcome: Outcome.Certain } day ? day.Value : null);
@@ -97,7 +98,9 @@ internal static class LayoutReader
         if (when.IsBad && when.Day is null) return;
         if (reading.Slots.Kind >= 0) kindRows.Read(row, when);
         else slotRows.Read(row, when);
-        var main = into.Entries.Count > entries ? into.Entries[entries].Start : null;
+        // A remark stands beside one event; in a row of several it is of the day.
+        var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
+        var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words)
                 words.Read(row[column], reading.Block.Columns[column].Heading is { Length: > 0 } heading ? heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);

@@ -8,6 +8,11 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
 internal sealed class FreeWords(BlockReading reading)
 {
+    // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
+    private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
+        entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
+            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) } : entry;
+
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.
     /// </summary>
@@ -22,14 +27,16 @@ internal sealed class FreeWords(BlockReading reading)
         var words = text ?? cell.Cell.Words;
         if (words is null || NotSaid.Is(words)) return false;
         if (day is not { } date) return false;
+        // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
+        if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         var source = cell.Source with { Text = words };
         var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
-        var entries = found.Entries.Where(e => keepAll || e is Sign || (at is not null && e.When.Stated != at.Stated && e.When.Precision == TimePrecision.Exact)).ToList();
-        var kept = found with { Entries = [.. entries.Select(e => e with { Sources = [cell.Source] })], Problems = keepAll || entries.Count > 0 ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
+        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated).ToList();
+        var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || entries.Count > 0 ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);

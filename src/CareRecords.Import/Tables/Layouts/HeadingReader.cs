@@ -39,7 +39,7 @@ internal static class HeadingReader
         if (has.Contains(Concept.Total)) return Role.Ignore;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
-        if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session)) return Role.Area;
+        if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;

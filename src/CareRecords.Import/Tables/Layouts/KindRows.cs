@@ -40,7 +40,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = TextCells(row);
-        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { Cell.IsEmpty: false } missed && missed.Row is not null)
+        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
@@ -95,7 +95,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         var cells = TextCells(row);
         var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
         var routeCell = Of(Role.Route).Select(c => row[c].Cell.Words).FirstOrDefault(r => r is not null);
-        var free = cells.Where(c => c.Column != ml.Column || ml.Row is null).ToList();
+        var free = cells.Where(c => ml.IsNone || c.Column != ml.Column).ToList();
         if (free.Any(c => SaysRefused(c.Cell.Text)))
         {
             reading.Into.SetAside.Add(new SetAsideLine(row.Source, "a feed that was not taken"));
@@ -103,7 +103,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             return;
         }
 
-        double? volume = ml.Row is null ? null : reading.Cells.Millilitres(ml);
+        double? volume = ml.IsNone ? null : reading.Cells.Millilitres(ml);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
@@ -145,7 +145,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         var cells = TextCells(row);
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
-        var cell = what.Medicine is null && named.Row is not null ? named : kind;
+        var cell = what.Medicine is null && !named.IsNone ? named : kind;
         if ((reading.Context.Words.MeaningOf(kind.Cell.Text) is { } means ? Meant(means) : null) is not { } medicine)
         {
             if (reading.Cells.Medicine(cell) is not { } read) return;
@@ -153,7 +153,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
-        var amountText = (amount.Row is null ? null : amount.Cell.Words) ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
         {
@@ -194,7 +194,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         // An antibiotic started: the medicine itself stands in the words beside it.
-        if (what.Sign == SignKind.Antibiotic && cells.FirstOrDefault(c => KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null) is { Row: not null } medicine && reading.Cells.Medicine(medicine) is { } named)
+        if (what.Sign == SignKind.Antibiotic && cells.FirstOrDefault(c => KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null) is { IsNone: false } medicine && reading.Cells.Medicine(medicine) is { } named)
             reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
         var value = string.Join(", ", cells.Select(c => c.Cell.Words));
         reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), row[0]);

@@ -88,12 +88,12 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
         session?.Start is not { } start ? at
         : phase == CheckPhase.None && at is not null && at == start ? at
-        : phase == CheckPhase.After && session.End is { } end ? Borrowed(end)
+        : phase == CheckPhase.After && session.End is { } end ? Borrowed(end, phase)
         : phase == CheckPhase.None && start.IsExact ? start
-        : Borrowed(start);
+        : Borrowed(start, phase);
 
-    private static UncertainTime Borrowed(UncertainTime time) =>
-        time.IsExact ? UncertainTime.At(time.Stated, TimePrecision.Borrowed) : time;
+    private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>
+        time.IsExact ? Notes.TimesOfEvents.Borrowed(time.Stated, phase) : time;
 
     /// <summary>Adds the sign in a column: a temperature, a breathing rate, or words under the name of a sign.</summary>
     public void AddSign(BlockRow row, int column, UncertainTime? at, LocalDate? day)

@@ -150,7 +150,7 @@ internal sealed class BlockSlots
 
     private void Settle()
     {
-        if (End >= 0 && PrimarySlot() is { End: < 0 } primary && primary.Time < 0) (primary.End, End) = (End, -1);
+        if (End >= 0 && PrimarySlot() is { End: < 0 } primary) (primary.End, End) = (End, -1);
         if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End });
         if (Time < 0 && Date < 0 && Slots.Count == 0) return;
         foreach (var slot in Slots)

@@ -297,8 +297,8 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
     {
         if (heading.Medicine is { } generic) return new MedicineWritten(generic, heading.MedicineWords ?? heading.Heading, null, null);
         foreach (var word in new[] { heading.MedicineWords, heading.MedicineWords?.Split(' ')[0] })
-            if (word is not null && reading.Context.Words.MeaningOf(word) is { } means && MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read })
-                return read with { Amount = read.Amount ?? means.Split(',').Skip(1).FirstOrDefault()?.Trim() };
+            if (word is not null && reading.Context.Words.MeaningOf(word) is { } means && MedicineReader.Read(means, FamilyWords.None).TryGet(out var read))
+                return read;
         return heading.MedicineWords is { } text && MedicineReader.Read(text, reading.Context.Words).TryGet(out var found) ? found : null;
     }
 
