@@ -88,7 +88,7 @@ public sealed class ReviewChartsTests
     [Fact]
     public void No_sessions_leaves_out_the_charts_that_would_be_empty()
     {
-        var charts = Sound(ReviewCharts.DrawAll(SampleMonth.Empty, StandInFindings.For(SampleMonth.Empty)));
+        var charts = Sound(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
         Assert.Equal("days-1", Assert.Single(charts).Name);
         Assert.Contains("0 sessions on 0 days with records", charts[0].Title);
     }
@@ -101,7 +101,7 @@ public sealed class ReviewChartsTests
         {
             Entries = [.. Enumerable.Range(0, 2000).Select(i => new Session { Sources = [], Start = UncertainTime.Exactly(start.PlusSeconds(i * 43)), MinutesWritten = 10 })],
         };
-        var charts = Sound(ReviewCharts.DrawAll(log, StandInFindings.For(log)));
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "many-");
         Assert.Contains("2000 sessions on 1 day with records", charts[0].Title);
     }
@@ -121,7 +121,7 @@ public sealed class ReviewChartsTests
     public void Findings_in_which_nothing_is_known_are_drawn()
     {
         var log = SampleMonth.Log();
-        var charts = Sound(ReviewCharts.DrawAll(log, StandInFindings.For(log)));
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "unknown-");
         Assert.Contains("kept before 0 of 0 sessions", charts.Single(c => c.Name == "gaps").Title);
     }
