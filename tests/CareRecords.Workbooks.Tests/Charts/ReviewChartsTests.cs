@@ -39,7 +39,7 @@ public sealed class ReviewChartsTests
         Assert.Contains($"Feed gap kept before {kept} of {feed.Count - unknown} sessions that could be judged ({unknown} cannot tell)", titles["gaps"]);
         Assert.Contains($"{readings.Count} readings, {readings.Count(c => c.OxygenLitresPerMinute == 0.5)} at usual oxygen (0.5 L/min), {readings.Count(c => c.OxygenLitresPerMinute is null)} with no oxygen written", titles["saturation"]);
         Assert.Contains($"lowest {readings.Min(c => c.SpO2)} %", titles["saturation"]);
-        Assert.Contains("a setback within 7 days of 1 of the 3 steps down", titles["taper"]);
+        Assert.Contains("3 down and 2 up; setback within 7 days after 1 of 3 down", titles["taper"]);
         Assert.Contains("recovered between day 7.4 and day 8.8 by the record; model: day 8.2 (95 % interval 6.9 to 9.9)", titles["recovery-e1"]);
         Assert.Contains("2 illnesses, 0 not recovered by the end of the record", titles["recovery-all"]);
     }
