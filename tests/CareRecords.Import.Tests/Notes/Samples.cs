@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CareRecords.Import.Notes;
+using CareRecords.Import;
 using CareRecords.Import.Reading;
 using NodaTime.Text;
 
