@@ -3,11 +3,11 @@ using System.Globalization;
 using CareRecords.Calibration;
 using CareRecords.Findings.Modelling;
 
-// "report FILE" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
+// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
 switch (args)
 {
-    case ["report", var file]:
-        File.WriteAllText(file, new Report(Conditions.ReportSeed, children: 200, Console.Error).Write());
+    case ["report", var file, var each]:
+        File.WriteAllText(file, new Report(Conditions.ReportSeed, int.Parse(each, CultureInfo.InvariantCulture), Console.Error).Write());
         return 0;
     case ["try", var children, var seed]:
         foreach (var condition in Conditions.All)
@@ -25,14 +25,14 @@ switch (args)
             var child = OtherChildren.Make(new OtherOptions { Seed = 7, Days = days });
             for (var run = 0; run < 3; run++)
             {
-                var clock = Stopwatch.StartNew();
+                var before = Process.GetCurrentProcess().TotalProcessorTime;
                 var found = IllnessModel.Fit(child.Observations, child.Input).Episodes.Count;
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{days} days, {child.Observations.Count} readings, {found} episodes: {clock.ElapsedMilliseconds} ms"));
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{days} days, {child.Observations.Count} readings, {found} episodes: {(Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds:0} ms of processor"));
             }
         }
 
         return 0;
     default:
-        Console.Error.WriteLine("Say: report FILE | try CHILDREN SEED | time");
+        Console.Error.WriteLine("Say: report FILE CHILDREN | try CHILDREN SEED | time");
         return 2;
 }

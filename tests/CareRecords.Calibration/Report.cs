@@ -14,7 +14,7 @@ internal sealed class Report(int seed, int children, TextWriter progress)
         var page = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"""
             # Calibration of the illness model
 
-            Written by `dotnet run -c Release --project tests/CareRecords.Calibration -- report docs/calibration.md`; not edited by hand.
+            Written by `dotnet run -c Release --project tests/CareRecords.Calibration -- report docs/calibration.md {children}`; not edited by hand.
             Each row is {children} simulated children (150 days unless said otherwise; one check before and one after each session), seeds from {seed}, on
             which nothing was tuned. The same command gives the same page.
 

@@ -81,7 +81,7 @@ internal sealed class CheckGrammar
     private bool First(int at)
     {
         for (var i = 0; i < at; i++)
-            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
+            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.And) || _terms[i].Is(Sense.Then) || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
         return true;
     }
 
@@ -126,7 +126,7 @@ internal sealed class CheckGrammar
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
         if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
-        if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat)) { Label(i); return Value(i); }
+        if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
@@ -157,8 +157,8 @@ internal sealed class CheckGrammar
         return i;
     }
 
-    private static bool IsVerb(Term term) => term.Is(Sense.Going) || term.Text is "on" or "put" or "up" or "down" or "turned" or "popped" or "reduced" or "increased" or "started" or "back" or "dropped" or "weaned"
-        or "onto" or "bumped" or "upped" or "lowered" or "gave" or "put on" or "back on" or "turned on" or "start" or "need" or "needed" or "cranked" or "restarted" or "switched" or "changed" or "to" or "started on";
+    private static bool IsVerb(Term term) => term.Kind == TermKind.Word && (term.Is(Sense.Going) || term.Text is "on" or "put" or "up" or "down" or "turned" or "popped" or "reduced" or "increased" or "started" or "back" or "dropped" or "weaned"
+        or "onto" or "bumped" or "upped" or "lowered" or "gave" or "put on" or "back on" or "turned on" or "start" or "need" or "needed" or "cranked" or "restarted" or "switched" or "changed" or "to" or "started on");
 
     private void Phase(CheckPhase phase, int i)
     {
@@ -183,8 +183,15 @@ internal sealed class CheckGrammar
         while (at < _terms.Count && at - i < 6 && (_terms[at].Text is "was" or "is" or "of" or "at" or ":" or "=" or "-" or "were" or "saying" or "reading" or "to" or "now" || (_terms[at].Kind == TermKind.Word && _terms[at].Meanings.Count == 0))) at++;
         if (at >= _terms.Count) return i;
         var term = _terms[at];
-        if (term is not { Kind: TermKind.Number } && !(term is { Kind: TermKind.Quantity, Unit: Unit.Percent })) return i;
+        if (term is not { Kind: TermKind.Number } && !(term is { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre })) return i;
         var written = _line[term.Start..term.End];
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre, Number: >= 5 and < 10 } && written.Length == 2)
+        {
+            _result.Slip = (written, written[..1] + "1");
+            _result.Used.Add(at);
+            return at;
+        }
+        if (term.Kind == TermKind.Quantity && term.Unit != Unit.Percent) return i;
         if (at + 1 < _terms.Count && term.Number < 30 && _terms[at + 1] is { Glued: true, Kind: TermKind.Word, Text: "l" or "o" or "i" or "s" or "b" } letter)
         {
             Slipped(letter, written);
@@ -237,7 +244,7 @@ internal sealed class CheckGrammar
         if (previous.Is(Sense.OxygenLabel) || previous.Text == ":" && i > 1 && _terms[i - 2].Is(Sense.OxygenLabel)) return true;
         if (_oxygenNext && !_hasSession && (small || previous.IsSymbol("→") || IsVerb(previous))) return true;
         if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
-        if (previous.IsSymbol("→") && small) return true;
+        if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
         return small && (IsBare(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
             || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);
     }
@@ -250,10 +257,13 @@ internal sealed class CheckGrammar
         if (litres is < 0 or > 60) { _result.Impossible.Add(("oxygen flow", _line[_terms[i].Start.._terms[i].End], "0 to 60 L/min")); return; }
         // "0.5→1": the flow that is left and the new one.
         if (_arrow && _current is null && _pendingFlow is not null) { (_pendingFlow, _arrow, _oxygenNext) = (litres, false, false); return; }
+        _oxygenNextWas = _oxygenNext;
         _oxygenNext = false;
+        if (_current?.SpO2 is not null && _current.Oxygen == litres && !_verb) return;
+        var labelled = _oxygenNextWas;
         var moreValues = MoreReadings(i + 1);
         if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
-        var change = _verb && !Steady(i);
+        var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
         if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
         {
             (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
@@ -264,7 +274,7 @@ internal sealed class CheckGrammar
         _verb = false;
     }
 
-    private bool _verbFlow;
+    private bool _verbFlow, _oxygenNextWas;
 
     private bool DurationFollows(int i) => i + 1 < _terms.Count && _terms[i + 1].Kind == TermKind.Duration;
 
@@ -344,7 +354,7 @@ internal sealed class CheckGrammar
         // "91 95 90" of one label and nothing between: several readings of one moment.
         var reading = new CheckReading
         {
-            SpO2 = term.Number, ByArrow = _arrow && _current?.SpO2 is not null, Pulse = _pendingPulse, Phase = _pendingPhase, At = term.Start,
+            SpO2 = term.Number, ByArrow = _arrow && _current?.SpO2 is not null, Pulse = _pendingPulse, Phase = _pendingPhase, At = term.Start, About = i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Ish) || (i > 0 && (_terms[i - 1].Is(Sense.About) || _terms[i - 1].IsSymbol("~"))),
             Later = _result.Readings.Any(r => r.SpO2 is not null), AfterMinutes = _after, Now = i > 0 && _terms[i - 1].Is(Sense.Now) || (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Now)),
         };
         if (_pendingFlow is { } flow)
@@ -358,12 +368,14 @@ internal sealed class CheckGrammar
                 _pendingFlow = null;
             }
         }
-        else if (reading.ByArrow && _keptFlow is { } same) reading.Oxygen = same;
+        else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
         (_pendingPhase, _pendingPulse, _arrow, _comma, _after) = (CheckPhase.None, null, false, false, null);
         _verb = false;
         _current = reading;
         _result.Readings.Add(reading);
     }
+
+    private bool AfterAhead(int i) => i + 1 < _terms.Count && _terms[i + 1] is { Kind: TermKind.Offset, Text: Offsets.Event };
 
     private double? _keptFlow;
 
@@ -407,8 +419,24 @@ internal sealed class CheckGrammar
         ? term is { Unit: Unit.None or Unit.Percent, Number: >= LowestBare and <= 100, High: <= 100 }
         : term.Text.Contains('/') && term.Parts.Count is 2 or 3 && term.Parts[0] is >= LowestBare and <= 100 && term.Parts[1] is >= LowestBare and <= 250;
 
-    private CheckPhase PhaseAt(int at) => at < 0 || at >= _terms.Count || _terms[at] is not { Kind: TermKind.Word } term ? CheckPhase.None
+    private CheckPhase PhaseAt(int at) => PhaseWord(at) is var phase && phase != CheckPhase.None && NearValue(at) ? phase : CheckPhase.None;
+
+    // "vibs after" says nothing of a saturation: a phase has a reading within a few words.
+    private bool NearValue(int at)
+    {
+        foreach (var step in new[] { -1, 1 })
+            for (var k = at + step; k >= 0 && k < _terms.Count && Math.Abs(k - at) <= 6; k += step)
+            {
+                if (IsBare(_terms[k]) || _terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Percent } || _terms[k].Kind is TermKind.Parts or TermKind.Range && IsSaturations(_terms[k])) return true;
+                if (_terms[k].Kind == TermKind.Symbol && _terms[k].Text is ";" or "," && step > 0 || _terms[k].Is(Sense.Technique)) break;
+            }
+        return false;
+    }
+
+    private CheckPhase PhaseWord(int at) => at < 0 || at >= _terms.Count || _terms[at] is not { Kind: TermKind.Word } term ? CheckPhase.None
         : term.Is(Sense.Before) || term.Text is "b" ? CheckPhase.Before
+        // "95 na": already, in Tagalog; after, in Afrikaans only beside a session.
+        : term.Text == "na" && !_hasSession && !_terms.Any(t => t.Text == "voor") ? CheckPhase.None
         : term.Is(Sense.After) ? CheckPhase.After
         // "b 94 a 97": the letter is a phase only before a saturation.
         : term.Text is "a" && at + 1 < _terms.Count && IsBare(_terms[at + 1]) && at > 0 ? CheckPhase.After
@@ -427,7 +455,18 @@ internal sealed class CheckGrammar
             else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
         }
         Several();
+        Unlabelled();
         Phases(_result.Readings);
+    }
+
+    // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.
+    private void Unlabelled()
+    {
+        if (_label || _hasSession || _result.Readings is not [{ SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null } first, { SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null, ByArrow: false, Now: false } second]) return;
+        var between = _line[first.At..second.At];
+        if (!between.Trim().EndsWith(',') || between.Any(char.IsLetter)) return;
+        _result.PulsePair = between + Doubts.Plain(second.SpO2!.Value);
+        _result.Readings.Clear();
     }
 
     // "90 91 90": numbers side by side with nothing between are one moment's range.
@@ -444,8 +483,10 @@ internal sealed class CheckGrammar
     }
 
     // One phase said of a pair settles the other: "94 to 96 after", "b94 →96".
-    private static void Phases(List<CheckReading> readings)
+    private void Phases(List<CheckReading> readings)
     {
+        // "after 97 am 98 pm": said once of both.
+        if (_phaseLeads && readings is [{ SpO2: not null, ByArrow: false } one, { SpO2: not null, Phase: CheckPhase.None, ByArrow: false } two] && one.Phase != CheckPhase.None && _terms.Count(t => t.Is(Sense.AmPm)) == 2) two.Phase = one.Phase;
         for (var k = 0; k + 1 < readings.Count; k++)
         {
             var (first, second) = (readings[k], readings[k + 1]);

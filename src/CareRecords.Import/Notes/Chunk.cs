@@ -17,6 +17,9 @@ internal sealed class Chunk
     /// <summary>Whether it stands in brackets.</summary>
     public required bool Bracketed { get; init; }
 
+    /// <summary>Whether it ends in a question mark.</summary>
+    public bool Asks { get; set; }
+
     /// <summary>Advice, plan, shopping: its words are no record.</summary>
     public bool Unreal { get; set; }
 
@@ -34,9 +37,10 @@ internal sealed class Chunk
             var term = terms[i];
             if (Separator(terms, i) is not { } sign) { current.Terms.Add(term); continue; }
             if (current.Terms.Count > 0) chunks.Add(current);
+            current.Asks |= sign == "?";
             if (sign == "(") depth++;
             if (sign == ")") depth = Math.Max(0, depth - 1);
-            if (sign is "." or "/" or "|") sentence++;
+            if (sign is "." or "/" or "|" or "?") sentence++;
             before = sign;
             current = New();
         }
@@ -44,6 +48,18 @@ internal sealed class Chunk
         return chunks;
 
         Chunk New() => new() { Sentence = sentence, Before = before, Bracketed = depth > 0 };
+    }
+
+    // A question mark ends a question of several words; after one word ("feed?") it only doubts it.
+    private static bool Asking(List<Term> terms, int at)
+    {
+        var words = 0;
+        for (var i = at - 1; i >= 0 && !(terms[i].Kind == TermKind.Symbol && terms[i].Text is "." or ";" or "!" or "?" or ","); i--)
+        {
+            if (terms[i].Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts) return false;
+            words++;
+        }
+        return words >= 3 || terms.Take(at).Any(t => t.Is(Sense.Asking));
     }
 
     private static string? Separator(List<Term> terms, int at)
@@ -54,7 +70,7 @@ internal sealed class Chunk
         return term.Text switch
         {
             "." or ";" or "!" => ".",
-            "?" => at + 1 < terms.Count && (terms[at + 1].IsSymbol("?") || terms[at + 1].IsSymbol("!")) ? null : null,
+            "?" => Asking(terms, at) ? "?" : null,
             "/" when loose && !(at > 0 && terms[at - 1].Kind is TermKind.Number && at + 1 < terms.Count && terms[at + 1].Kind is TermKind.Number) => "/",
             "|" => "|",
             "," => ",",

@@ -22,6 +22,8 @@ internal sealed partial class DayTeller
             if (_line.Date is not { } date) return;
             time = UncertainTime.OnDay(date);
         }
+        // A range on the line after a session may be before and after it.
+        if (reading.High is not null && borrowed?.Session == true && happening.Start is null && _told.Exists(t => t.Entry is Session)) { _doubt(Doubts.BeforeAfterOrRange(_line.Index, _file, FormattableString.Invariant($"{reading.SpO2}-{reading.High}"))); return; }
         if (reading.ByArrow && phase == CheckPhase.After) _pairsByArrow = true;
         Add(new Check { Sources = Source, Start = time, End = happening.End is null ? null : Time(happening.End), SpO2 = reading.SpO2, SpO2High = reading.High, Pulse = reading.Pulse, OxygenLitresPerMinute = reading.Oxygen, Phase = phase, By = _line.By }, happening.Start is not null);
     }

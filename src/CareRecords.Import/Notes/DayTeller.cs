@@ -17,6 +17,7 @@ internal sealed partial class DayTeller
     private LineRead? _previous;
     private bool _pairsByArrow;
     private bool _plannedSession;
+    private LocalDateTime? _openFeed;
 
     /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
     public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _doubt) = (file, answers, doubt);
@@ -59,7 +60,8 @@ internal sealed partial class DayTeller
         foreach (var doubt in _line.Doubts) _doubt(doubt);
         foreach (var dose in _line.Prescribed) _doses.Prescribe(dose);
         if ((_line.Marks & LineMarks.TimeOnly) != 0 && MoveLast()) return;
-        if (_line.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) && _line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
+        if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
+        if (_line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
         var index = 0;
         foreach (var told in _line.Told)
         {
@@ -128,7 +130,7 @@ internal sealed partial class DayTeller
         var end = Time(happening.End is null ? null : happening.End);
         if (happening.End is null) end = null;
         var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };
-        var told = Add(session, happening.Start is not null);
+        var told = Add(session, happening.Start?.Mention is not null);
         told.Siblings = siblings;
         _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item));
         var unnamed = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown } && a.Technique != Technique.Vibration).ToList();
@@ -174,7 +176,7 @@ internal sealed partial class DayTeller
             if (that.Count > 0 && that.Count == count)
             {
                 foreach (var session in that)
-                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, happening.Areas!), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
+                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, CountOnly(happening.Areas!)), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
                 return;
             }
         }
@@ -182,8 +184,23 @@ internal sealed partial class DayTeller
             _doubt(Doubts.Untimed(_line.Index, _file, count > 1 ? $"{count} sessions" : "A session"));
     }
 
+    // "all 4 times": the 4 counts sessions.
+    private static AreaReading CountOnly(AreaReading areas)
+    {
+        var result = new AreaReading { Technique = areas.Technique };
+        result.LeftOut.AddRange(areas.LeftOut);
+        result.Areas.AddRange(areas.Areas.Where(a => a is not { Side: Side.Unknown, Area: ChestArea.Unknown }));
+        return result;
+    }
+
     private void TellFeed(Happening happening)
     {
+        if (happening.Value == "off")
+        {
+            // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
+            if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
+            happening.Route = FeedRoute.PumpedTube;
+        }
         if (happening.Start is null && happening.End is null)
         {
             if (_line.Stamp is null)
@@ -198,6 +215,7 @@ internal sealed partial class DayTeller
         // "feed stopped" in a sentence about a vomit: at its time.
         if (start is null && end is null) return;
         if (start is not null && end is not null && end.Latest < start.Earliest) end = null;
+        _openFeed = start is not null && end is null && happening.Route == FeedRoute.PumpedTube ? start.Stated : null;
         Add(new Feed { Sources = Source, Start = start, End = end, Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By });
     }
 
@@ -221,7 +239,7 @@ internal sealed partial class DayTeller
 
     private void AddDose(Happening happening, DoseMemory.Known known, UncertainTime start, UncertainTime? end)
     {
-        if (known.Medicine == Medicines.Unknown && happening.MedicineWritten is { Length: 0 }) return;
+        if (known.Medicine == Medicines.Unknown && string.IsNullOrEmpty(known.Written)) return;
         Add(new Dose { Sources = Source, Start = start, End = end, Medicine = known.Medicine, MedicineAsWritten = known.Written, Amount = known.Amount, Route = happening.DoseRoute, By = _line.By, HowRead = known.How }, happening.Start is not null);
         _doses.Keep(known);
         if (known.Medicine == Medicines.Unknown && known.Written is { } written && DoseMemory.IsColour(written)) _doubt(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));

@@ -56,6 +56,7 @@ internal static class DoseGrammar
             if (IsUnitHere(terms, i)) continue;
             used.Add(i);
             var written = line[term.Start..term.End];
+            if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not") ) doses.RemoveAt(doses.Count - 1);
             if (doses.Count > 0 && Joins(terms, doses[^1], i, head)) { Join(doses[^1], term, head, written, i); continue; }
             doses.Add(new DoseReading
             {
@@ -122,7 +123,7 @@ internal static class DoseGrammar
         {
             var term = terms[i];
             if (used.Contains(i)) continue;
-            if (IsAmount(term, dose, i == dose.Last + 1 || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Count == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
+            if (IsAmount(term, dose, (i > dose.First && i <= dose.Last + 1) || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Count == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
             {
                 used.Add(i);
                 return (Text(term, line, dose), term.Unit);

@@ -23,9 +23,9 @@ internal sealed class DoseMemory
     /// <summary>Keeps a medicine that was named, given or prescribed.</summary>
     public void Prescribe(DoseReading dose)
     {
-        if (dose.Medicine == Medicines.Unknown) return;
         var known = new Known(dose.Medicine, dose.Written, dose.Amount);
-        if (dose.Prescribed || _spoken?.Medicine != dose.Medicine) _spoken = known;
+        if (dose.Prescribed || _spoken?.Medicine != dose.Medicine || _spoken?.Written != dose.Written) _spoken = known;
+        if (dose.Medicine == Medicines.Unknown) return;
         if (Medicines.ClassOf(dose.Medicine) == MedicineClass.SystemicAntibiotic && (_course?.Medicine != dose.Medicine || dose.Prescribed)) _course = known;
     }
 

@@ -32,9 +32,10 @@ internal static class FeedGrammar
     /// <param name="terms">The group's terms.</param>
     /// <param name="used">Positions of used terms, added to.</param>
     /// <param name="timed">Whether the group has a time or a meal of its own.</param>
+    /// <param name="clocked">Whether the time is a clock time.</param>
     /// <param name="hasOther">Whether the group tells of a vomit, which makes "feed" its content.</param>
     /// <param name="hasDose">Whether the group tells of a dose, whose ml are not a feed's.</param>
-    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool hasOther, bool hasDose)
+    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose)
     {
         var feed = new FeedReading();
         var (heads, mouth, food, tube, pump, start, stop) = (0, false, false, false, false, -1, -1);
@@ -54,10 +55,10 @@ internal static class FeedGrammar
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
-        if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && timed && !hasOther)) return null;
+        if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
-        for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, food || mouth);
+        for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;

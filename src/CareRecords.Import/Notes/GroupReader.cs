@@ -45,17 +45,19 @@ internal sealed class GroupReader
         var prescribed = doses.Find(d => d.Prescribed);
         var spoken = SpokenOf(terms);
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
-        var feed = FeedGrammar.Read(terms, used, timed || group.Parts.Exists(p => p.Is(Sense.Meal)), signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
+        if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
+        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide));
-        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || _at.Stamp is not null) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
+        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
+        if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
         var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.PairsByPhase);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where((t, k) => !IsCount(t, group.Times.Count)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
@@ -63,12 +65,15 @@ internal sealed class GroupReader
         AddSessions(group, mentions, hasSession, reference, areas, left, feed, result);
         AddDoses(group, mentions, doses, reference, signs.Count > 0 && FirstOf(terms, IsSignTerm) < FirstOf(terms, IsDoseTerm) || FirstOf(terms, IsCheckTerm) < FirstOf(terms, IsDoseTerm), result);
         AddFeed(group, mentions, feed, result);
-        AddChecks(group, mentions, checks, borrowedFrom || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
+        AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
-        var details = !hasSession && !timed && (areas.NamesPlace || areas.Areas.Count > 0 && Minutes(terms)) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
+        var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }
+
+    // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
+    private static bool IsCount(Term term, int times) => times > 1 && term.Kind == TermKind.Times && term.Number == times;
 
     private void RefuseTime(Term bad, List<Term> terms)
     {
@@ -96,7 +101,7 @@ internal sealed class GroupReader
     {
         var mention = new TimeMention
         {
-            Written = written, Line = _at.Index, After = after, Part = part, InList = inList, NotAfter = _at.Stamp, Date = _at.Date,
+            Written = written, Line = _at.Index, After = after, Part = part, InList = inList, Sentence = group.Sentence, StartsList = !inList && after is null && group.Times.Count > 1, NotAfter = _at.Stamp, Date = _at.Date,
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
         if (group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
@@ -161,11 +166,25 @@ internal sealed class GroupReader
     private void AddSessions(Group group, List<(TimeMention Start, TimeMention? End)> mentions, bool hasSession, Term? reference, AreaReading areas, List<Term> left, FeedReading? feed, List<Happening> result)
     {
         if (!hasSession) return;
+        // "physio up to 4 a day now" tells how many, not when.
+        if (mentions.Count == 0 && group.Has(Sense.Frequency)) return;
+        if (mentions.Count == 1 && TimesOf(group) is not null && group.Terms.Exists(t => t.Is(Sense.DayRef, "0")) && areas.Areas.TrueForAll(a => a.Area == ChestArea.Unknown)) { result.Add(new Happening { Kind = HappeningKind.Session, Line = _at.Index, Sentence = group.Sentence, Areas = new AreaReading(), Value = TimesOf(group) }); return; }
+        if (mentions.Count == 1 && group.Terms.Exists(t => t.IsSymbol("?")) && group.Has(Sense.Discount) || mentions.Count > 0 && group.Terms.Exists(t => t.Is(Sense.Person) && t.Text.StartsWith("physio", StringComparison.Ordinal)) && areas.Areas.Exists(a => a.Minutes is not null))
+        {
+            _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{_at.Text.Trim()}' does not say for certain that a session was done, and when."));
+            return;
+        }
         var straightAfter = feed is null && group.Terms.Exists(t => t.Is(Sense.After)) && group.Has(Sense.Feed) && group.Has(Sense.Stop) && mentions.Count == 1;
         var fromWriting = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (areas.Areas.Count == 0 && duration is { Number: > 0 } && left.Exists(t => t.Is(Sense.Technique))) areas.Areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, areas.Technique, duration.Number));
         Vest(left, areas);
+        var again = group.Terms.Exists(t => t.Is(Sense.Again)) ? group.Parts.DistinctBy(PartKind).ToList() : [];
+        if (mentions.Count == 0 && again.Count > 1)
+        {
+            foreach (var part in again) result.Add(Make(null, Untimed(group, part), null, areas, reference, group));
+            return;
+        }
         if (mentions.Count == 0)
         {
             var start = fromWriting is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)fromWriting.Number), Taken = TimePrecision.MessageStamp, Date = _at.Date } : Untimed(group);
@@ -174,6 +193,7 @@ internal sealed class GroupReader
         }
         foreach (var mention in mentions)
             result.Add(Make(mention, Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
+        foreach (var mention in mentions) mention.Start.IsSession = true;
         if (straightAfter) result.Add(new Happening { Kind = HappeningKind.Feed, Line = _at.Index, Sentence = group.Sentence, End = Ref(mentions[0]) });
     }
 
@@ -207,12 +227,14 @@ internal sealed class GroupReader
         var each = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Each });
         var before = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Session });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
+        if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(GroupSplitter.IsHead))
+            doses = [new DoseReading { Written = "", IsAntibioticWord = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
         if (doses.Count == 0 && (group.Has(Sense.First) || group.Has(Sense.Given)) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         foreach (var dose in doses)
         {
             var first = group.Has(Sense.First);
-            if (dose.Prescribed && !first && !group.Terms.Exists(t => t.Is(Sense.Given)) && mentions.Count == 0) continue;
+            if (dose.Prescribed && !first) continue;
             var given = reference is not null && dose.Amount is null && dose.Reference is null && group.Terms.Skip(dose.Last).Take(2).Any(t => t.Is(Sense.And)) ? reference : dose.Reference;
             Happening Dose(TimeRef? start) => new()
             {
@@ -292,16 +314,17 @@ internal sealed class GroupReader
             var mention = mentions.Count == 0 ? null : mentions.Count > 1 && mentions.Count == checks.Readings.Count && checks.Readings.TrueForAll(r => r.Phase == checks.Readings[0].Phase || reading.Phase == CheckPhase.After)
                 ? mentions[k] : ((TimeMention Start, TimeMention? End)?)mentions[0];
             TimeRef? start = null;
-            if (zipParts) start = Untimed(group, parts[k]);
+            if (reading.Now && _at.Stamp is { } stamp) start = new TimeRef(null) { Stamp = stamp, Taken = TimePrecision.MessageStamp, Date = _at.Date };
+            else if (zipParts && mentions.Count <= 1) start = Untimed(group, parts[k]);
             else if (mention is { } m)
             {
-                var taken = reading.AfterMinutes is not null ? TimePrecision.Reckoned : borrowed || reading.Phase != CheckPhase.None || reading.Later ? TimePrecision.Borrowed : (TimePrecision?)null;
+                var taken = reading.AfterMinutes is not null ? TimePrecision.Reckoned : borrowed || reading.Phase != CheckPhase.None || reading.Later || reading.About ? TimePrecision.Borrowed : (TimePrecision?)null;
                 if (borrowed && reading is { Phase: CheckPhase.Before, Later: false } && SpokenAfterOwn(group.Terms)) taken = null;
                 start = Ref(m, taken, reading.AfterMinutes ?? 0);
             }
             else start = Untimed(group);
             var until = mention?.End is { } end && !borrowed ? new TimeRef(end) { Date = _at.Date } : null;
-            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = start, End = until, Value = mentions.Count > 1 && group.Part is not null ? "part " + PartKind(group.Part) : null });
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = start, End = until, Value = mentions.Count > 1 && group.Part is not null ? "part " + PartKind(zipParts ? parts[k] : group.Part) : null });
         }
     }
 

@@ -41,17 +41,29 @@ internal static class GroupSplitter
 
     private static Term Comma(Piece piece, Chunk chunk) => new()
     {
-        Kind = TermKind.Symbol, Text = chunk.Before is "." or "/" or "|" ? ";" : chunk.Before is "(" ? "(" : ",", Start = piece.Start, End = piece.Start,
+        Kind = TermKind.Symbol, Text = chunk.Before is "." or "/" or "|" or "?" ? ";" : chunk.Before is "(" ? "(" : ",", Start = piece.Start, End = piece.Start,
     };
 
     private static Group Place(List<Group> groups, Piece piece, Chunk chunk, int index)
     {
         var last = groups.Count > 0 ? groups[^1] : null;
+        if (piece.BadTime is not null) return Add(groups, chunk);
         if (piece.Time is null)
         {
+            // "4th 7pm same, inhaler 6.40. Pulse 130 sats 93": a sentence of readings goes with the session of its line.
+            if (last is not null && chunk.Before == "." && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel)) && !last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)
+                && groups.FindLast(g => g.Times.Count == 1 && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is { } session) return session;
             if (last is null) return Add(groups, chunk);
+            // "CPT 7.30. RA all day 95-97": a part of the day opens a group of its own.
+            if (chunk.Before is "." or "/" && last.Times.Count > 0 && piece.Parts.Exists(p => p.Is(Sense.DayPart)) && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Range || t.Is(Sense.TempLabel))) return Add(groups, chunk);
             // A new sentence without a time of its own still speaks of the time before it.
             return index > 0 && last.Times.Count > 0 && piece.StartsEvent ? Add(groups, chunk) : last;
+        }
+        // "Physio 4x: 7am, 11am" and "Four physios. They were at 7, at 11": the times of the sessions named before.
+        if (last is not null && last.Times.Count == 0 && !piece.HasHead && last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) && (chunk.Before == ":" || piece.Time.Times.Count > 1))
+        {
+            Set(last, piece);
+            return last;
         }
         // "3 L, 3 R - 10am": a time alone after words that had none.
         var alone = !piece.HasContent;
@@ -140,8 +152,11 @@ internal static class GroupSplitter
                 continue;
             }
             if (term.Kind == TermKind.BadTime) { current.BadTime = term; continue; }
+            if (term.Kind == TermKind.Reference) { current.Terms.Add(term); continue; }
+            if (i > 0 && terms[i - 1].Is(Sense.Since) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
+            if (current.Time is not null && current.HasHead && term.Is(Sense.And) && PartWithEvent(terms, i + 1)) { Close(); continue; }
             if ((term.Is(Sense.DayRef) && !term.Is(Sense.DayRef, "0")) || term.Is(Sense.Weekday) || (term.Text == "sat" && i == terms.Count - 1 && i > 0 && terms[i - 1].Kind == TermKind.Time)) { current.Day = term; continue; }
-            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && term.Text.Length > 2)) { current.Parts.Add(term); }
+            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && (term.Text.Length > 2 || (i > 0 && terms[i - 1] is { Kind: TermKind.Number, Number: >= 60 })))) { current.Parts.Add(i > 0 && (terms[i - 1].Is(Sense.After) || terms[i - 1].Is(Sense.Before)) ? term with { Text = terms[i - 1].Text + " " + term.Text } : term); }
             current.Terms.Add(term);
         }
         Close();
@@ -167,8 +182,17 @@ internal static class GroupSplitter
         }
     }
 
+    // "8 morn left 3 right 3 and about tea time same": another event at a part of the day.
+    private static bool PartWithEvent(List<Term> terms, int at)
+    {
+        while (at < terms.Count && (terms[at].Is(Sense.About) || terms[at].Is(Sense.At) || terms[at].Is(Sense.Again) || terms[at].Text is "again" or "the")) at++;
+        return at + 1 < terms.Count && (terms[at].Is(Sense.Meal) || terms[at].Is(Sense.DayPart)) && (terms[at + 1].Kind == TermKind.Reference || terms[at + 1].Is(Sense.Session));
+    }
+
     private static int FirstTime(List<Term> terms) => terms.FindIndex(t => t.Kind == TermKind.Time && t.Clock is not null);
 
     private static bool IsEndOf(List<Term> terms, int at, Piece piece) => at > 0 && piece.End is null && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))
-        && piece.Terms.Exists(IsLasting) && terms[at].Times.Count == 0;
+        && piece.Terms.Exists(IsLasting) && terms[at].Times.Count == 0
+        // "0605 pump off 0625 blue": the second time opens what follows it.
+        && !(at + 1 < terms.Count && (IsHead(terms[at + 1]) || terms[at + 1].Kind is TermKind.Number));
 }

@@ -28,6 +28,18 @@ internal sealed class TimeMention
     /// <summary>The moment of writing, which the event does not come after; null when not known.</summary>
     public LocalDateTime? NotAfter { get; set; }
 
+    /// <summary>Number of the sentence in its line.</summary>
+    public int Sentence { get; init; }
+
+    /// <summary>True when it names a session of the day that is only spoken of ("after the 3.00 one").</summary>
+    public bool SpeaksOfSession { get; set; }
+
+    /// <summary>True for the first time of a list: lists tell a day over again.</summary>
+    public bool StartsList { get; init; }
+
+    /// <summary>True when a session is at the time: two sessions do not follow each other within the hour.</summary>
+    public bool IsSession { get; set; }
+
     /// <summary>True for the second and later times of one list, which never goes back.</summary>
     public bool InList { get; init; }
 
@@ -169,6 +181,9 @@ internal sealed class CheckReading
 
     /// <summary>True when it is a change of oxygen after a reading of the same time, or a later reading of it.</summary>
     public bool Later { get; set; }
+
+    /// <summary>Written as "about" or "-ish".</summary>
+    public bool About { get; set; }
 
     /// <summary>Spoken of as now.</summary>
     public bool Now { get; set; }

@@ -53,7 +53,7 @@ internal static class Headings
         {
             if (next >= terms.Count) return true;
             var after = terms[next];
-            if (after.Is(Sense.Unit) || after.IsSymbol("%")) return false;
+            if (after.Is(Sense.Unit) || after.Is(Sense.Past) || after.Is(Sense.Half) || after.IsSymbol("%")) return false;
             if (a <= 6 && b <= 6 && (GroupSplitter.IsHead(after) || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
         }
         // A weekday alone opens a day only when a break or little else follows: "Monday the pump broke" does too; "Sun out today" may not matter.

@@ -27,12 +27,19 @@ internal static class LegendReader
             if (key.Length is 0 or > LongestWord || means.Length == 0) continue;
             // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
             if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) continue;
+            if (Leading(means) is >= 50 and <= 100) continue;
             if (!key.Any(char.IsLetter) || !means.Any(char.IsLetter)) continue;
             if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit)) continue;
             if (key.Contains('/')) Pair(key, means, words);
             else words.Add(new FamilyWord(key, means));
         }
         return words;
+    }
+
+    private static int Leading(string means)
+    {
+        var digits = means.AsSpan()[..means.AsSpan().IndexOfAnyExceptInRange('0', '9')];
+        return digits.Length is > 0 and <= 3 ? int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture) : 0;
     }
 
     private static int LegendStart(string line)

@@ -28,6 +28,9 @@ internal sealed class LineReader
         var groups = GroupSplitter.Split(chunks);
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups) read.Told.Add(reader.Read(group));
+        // Beside a time that cannot be, words without a time of their own have no time at all.
+        if (groups.Exists(g => g.BadTime is not null)) foreach (var told in read.Told) told.Happenings.RemoveAll(h => h.Start is null && h.End is null);
+        Off(read, groups);
         TimeOnly(read, groups, terms);
         Unfinished(read, groups, content);
         return read;
@@ -65,7 +68,19 @@ internal sealed class LineReader
     private static void Prescriptions(LineRead read, List<Chunk> chunks, string content)
     {
         foreach (var chunk in chunks)
-            if (chunk.Unreal && chunk.Has(Sense.Medicine)) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+            if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+    }
+
+    // "0610 off", "ran out 05h10": something was turned off, not said what.
+    private static void Off(LineRead read, List<Group> groups)
+    {
+        for (var g = 0; g < groups.Count && g < read.Told.Count; g++)
+        {
+            if (read.Told[g].Happenings.Count > 0 || read.Told[g].Mentions.Count != 1) continue;
+            if (!groups[g].Terms.Exists(t => t.Is(Sense.Stop) && t.Text is "off" or "ran out" or "stopped" or "finished" or "disconnected" or "switched off" or "turned off" or "came off") || groups[g].Terms.Exists(GroupSplitter.IsHead)) continue;
+            if (groups[g].Terms.Count(t => t.Kind != TermKind.Symbol) > 3) continue;
+            read.Told[g].Happenings.Add(new Happening { Kind = HappeningKind.Feed, Line = read.Index, End = new TimeRef(read.Told[g].Mentions[0].Start) { Date = read.Date }, Value = "off" });
+        }
     }
 
     private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)
@@ -81,6 +96,8 @@ internal sealed class LineReader
         if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & (LineMarks.TimeOnly | LineMarks.Unreal)) != 0) return;
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }
         if ((read.Marks & LineMarks.RepeatsDay) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was repeated, and when.")); return; }
+        if (groups.Exists(g => g.Times.Count == 0 && g.Terms.Exists(t => t.Kind == TermKind.Times && t.Number is >= 2 and <= 8) && g.Terms.TrueForAll(t => t.Kind is TermKind.Times or TermKind.Symbol || t.Is(Sense.DayRef)))) { read.Doubts.Add(Doubts.Untimed(read.Index, _file, "Several sessions")); return; }
+        if (read.Stamp is null && groups.Exists(g => g.Terms.Exists(t => t.Is(Sense.AllDone) && t.Text != "done"))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done, and when.")); return; }
         foreach (var group in groups)
         {
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);

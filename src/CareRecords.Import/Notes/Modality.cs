@@ -11,7 +11,7 @@ internal static class Modality
         var (sentence, bracketed) = (-1, false);
         foreach (var chunk in chunks)
         {
-            var unreal = chunk.Terms.Exists(IsUnreal);
+            var unreal = chunk.Terms.Exists(IsUnreal) || IsQuestion(chunk);
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -20,7 +20,10 @@ internal static class Modality
         }
     }
 
-    private static bool IsUnreal(Term term) => term.Is(Sense.Plan) || term.Is(Sense.Advice) || term.Is(Sense.Shopping) || term.Is(Sense.OtherTherapy) || term.Is(Sense.Rumour)
+    // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.
+    private static bool IsQuestion(Chunk chunk) => chunk.Asks && chunk.Terms.Count >= 3 && !chunk.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts or TermKind.Range);
+
+    private static bool IsUnreal(Term term) => term.Is(Sense.Plan) || term.Is(Sense.Asking) || term.Is(Sense.Advice) || term.Is(Sense.Shopping) || term.Is(Sense.OtherTherapy) || term.Is(Sense.Rumour)
         || (term.Is(Sense.DayRef, "1") && term.Kind == TermKind.Word);
 
     /// <summary>What a chunk's "no" and "skipped" take away.</summary>
@@ -54,6 +57,8 @@ internal static class Modality
             {
                 denied.Add(terms[next]);
                 i = next;
+                // A family word stands for several terms: all of them are denied.
+                while (i + 1 < terms.Count && terms[i + 1].Start == terms[next].Start && terms[i + 1].Mended is not null) denied.Add(terms[++i]);
                 next = i + 2 < terms.Count && (terms[i + 1].Text is "or" or "nor" || terms[i + 1].Is(Sense.And)) && IsDeniable(terms[i + 2]) && terms[i + 1].Text is "or" or "nor" ? i + 2
                     : i + 1 < terms.Count && SameThing(terms[i], terms[i + 1]) ? i + 1 : -1;
             }

@@ -66,6 +66,7 @@ internal static class References
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].IsSymbol(")")) return (Make(term, terms[at + 1], ReferTo.Item), at + 2);
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].Glued && terms[at + 1].Text is "st" or "nd" or "rd" or "th") return (Make(term, terms[at + 1], ReferTo.Day), at + 2);
         if (term.Kind == TermKind.Number && term.IsWhole && term.Text.Length >= 3 && term.Clock is not null) return (Make(term, term, ReferTo.Time), at + 1);
+        if (term.Kind == TermKind.Word && term.Number is > 0 and <= 31) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday)) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Is(Sense.AmPm) || term.Is(Sense.DayPart)) return (Make(term, term, ReferTo.Part), at + 1);
         return null;

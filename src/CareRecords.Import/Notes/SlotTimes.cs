@@ -30,6 +30,13 @@ internal static class SlotTimes
         var term = terms[i];
         var timed = terms.Exists(t => t.Kind == TermKind.Time);
         var (before, after) = (Previous(terms, i), Next(terms, i + 1));
+        // "salbutamol 2 puffs 7": a number alone at the end of a dose; "neb 11": a nebuliser is not counted in puffs.
+        if (!timed && term.Clock is not null && (term.IsWhole ? term.Number <= 12 || term.Text.Length == 3 : true) && At(terms, i + 1) is null && before is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg } && terms.Take(i).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Device))
+            || !timed && term is { IsWhole: true, Number: <= 12, Clock: not null } && (At(terms, i + 1) is null || At(terms, i + 1) is { Kind: TermKind.Reference }) && before is not null && terms.Take(i).Any(t => t.Start == before.Start && t.Is(Sense.Device) && t.Text.StartsWith("neb", StringComparison.Ordinal)) && term.Start > before.End - 1)
+        {
+            terms[i] = term with { Kind = TermKind.Time };
+            return true;
+        }
         var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign);
         var follows = before is not null && (before.Is(Sense.Session) || (before.Is(Sense.Technique) && At(terms, i + 1) is null && term.Text.Length >= 3) || ((before.Is(Sense.Stop) || before.Is(Sense.Start)) && terms.Take(i).Any(IsFeed)) || before.Is(Sense.WakeCue)
             || (term.Text.Length == 3 && before.Is(Sense.Device)) || (before.Is(Sense.Meal) && term.Text.Length >= 3) || (term.Text.Length == 3 && before.Is(Sense.Medicine) && Next(terms, i + 1) is { } q && q is { Kind: TermKind.Quantity, Unit: Unit.Puffs }));
@@ -44,6 +51,8 @@ internal static class SlotTimes
             return true;
         }
         if (timed || term.Clock is null || !(leads || follows)) return false;
+        // "150 feed" is a volume; "630 feed off" a time.
+        if (leads && term.Text.Length == 3 && after is not null && IsFeed(after) && term.Number < 500) return false;
         if (term.IsWhole && term.Number > 23 && term.Text.Length < 3) return false;
         if (Counted(terms, i + 1, follows)) return false;
         var numbers = terms.Skip(i + 1).TakeWhile(t => t.Kind == TermKind.Number && t.IsWhole && t.Number < 30).Count();
@@ -62,7 +71,7 @@ internal static class SlotTimes
     private static bool IsLead(List<Term> terms, int at)
     {
         for (var i = 0; i < at; i++)
-            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
+            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
         return true;
     }
 

@@ -42,15 +42,19 @@ internal static class TimeLists
         while (true)
         {
             var i = next;
-            var joined = 0;
-            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || terms[i].Is(Sense.At) || terms[i].IsSymbol("+"))) { i++; joined++; }
+            var (joined, slash) = (0, false);
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i)) || !Follows(list[^1], terms[i].Clock!)) break;
+            // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
+            if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
             if (terms[i].Kind != TermKind.Time) bare++;
             if (joined > 0) commas++;
             list.Add(terms[i].Clock!);
             next = i + 1;
             taken = next - at;
         }
+        // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
+        if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         return sure ? (list, taken) : ([list[0]], 1);
@@ -60,7 +64,9 @@ internal static class TimeLists
 
     private static bool IsCandidate(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || terms[at + 1].Glued || terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)))
+        && !(at + 1 < terms.Count && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)

@@ -63,7 +63,7 @@ internal static class AreaGrammar
         {
             if (run.Technique != Technique.Unknown) technique = run.Technique;
             var own = run.Technique != Technique.Unknown ? run.Technique : technique is Technique.Vibration or Technique.Other && run.Places.Count > 0 && whole == Technique.Percussion ? technique : technique != Technique.Unknown ? technique : whole;
-            var entries = Entries(run, own, placed).ToList();
+            var entries = Entries(run, own, placed, runs.TrueForAll(r => r.Places.TrueForAll(p => p.Side is Side.Left or Side.Right))).ToList();
             if (own != Technique.Vibration) placed.AddRange(entries);
             reading.Areas.AddRange(entries);
         }
@@ -94,7 +94,7 @@ internal static class AreaGrammar
             if (PlaceOf(terms, ref i) is { } places)
             {
                 reading.NamesPlace = true;
-                if (run.Minutes.Count > 0 && !(run.Places.Count == 0 && run.MinutesFirst) && !Trails(terms, i, run, places)) Close();
+                if (run.Minutes.Count > 0 && !(run.MinutesFirst && (run.Places.Count == 0 || !MinutesFollow(terms, i))) && !Trails(terms, i, run, places)) Close();
                 else if (run.Minutes.Count > 0 && run.Places.Count > 0 && run.MinutesFirst && MinutesFollow(terms, i)) Close();
                 if (run is { Minutes.Count: > 0, Places.Count: > 0 } && Trails(terms, i, run, places)) { Fill(runs, run, places); continue; }
                 run.Places.AddRange(places);
@@ -193,14 +193,14 @@ internal static class AreaGrammar
         }
     }
 
-    private static IEnumerable<AreaMinutes> Entries(Run run, Technique technique, List<AreaMinutes> before)
+    private static IEnumerable<AreaMinutes> Entries(Run run, Technique technique, List<AreaMinutes> before, bool individually)
     {
         var places = Expand(run);
         var minutes = run.Minutes.Count > 0 ? run.Minutes : run.Same && before.Count > 0 ? [(before[^1].Minutes, before[^1].MinutesHigh)] : [];
         if (places.Count == 0)
         {
             if (run.Spots > 0) return Enumerable.Range(0, run.Spots).Select(_ => Entry(Side.Unknown, ChestArea.Unknown, technique, First(minutes)));
-            if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(IsNamed))
+            if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(IsNamed) && individually)
                 return before.Select(b => new { b.Side, b.Area }).Distinct().ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));
             if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(b => b is { Side: Side.Unknown, Area: ChestArea.Unknown }))
                 return before.ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));

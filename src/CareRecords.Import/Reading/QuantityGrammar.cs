@@ -22,6 +22,7 @@ internal static class QuantityGrammar
     private static (Term Term, int Taken) One(List<Term> terms, int at, bool rightLetter, List<Term> before)
     {
         var term = terms[at];
+        if (term.IsWhole && At(terms, at + 1) is { Glued: true, Text: "st" or "nd" or "rd" or "th" } ordinal) return (term with { Kind = TermKind.Word, End = ordinal.End, Text = term.Text, Meanings = term.Number == 1 ? [new Meaning(Sense.First, "")] : [] }, 2);
         if (term.Text == "x" && At(terms, at + 1) is { Kind: TermKind.Number, Number: >= 0 } count)
             return UnitAt(terms, at + 2, count, rightLetter) is var (unit, taken) && unit != Unit.None
                 ? (Join(terms, at, 2 + taken, TermKind.Quantity, count.Number, unit: unit), 2 + taken)
@@ -87,6 +88,11 @@ internal static class QuantityGrammar
         {
             "l" when glued || !rightLetter => number.Number <= 15 || number.Kind == TermKind.Parts ? (unit, 1) : (Unit.None, 0),
             "l" or "lt" => (Unit.None, 0),
+            // "94 an hr later" is a time, not a rate.
+            "an hr" or "an hour" or "a hour" when At(terms, at + 1)?.Text is "later" or "after" or "on" => (Unit.None, 0),
+            // "95 hr 99" is a pulse, not hours.
+            "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
+            "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),
             "m" or "s" or "h" or "g" or "p" or "'" when !glued => (Unit.None, 0),
             "c" or "f" when !glued && number.Number < 30 => (Unit.None, 0),
             _ => (unit, 1),

@@ -11,14 +11,16 @@ internal sealed class Spelling
 
     private const int LongestWord = 24;
     private readonly Dictionary<(char, int), List<string>> _byInitialAndLength = [];
+    private readonly Dictionary<string, string> _meanings = new(StringComparer.Ordinal);
 
     /// <summary>Kinds of words that may be mended: the ones that name an event, a medicine, a place on the chest, a day.</summary>
     public static bool Covers(Sense sense) => sense is Sense.Medicine or Sense.Session or Sense.Technique or Sense.SatLabel or Sense.TempLabel
         or Sense.OxygenLabel or Sense.Device or Sense.Antibiotic or Sense.Weekday or Sense.Month or Sense.Meal or Sense.Sign;
 
     /// <summary>Makes a word known.</summary>
-    public void Add(string word)
+    public void Add(string word, string meaning)
     {
+        _meanings.TryAdd(word, meaning);
         if (word.Length < ShortestWord - 1 || !char.IsLetter(word[0])) return;
         var key = (word[0], word.Length);
         if (!_byInitialAndLength.TryGetValue(key, out var words)) _byInitialAndLength[key] = words = [];
@@ -40,8 +42,8 @@ internal sealed class Spelling
             {
                 var slips = Slips(word, candidate, allowed);
                 if (slips > allowed || slips > bestSlips) continue;
-                tie = slips == bestSlips;
-                if (!tie) (best, bestSlips) = (candidate, slips);
+                tie = slips == bestSlips && _meanings[candidate] != _meanings[best!];
+                if (slips < bestSlips) (best, bestSlips) = (candidate, slips);
             }
         }
         return tie ? null : best;

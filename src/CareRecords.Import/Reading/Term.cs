@@ -119,6 +119,6 @@ internal sealed record Term
     public bool IsWhole => Kind == TermKind.Number && Number == Math.Floor(Number) && Text.AsSpan().IndexOfAny('.', ',') < 0;
 
     /// <summary>The fraction that joined numbers make ("1/8"), where they make a usual one; otherwise null.</summary>
-    public double? Fraction => Kind == TermKind.Parts && Parts.Count == 2 && Parts[0] >= 1 && Parts[0] < Parts[1] && Parts[1] is 2 or 4 or 8 or 3 && Text.Contains('/')
+    public double? Fraction => Kind == TermKind.Parts && Parts.Count == 2 && (Parts[0] == 1 || (Parts[0] == 3 && Parts[1] is 4 or 8)) && Parts[1] is 2 or 4 or 8 or 3 && Text.Contains('/')
         ? Parts[0] / Parts[1] : null;
 }

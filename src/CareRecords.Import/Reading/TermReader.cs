@@ -86,6 +86,8 @@ internal sealed class TermReader
     private bool TryFamily(List<Token> tokens, int at, List<Term> into, out int taken)
     {
         taken = 0;
+        // "0,5 l" is litres, whatever "L" alone stands for.
+        if (tokens[at].Text == "l" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && (tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number) || !tokens.Exists(t => t.Text.StartsWith('r') && t.Text.Length <= 2))) return false;
         if (!_family.TryGetValue(tokens[at].Text, out var phrases)) return TryCompound(tokens, at, into, out taken);
         foreach (var phrase in phrases)
         {
@@ -93,6 +95,8 @@ internal sealed class TermReader
             var fits = true;
             for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k];
             if (!fits) continue;
+            // "b4" is before, whatever "b" alone stands for.
+            if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length) continue;
             Place(phrase, tokens[at], tokens[at + phrase.Key.Length - 1], into);
             taken = phrase.Key.Length;
             return true;

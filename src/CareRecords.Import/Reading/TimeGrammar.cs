@@ -59,6 +59,7 @@ internal static class TimeGrammar
         if (term.Is(Sense.Ish)) return false;
         if (term.Is(Sense.About)) { prefixed = true; return about = true; }
         if (term.Is(Sense.At) && !term.Is(Sense.Route)) return prefixed = true;
+        if (term.Is(Sense.To) && term.Text is not ("to" or "thru" or "through" or "unto")) return prefixed = true;
         return term.Kind == TermKind.Word && prefixed && term.Text is "the" or "time";
     }
 
@@ -89,7 +90,13 @@ internal static class TimeGrammar
     // am, pm, "in the morning", "o'clock" after the time.
     private static void Half(List<Term> terms, ref int next, ref ClockTime time)
     {
-        if (next < terms.Count && terms[next].Is(Sense.OClock) && !terms[next].Is(Sense.Unit)) next++;
+        if (next < terms.Count && terms[next].Text is "uhr" or "uur" && time.Half == HalfOfDay.Unknown)
+        {
+            // Where hours are told with "Uhr" they run to 24.
+            time = time.In(HalfOfDay.Am);
+            next++;
+        }
+        else if (next < terms.Count && terms[next].Is(Sense.OClock) && !terms[next].Is(Sense.Unit)) next++;
         if (next >= terms.Count || time.Half != HalfOfDay.Unknown) { SkipHalf(terms, ref next); return; }
         if (terms[next].ValueOf(Sense.AmPm) is { } half) { time = In(time, half, terms[next].Text); next++; }
         else if (terms[next] is { Glued: true, Text: "a" }) { time = time.In(HalfOfDay.Am); next++; }
@@ -132,7 +139,7 @@ internal static class TimeGrammar
             // "10 to 7" without "min" is a time; "7 after 3" is not.
             if (past == -1 && terms[i].Text == "before" && !term.Is(Sense.NumberWord)) return false;
             if (past == 1 && terms[i].Text == "after" && minutes is not (15 or 30 or 10 or 20 or 5)) return false;
-            time = Exact(new LocalTime(hour % 12, 0).PlusMinutes(past * (long)minutes.Value), HalfOfDay.Unknown);
+            time = Exact(Morning(new LocalTime(hour % 12, 0).PlusMinutes(past * (long)minutes.Value)), HalfOfDay.Unknown);
             next = i + 2;
             return true;
         }
@@ -187,6 +194,8 @@ internal static class TimeGrammar
         }
         if (term.Kind == TermKind.Word) { if (Hour(term) is not { } spoken) return false; time = Exact(new LocalTime(spoken % 12, 0), HalfOfDay.Unknown); return true; }
         if (OfDigits(term) is not { } digits) return false;
+        // "stopped at 100" is a volume.
+        if (place.Prefixed && term is { IsWhole: true, Text.Length: 3 } && term.Number % 100 == 0 && !IsHalf(place, terms, next)) return false;
         var (suffixed, four) = (IsHalf(place, terms, next), term.IsWhole && term.Text.Length == 4);
         var ish = next < terms.Count && terms[next].Is(Sense.Ish);
         if (!suffixed && !ish && FollowedByUnit(terms, next)) return false;
@@ -283,7 +292,9 @@ internal static class TimeGrammar
     private static Term? BadClock(Term term) => term is { Kind: TermKind.Time, Clock: null } && (term.Parts[0] > 24 || term.Parts[1] > 59 || (term.Parts[0] == 24 && term.Parts[1] > 0))
         ? term with { Kind = TermKind.BadTime } : null;
 
-    private static ClockTime Known(int hour, int minute) => Exact(new LocalTime(hour, minute), hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm);
+    private static LocalTime Morning(LocalTime time) => time.Hour >= 12 ? time.PlusHours(-12) : time;
+
+    private static ClockTime Known(int hour, int minute) => Exact(new LocalTime(hour, minute), hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm) with { TwentyFourHour = hour >= 13 };
 
     private static ClockTime Exact(LocalTime time, HalfOfDay half) => new(time, half, TimePrecision.Exact, null, time, time);
 
@@ -296,10 +307,14 @@ internal static class TimeGrammar
     /// <summary>Room that "about" and "ish" give a time, minutes on either side (chosen by CareRecords).</summary>
     internal const int RoomMinutes = 15;
 
+    // "the 3.00 one", "2nd one": not the number; "one minute", "one each" are.
+    private static bool CountsOne(List<Term> terms, int at) => at + 1 < terms.Count
+        && (terms[at + 1].Is(Sense.Unit) || terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || terms[at + 1].Is(Sense.And) && at + 2 < terms.Count && (terms[at + 2].Is(Sense.Half) || terms[at + 2].Is(Sense.Article)) || terms[at + 1].Is(Sense.Side));
+
     private static Term WithCandidate(List<Term> terms, int at)
     {
         var term = terms[at];
-        if (term.Kind == TermKind.Word && term.Is(Sense.NumberWord) && !term.Is(Sense.Unit))
+        if (term.Kind == TermKind.Word && term.Is(Sense.NumberWord) && !term.Is(Sense.Unit) && !(term.Text == "one" && !CountsOne(terms, at)))
             return term with { Kind = TermKind.Number, Number = double.Parse(term.ValueOf(Sense.NumberWord)!, CultureInfo.InvariantCulture), Text = term.ValueOf(Sense.NumberWord)! };
         if (term is { Kind: TermKind.Number, Number: >= 0 } && OfDigits(term) is { } digits) return term with { Clock = new ClockSpan(digits, null) };
         return term;

@@ -77,7 +77,7 @@ internal sealed class Vocabulary
         if (tokens.Count == 0) return;
         node.Meanings ??= [];
         if (!node.Meanings.Contains(meaning)) node.Meanings.Add(meaning);
-        if (tokens.Count == 1 && Spelling.Covers(meaning.Sense)) _spelling.Add(tokens[0].Text);
+        if (tokens.Count == 1 && Spelling.Covers(meaning.Sense)) _spelling.Add(tokens[0].Text, meaning.ToString());
     }
 
     private static IEnumerable<(Sense Sense, string Value, string[] Words)> Rows()

@@ -60,6 +60,8 @@ public sealed class ReviewChartsTests
         var charts = Sound(ReviewCharts.DrawAll(log, findings));
         KeepToLookAt(charts, "year-");
         Assert.Equal(13, charts.Count(c => c.Name.StartsWith("days-", StringComparison.Ordinal)));
+        Assert.Equal(4, charts.Count(c => c.Name.StartsWith("saturation-", StringComparison.Ordinal)));
+        Assert.Equal(4, charts.Count(c => c.Name.StartsWith("gaps-", StringComparison.Ordinal)));
     }
 
     [Fact]

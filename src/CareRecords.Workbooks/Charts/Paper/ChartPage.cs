@@ -120,7 +120,7 @@ internal sealed record ChartPage
     private static byte[] Encode(SKBitmap bitmap)
     {
         using var pixels = bitmap.PeekPixels();
-        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 6));
+        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 3));
         return data.ToArray();
     }
 }
