@@ -65,6 +65,18 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
+    public void Pages_of_a_long_span_count_every_session_and_reading_once()
+    {
+        var (log, findings) = InventedMonth.Of(days: 205);
+        var charts = ReviewCharts.DrawAll(log, findings);
+        Assert.Equal(findings.Sessions.Count, Sum("days-", " sessions on"));
+        Assert.Equal(log.Entries.OfType<Check>().Count(c => c.SpO2 is not null), Sum("saturation-", " readings"));
+
+        int Sum(string name, string before) => charts.Where(c => c.Name.StartsWith(name, StringComparison.Ordinal))
+            .Sum(c => int.Parse(c.Title[..c.Title.IndexOf(before, StringComparison.Ordinal)].Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
     public void One_day_is_drawn()
     {
         var (log, findings) = InventedMonth.Of(days: 1);
