@@ -24,9 +24,11 @@ public sealed class IllnessSummaryTests
     };
 
     /// <summary>Five checks a day; four points under usual from day 30 to day 35, then back within two days.</summary>
-    private static IllnessFindings Review(int days, params CareEntry[] more)
+    private static IllnessFindings Review(int days, params CareEntry[] more) => ReviewDays(days, [30], more);
+
+    private static IllnessFindings ReviewDays(int days, int[] onsets, params CareEntry[] more)
     {
-        static double Deficit(int day) => day is >= 30 and < 36 ? 4 : day == 36 ? 2 : 0;
+        double Deficit(int day) => onsets.Max(o => day >= o && day < o + 6 ? 4 : day == o + 6 ? 2 : 0);
         var checks = from day in Enumerable.Range(0, days)
                      from n in Enumerable.Range(0, 5)
                      select CheckAt(day, 7 + (3 * n), Math.Round(96 - Deficit(day) + Errors[((day * 5) + n) % 7]));
@@ -74,8 +76,7 @@ public sealed class IllnessSummaryTests
     [Fact]
     public void Ill_again_within_seven_days_of_recovery_is_a_relapse()
     {
-        var again = Enumerable.Range(41, 4).SelectMany(day => Enumerable.Range(0, 5).Select(n => (CareEntry)CheckAt(day, 8 + (3 * n), 91)));
-        var illness = Review(70, [.. again]);
+        var illness = ReviewDays(70, [30, 41]);
         Assert.Equal(2, illness.Episodes.Count);
         Assert.Equal("E1", illness.Episodes[1].RelapseOf);
         Assert.InRange(illness.Episodes[1].DaysSincePreviousRecovery!.Value, 2, 7);
