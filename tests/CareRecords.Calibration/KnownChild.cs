@@ -6,7 +6,7 @@ namespace CareRecords.Calibration;
 
 /// <summary>A simulated child as the model sees her, with the truth beside. Days are counted from the start of the first care day (04:00).</summary>
 internal sealed record KnownChild(
-    IReadOnlyList<Observation> Observations, IllnessModelInput Input, double Baseline, IReadOnlyList<KnownEpisode> Episodes)
+    IReadOnlyList<Observation> Observations, IllnessModelInput Input, double Baseline, IReadOnlyList<KnownEpisode> Episodes, Func<double, double> DeficitAt)
 {
     private const double DayStartsHours = 4;
 
@@ -20,7 +20,8 @@ internal sealed record KnownChild(
             new IllnessModelInput { CareDays = options.Days, UsualOxygen = DailySignals.UsualOxygen(log.Plan, options.FirstDay, last) },
             truth.BaselineSpO2,
             [.. truth.Episodes.Select(e => new KnownEpisode(
-                e.Illness.Shape.ToString(), Period.DaysBetween(options.FirstDay, e.OnsetDay), CareDays(options, e.Illness.Onset), e.RecoveredAt is { } at ? CareDays(options, at) : null))]);
+                e.Illness.Shape.ToString(), Period.DaysBetween(options.FirstDay, e.OnsetDay), CareDays(options, e.Illness.Onset), e.RecoveredAt is { } at ? CareDays(options, at) : null))],
+            day => truth.Episodes.Max(e => e.Illness.DeficitAt(day + (DayStartsHours / 24))));
     }
 
     /// <summary>The simulator's days are elapsed time from midnight; care days are local time from four in the morning.</summary>

@@ -125,7 +125,7 @@ internal static class OtherChildren
             return new KnownEpisode(i.Kind, (int)Math.Floor(i.Onset), i.Onset, back < o.Days ? back : null);
         });
         var usualByDay = o.Oxygen && o.PlanStatesOxygen ? Enumerable.Repeat((double)usual, o.Days).ToList() : null;
-        return new KnownChild(observations, new IllnessModelInput { CareDays = o.Days, UsualOxygen = usualByDay }, baseline - (o.Circadian * 0.7), [.. truths]);
+        return new KnownChild(observations, new IllnessModelInput { CareDays = o.Days, UsualOxygen = usualByDay }, baseline - (o.Circadian * 0.7), [.. truths], Deficit);
     }
 
     private static double At(List<(double Day, double Deficit)> points, double t)

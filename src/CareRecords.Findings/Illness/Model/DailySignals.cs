@@ -11,16 +11,18 @@ internal static class DailySignals
 
     /// <summary>
     /// Readings at rest, flows and signs between two care days, both included. Checks made during a session are left out: they are not
-    /// at rest. A range of saturations counts as its middle. Times are local: a care day is always 24 hours, whatever the clocks do.
+    /// at rest. A range of saturations counts as its middle; readings after a session are set back by
+    /// <see cref="SessionShift"/>. Times are local: a care day is always 24 hours, whatever the clocks do.
     /// </summary>
     public static IReadOnlyList<Observation> Of(CareLog log, LocalDate first, LocalDate last)
     {
         var dayStarts = log.Plan.DayStarts;
         var origin = first.At(dayStarts);
         var end = last.PlusDays(1).At(dayStarts);
-        return [.. log.Entries
-            .Where(e => e.When.Stated >= origin && e.When.Stated < end)
-            .Select(e => ObservationOf(e, Period.Between(origin, e.When.Stated, PeriodUnits.Minutes).Minutes / 60.0))
+        var entries = log.Entries.Where(e => e.When.Stated >= origin && e.When.Stated < end).OrderBy(e => e.When.Stated).ToList();
+        var shift = SessionShift.Of(entries);
+        return [.. entries
+            .Select(e => ObservationOf(e, shift, Period.Between(origin, e.When.Stated, PeriodUnits.Minutes).Minutes / 60.0))
             .OfType<Observation>()
             .OrderBy(o => o.Hours)];
     }
@@ -37,14 +39,16 @@ internal static class DailySignals
         return usual;
     }
 
-    private static Observation? ObservationOf(CareEntry entry, double hours) => entry switch
+    private static Observation? ObservationOf(CareEntry entry, double shift, double hours) => entry switch
     {
         Check { Phase: CheckPhase.During } => null,
         Check { SpO2: null, OxygenLitresPerMinute: null } => null,
-        Check check => new Observation(hours, check.SpO2High is { } high ? (check.SpO2 + high) / 2 : check.SpO2, check.OxygenLitresPerMinute, Sign: false),
+        Check check => new Observation(hours, SpO2Of(check) - (check.Phase == CheckPhase.After ? shift : 0), check.OxygenLitresPerMinute, Sign: false),
         Sign sign when IsIllness(sign) => new Observation(hours, null, null, Sign: true),
         _ => null,
     };
+
+    private static double? SpO2Of(Check check) => check.SpO2High is { } high ? (check.SpO2 + high) / 2 : check.SpO2;
 
     private static bool IsIllness(Sign sign) => sign.Kind switch
     {

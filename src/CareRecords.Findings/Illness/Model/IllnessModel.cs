@@ -30,7 +30,7 @@ internal static class IllnessModel
 
         var usualOxygen = input.UsualOxygen ?? UsualFlow.Of(observations, input.CareDays);
         var oxygen = RaisedOxygen.Of(observations, usualOxygen);
-        var half = ReadingLikelihood.HalfStep(measured.Select(o => o.SpO2!.Value));
+        var half = ReadingLikelihood.HalfStep([.. measured.Select(o => o.SpO2!.Value)]);
         var steps = StepEvidence.StepAt((24.0 * input.CareDays) - 1e-6) + 1;
         var usual = UsualFirstGuess.Of(Weighted(observations, oxygen, null), input.CareDays, input.BaselineGuess);
         DeficitPosterior posterior;
@@ -38,7 +38,7 @@ internal static class IllnessModel
         {
             posterior = DeficitSmoother.Smooth(StepEvidence.Of(observations, oxygen, usual, steps, half));
             var next = UsualFit.Of(Weighted(observations, oxygen, posterior), usual, half);
-            var settled = Math.Abs(next.Centre - usual.Centre) < 0.02 && Math.Abs(next.Sd - usual.Sd) < 0.02;
+            var settled = Math.Abs(next.Centre - usual.Centre) < 0.03 && Math.Abs(next.Sd - usual.Sd) < 0.03;
             usual = next;
             if (settled || round == Rounds) break;
         }

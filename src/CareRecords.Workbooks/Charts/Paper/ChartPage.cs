@@ -28,7 +28,7 @@ internal sealed record KeyItem(Action<IRenderContext, double, double> Sample, st
     }
 
     private static KeyItem IllnessDays { get; } =
-        new((ink, x, y) => ink.Hatch(new OxyRect(x - 9, y - 5, 18, 10)), "illness days (main definition)", 20);
+        new((ink, x, y) => ink.Hatch(new OxyRect(x - 9, y - 5, 18, 10)), "illness days", 20);
 }
 
 /// <summary>
@@ -111,7 +111,7 @@ internal sealed record ChartPage
                 item.Sample(ink, x + item.SampleWidth / 2, y + KeyRow / 2);
                 ink.Text(x + item.SampleWidth + 4, y + KeyRow / 2, item.Meaning);
             }
-            x += width + 16;
+            x += width + 14;
         }
         return y + KeyRow;
     }
@@ -120,7 +120,7 @@ internal sealed record ChartPage
     private static byte[] Encode(SKBitmap bitmap)
     {
         using var pixels = bitmap.PeekPixels();
-        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 6));
+        using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.NoFilters, 3));
         return data.ToArray();
     }
 }

@@ -43,7 +43,7 @@ internal static class DayStripsChart
         var days = ChartWords.Days(rows[0].Day.Day, rows[^1].Day.Day);
         var counts = FormattableString.Invariant(
             $"{ChartWords.Count(sessions, "session")} on {ChartWords.Count(withRecords, "day")} with records; feed gap short before {shortGaps}, cannot tell before {unknown}");
-        var rowHeight = rows.Count > 24 ? 14.0 : 17.0;
+        var rowHeight = rows.Count switch { > 27 => 11.8, > 20 => 13.5, _ => 17.0 };
         var drawing = new DayStripDrawing(log, findings, rowHeight);
         return new ChartPage
         {
@@ -53,7 +53,7 @@ internal static class DayStripsChart
                 + AboutDays(rows),
             SmallPrint = $"A care day starts at {ChartWords.Clock(findings.Span.DayStarts)}. Clock time in {findings.Span.Zone}. At the right: sessions done of planned, then what else was written.",
             Key = drawing.Key,
-            BodyHeight = ClockRow + rows.Count * rowHeight + 8,
+            BodyHeight = ClockRow + rows.Count * rowHeight + 4,
             Body = (ink, body) => drawing.Draw(ink, body, rows, ClockRow),
         };
     }

@@ -20,13 +20,13 @@ internal static class RunChart
         return new ChartPage
         {
             Name = "runs",
-            Title = $"Day to day over {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records: {counts}",
+            Title = $"{char.ToUpperInvariant(counts[0])}{counts[1..]} ({ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records)",
             AltText = $"Sessions and minutes of each care day around their medians: {counts}. {details}",
             SmallPrint = details + " A signal is a longer run on one side of the median, or fewer crossings, than chance gives in about one chart of twenty (Anhøj and Olesen 2014). An illness or a changed plan is reason enough for one.",
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Blue, "a day"),
-                KeyItem.Line(ChartColours.Black, "median", [4, 2.5], 1.3),
+                KeyItem.Line(ChartColours.Black, "median", [2.5, 1.5], 1.3),
                 KeyItem.Line(ChartColours.Grey, "planned", [1.5, 2], 1.3),
                 .. KeyItem.Illness(findings),
             ],
@@ -62,7 +62,7 @@ internal static class RunChart
     {
         if (run is not null)
         {
-            ink.Stroke(pen.Left, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [4, 2.5]);
+            ink.Stroke(pen.Left, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [2.5, 1.5]);
             ink.Text(pen.Right + 6, pen.Y(run.Median), $"median {ChartWords.Number(run.Median)}", bold: true);
         }
         var size = days.Count <= 100 ? 5.0 : 3.0;
