@@ -37,7 +37,7 @@ public class OddRecordsTests
         Assert.Null(findings.Baseline.CentreLow);
         Assert.Equal((GapVerdict.Kept, GapVerdict.Kept), (findings.Sessions[0].FeedGap.Verdict, findings.Sessions[0].InhalerGap.Verdict));
         Assert.Equal("no episode", findings.Recovery.Method);
-        Assert.Equal("One level throughout: 1 sessions a day of 3 minutes an area.", findings.Taper.WeanInWords);
+        Assert.Equal("One level throughout: 1 session a day of 3 minutes an area.", findings.Taper.WeanInWords);
     }
 
     [Fact]
