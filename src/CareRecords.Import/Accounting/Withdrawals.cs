@@ -1,4 +1,3 @@
-using System.Globalization;
 using CareRecords.Import.Notes;
 using CareRecords.Records;
 using NodaTime;
@@ -54,17 +53,14 @@ internal sealed class Withdrawals(IReadOnlyList<Gathered> parts)
             if (parts.FirstOrDefault(p => p.File == group.Key.File && p.Sheet == group.Key.Sheet) is not { } part) continue;
             var standing = part.Entries.Where(e => !_gone.Contains(e)).SelectMany(e => e.Sources)
                 .Concat(part.Omitted.Select(o => o.Source))
-                .Select(LineOf).ToHashSet();
-            foreach (var source in group.DistinctBy(LineOf).Where(s => LineOf(s) > 0 && !standing.Contains(LineOf(s))))
+                .Select(SourceLines.NumberOf).ToHashSet();
+            foreach (var source in group.DistinctBy(SourceLines.NumberOf).Where(s => SourceLines.NumberOf(s) > 0 && !standing.Contains(SourceLines.NumberOf(s))))
             {
-                part.Ledger.Replace(LineOf(source), fate);
+                part.Ledger.Replace(SourceLines.NumberOf(source), fate);
                 changed.Add(source);
             }
         }
 
         return changed;
     }
-
-    private static int LineOf(SourceLine source) =>
-        source.Line ?? (int.TryParse(source.Cell.AsSpan().TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZ"), NumberStyles.None, CultureInfo.InvariantCulture, out var row) ? row : 0);
 }

@@ -20,12 +20,28 @@ internal sealed record CellContext
 /// <summary>Reads free-text notes: day headings, several events a line, and what carries over from line to line.</summary>
 internal static class NotesReader
 {
-    /// <summary>Reads a whole text file.</summary>
-    public static NotesReading Read(SourceText text, ReadingContext context) => throw new NotImplementedException(text.File + context);
+    /// <summary>Reads a whole text file. The work grows with its length; memory beyond the records holds one day's lines.</summary>
+    public static NotesReading Read(SourceText text, ReadingContext context) => new NotesRun(text, context).Read();
 
     /// <summary>
     /// Reads one free-text cell holding any number of events of one day; the records carry <paramref name="source"/>.
     /// <see cref="NotesReading.Fates"/> holds one fate: the cell's.
     /// </summary>
-    public static NotesReading ReadCell(SourceLine source, CellContext cell, ReadingContext context) => throw new NotImplementedException(source.Place + cell + context);
+    public static NotesReading ReadCell(SourceLine source, CellContext cell, ReadingContext context)
+    {
+        var words = cell.Heading is { Length: > 0 } heading ? heading + ": " + source.Text : source.Text;
+        if (cell.Time is { } time) words = time.Time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " " + words;
+        words = words.ReplaceLineEndings(" / ");
+        var run = new NotesRun(new SourceText(source.File, [words]), context with { Date = cell.Date }) { IgnoresHeadings = true };
+        var reading = run.Read();
+        return reading with
+        {
+            Entries = [.. reading.Entries.Select(e => e with { Sources = [source] })],
+            Omitted = [.. reading.Omitted.Select(o => o with { Source = source })],
+            FamilyQuestions = [.. reading.FamilyQuestions.Select(_ => source)],
+            SetAside = [.. reading.SetAside.Select(s => s with { Source = source })],
+            Problems = [.. reading.Problems.Select(p => p with { Source = source, Question = p.Question?.Replace($"{source.File}:1", $"{source.Place}", StringComparison.Ordinal) })],
+            Questions = reading.Questions.ToDictionary(q => q.Key.Replace($"{source.File}:1", $"{source.Place}", StringComparison.Ordinal), q => q.Value),
+        };
+    }
 }

@@ -11,5 +11,24 @@ internal sealed record AreasWritten(IReadOnlyList<AreaMinutes> Areas, double? Mi
 internal static class AreasReader
 {
     /// <summary>Reads the whole of <paramref name="text"/> as areas; "3/3/2/2" with no areas named is doubtful.</summary>
-    public static Reading<AreasWritten> Read(string text, FamilyWords words) => throw new NotImplementedException(text);
+    public static Reading<AreasWritten> Read(string text, FamilyWords words)
+    {
+        var terms = CellTerms.Read(text, words);
+        if (terms.Count == 0 || !terms.All(IsOfAreas)) return Reading.Nothing<AreasWritten>();
+        var read = AreaGrammar.Read(terms);
+        if (terms is [{ Kind: TermKind.Number or TermKind.Quantity, Unit: Unit.None or Unit.Min } total]) return Reading.Certain(new AreasWritten([], total.Number));
+        if (read.Areas.Count == 0) return Reading.Nothing<AreasWritten>();
+        var written = new AreasWritten(read.Areas, null);
+        return read.AreasNotNamed ? Reading.Doubtful(written, $"'{text.Trim()}' does not say which sides or areas the minutes are for.") : Reading.Certain(written);
+    }
+
+    private static bool IsOfAreas(Term term) => term.Kind switch
+    {
+        TermKind.Number or TermKind.Range or TermKind.Parts or TermKind.Symbol or TermKind.Times or TermKind.Duration => true,
+        TermKind.Quantity => term.Unit is Unit.Min or Unit.Sec or Unit.None,
+        TermKind.Word => term.Is(Sense.Side) || term.Is(Sense.Area) || term.Is(Sense.SideArea) || term.Is(Sense.AnyArea) || term.Is(Sense.Each) || term.Is(Sense.EachSide)
+            || term.Is(Sense.Technique) || term.Is(Sense.Session) || term.Is(Sense.Spots) || term.Is(Sense.And) || term.Is(Sense.Then) || term.Is(Sense.Only) || term.Is(Sense.Minus)
+            || term.Is(Sense.Unit) || term.Is(Sense.Per) || term.Is(Sense.AllDone) || term.Is(Sense.Given) || (term.Is(Sense.After) && term.Text.EndsWith("end", StringComparison.Ordinal)) || term.Text is "l" or "r" or "up" or "at" or "the" or "end" or "on" or "of" or "no" or "with" or "for" or "both" or "w",
+        _ => false,
+    };
 }

@@ -25,6 +25,9 @@ internal enum HalfOfDay
 /// <param name="To">Latest time of day that the words allow, included.</param>
 internal sealed record ClockTime(LocalTime Time, HalfOfDay Half, TimePrecision Precision, string? DayPart, LocalTime From, LocalTime To)
 {
+    /// <summary>True when written with an hour of 13 or more: the writer counts to 24.</summary>
+    public bool TwentyFourHour { get; init; }
+
     /// <summary>The same, settled before or after noon; a time whose half is known is returned unchanged.</summary>
     public ClockTime In(HalfOfDay half) =>
         Half != HalfOfDay.Unknown || half == HalfOfDay.Unknown ? this

@@ -14,5 +14,15 @@ internal static class MedicineReader
     /// Reads a cell that names a medicine, perhaps with its amount and route ("salbutamol 2.5 mg neb", "blue inhaler 4p").
     /// Words that name none give <c>unknown</c> and are <see cref="Outcome.Doubtful"/> (question <c>what-is:…</c>).
     /// </summary>
-    public static Reading<MedicineWritten> Read(string text, FamilyWords words) => throw new NotImplementedException(text);
+    public static Reading<MedicineWritten> Read(string text, FamilyWords words)
+    {
+        var doses = Notes.DoseGrammar.Read(CellTerms.Read(text, words), text, []);
+        return doses switch
+        {
+            [{ Medicine: not CareRecords.Records.Medicines.Unknown } one] => Reading.Certain(new MedicineWritten(one.Medicine, one.Written, one.Amount, one.Route)),
+            [var unnamed] => Reading.Doubtful(new MedicineWritten(CareRecords.Records.Medicines.Unknown, text.Trim(), unnamed.Amount, unnamed.Route), $"'{text.Trim()}' does not say which medicine it is."),
+            [] => Reading.Doubtful(new MedicineWritten(CareRecords.Records.Medicines.Unknown, text.Trim(), null, null), $"'{text.Trim()}' names no medicine known here."),
+            _ => Reading.Doubtful(new MedicineWritten(doses[0].Medicine, doses[0].Written, doses[0].Amount, doses[0].Route), $"'{text.Trim()}' names more than one medicine."),
+        };
+    }
 }

@@ -53,6 +53,9 @@ internal sealed class CellReaders(Gathered into, FamilyWords words)
         if (at.Cell.Words is not { } text) return null;
         var reading = _medicines[text];
         if (reading.TryGet(out var medicine)) return medicine;
+        // A spelling further off than the notes allow: in a column of medicines it can hardly be another word.
+        if (Layouts.Lexicon.Find(text, out _).FirstOrDefault(k => k.Medicine is not null).Medicine is { } near)
+            return new MedicineWritten(near, text, reading.Value?.Amount, reading.Value?.Route);
         if (reading.Outcome == Outcome.Impossible)
         {
             Refuse(at.Source, reading.Why ?? $"'{text}' is no medicine.", "Write the medicine's generic name.");

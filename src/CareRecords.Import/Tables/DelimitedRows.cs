@@ -86,7 +86,7 @@ internal static class DelimitedRows
         var cells = new List<Cell>();
         while (parser.Read())
             for (var i = 0; i < parser.Count; i++)
-                cells.Add(Cell.Of(parser[i]));
+                cells.Add(Cell.Of(mode == CsvMode.NoEscape ? parser[i].TrimStart('"') : parser[i]));
         return new GridRow(line, lines, [.. cells], text);
     }
 

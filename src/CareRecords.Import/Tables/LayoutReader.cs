@@ -1,5 +1,7 @@
 using CareRecords.Import.Accounting;
 using CareRecords.Import.Notes;
+using CareRecords.Import.Reading;
+using CareRecords.Import.Tables.Layouts;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Tables;
@@ -10,15 +12,182 @@ internal static class LayoutReader
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
-        ArgumentNullException.ThrowIfNull(context);
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
-        foreach (var row in rows)
+        var parts = BlockFinder.Find(place, rows);
+        var areaOrder = LooseWords(place, parts, into);
+        var order = Order(place, parts, into, context);
+        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder);
+        foreach (var row in parts.Headless) Headless(place, row, into, context);
+        Account(place, rows, into);
+        return into;
+    }
+
+    // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
+    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into)
+    {
+        IReadOnlyList<AreaName> areaOrder = [];
+        foreach (var (row, why) in parts.Loose)
         {
-            if (!row.IsBlank)
-                into.Problems.Add(new ImportProblem(place.Of(row), "No known heading stands above this row.", "Give the table headings such as started, ended, checked, spo2, medicine.", ProblemSeverity.Ask));
-            into.Ledger.Mark(row.Line, row.LineCount, row.IsBlank ? LineFate.Blank : LineFate.Problem);
+            var text = string.Join(" ", row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words));
+            var words = why is null ? Legends.Words(text) : [];
+            into.Words.AddRange(words);
+            if (why is null && Legends.AreaOrder(text) is { Count: > 0 } found) areaOrder = found;
+            into.SetAside.Add(new SetAsideLine(place.Of(row), why ?? (words.Count > 0 ? "the family's own words explained" : "a title or remark outside the table")));
+            into.Ledger.Mark(row.Line, row.LineCount, LineFate.NotRecord);
         }
 
-        return into;
+        return areaOrder;
+    }
+
+    private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context)
+    {
+        var dates = new List<DateWritten>();
+        foreach (var block in parts.Blocks)
+            foreach (var row in block.Rows)
+                for (var i = 0; i < block.Columns.Count; i++)
+                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End && CellTimes.Read(row[i].Cell).Date is { } date)
+                        dates.Add(date);
+        var needed = DayOrder.IsNeeded(dates);
+        var settled = needed ? DayOrder.Decide(dates, null) : null;
+        into.OrderSettled = settled;
+        into.OrderIsOpen = needed && settled is null && context.OrderFor(place.File) is null;
+        return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
+    }
+
+    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder)
+    {
+        if (IsWords(block))
+        {
+            Words(block, into);
+            return;
+        }
+
+        block = KindColumn.Named(block, context.Words);
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, null);
+        if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
+            reading.Open(DateReader.Settle(titled, order, null) is { Outcome: Outcome.Certain } day ? day.Value : null);
+        if (!IsOfCare(reading))
+        {
+            foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");
+            return;
+        }
+
+        Notice(reading);
+        var words = new FreeWords(reading);
+        var times = new RowTimesReader(reading);
+        var sessions = new SessionCells(reading);
+        var measures = new MeasureCells(reading, words);
+        var slotRows = new SlotRows(reading, times, sessions, measures, words);
+        var kindRows = new KindRows(reading, sessions, measures, words);
+        foreach (var row in block.Rows.Where(r => !r.IsBlank)) ReadRow(row, reading, times, slotRows, kindRows, words);
+    }
+
+    private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
+    {
+        var into = reading.Into;
+        var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
+        var when = times.Read(row);
+        if (when.Words is { } text && when.Start is null && !reading.Block.IsAcross)
+        {
+            var inWords = into.Problems.Count == problems && row.Cells.Where(c => !c.Cell.IsEmpty).Skip(1).Any(c => c.Cell.Text.Any(char.IsAsciiDigit));
+            if (!inWords) SetAside(row, into, "a remark or legend beside the table");
+            else reading.Cells.Ask(row.Source, $"'{text}' is not a date or time.", "Write the date and time of the row.");
+            return;
+        }
+
+        if (when.IsBad && when.Day is null) return;
+        if (reading.Slots.Kind >= 0) kindRows.Read(row, when);
+        else slotRows.Read(row, when);
+        // A remark stands beside one event; in a row of several it is of the day.
+        var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
+        var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
+        if (reading.Slots.Kind < 0)
+            foreach (var column in reading.Slots.Words)
+                words.Read(row[column], reading.Block.Columns[column].Heading is { Length: > 0 } heading ? heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+        foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
+        if (!reading.Block.IsAcross && into.Entries.Count == entries && into.Problems.Count == problems && into.Omitted.Count == omitted && !into.Ledger.IsMarked(row[0].Row.Line))
+            SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 && when.Day is not null ? "a day with nothing else" : "no record in this row");
+    }
+
+    private static bool IsWords(Block block) =>
+        block.Columns.Any(c => c.Role == Role.Word) && block.Columns.Any(c => c.Role == Role.Means) && !block.Columns.Any(c => c.Role is Role.Date or Role.Time);
+
+    private static void Words(Block block, Gathered into)
+    {
+        var (word, means) = (block.Columns.ToList().FindIndex(c => c.Role == Role.Word), block.Columns.ToList().FindIndex(c => c.Role == Role.Means));
+        foreach (var row in block.Rows.Where(r => !r.IsBlank))
+        {
+            if (row[word].Cell.Words is { } ours && row[means].Cell.Words is { } meaning)
+            {
+                into.Words.Add(new FamilyWord(ours, meaning));
+                into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, LineFate.InRecords);
+            }
+            else SetAside(row, into, "a word without a meaning");
+        }
+    }
+
+    private static bool IsOfCare(BlockReading reading) =>
+        reading.Slots.Date >= 0 || reading.Slots.Time >= 0 || reading.Slots.End >= 0 || reading.Slots.Slots.Any(s => s.Time >= 0 || s.End >= 0)
+        || reading.Block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Moment or CellKind.Date or CellKind.TimeOfDay));
+
+    private static void Notice(BlockReading reading)
+    {
+        foreach (var row in reading.Block.Rows)
+            for (var i = 0; i < reading.Block.Columns.Count; i++)
+                if (reading.Block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End or Role.Session or Role.SessionEnd or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose && !row[i].Cell.IsEmpty)
+                {
+                    if (CellTimes.Read(row[i].Cell).Clock is { } clock) reading.Halves.Notice(row[i].Cell, clock);
+                    else if (EventCell.Read(row[i].Cell.Text) is { } events)
+                        foreach (var item in events)
+                            if (item.Clock is not null)
+                                reading.Halves.Notice(row[i].Cell, item.Clock);
+                }
+    }
+
+    // Rows with cells and no heading above them: read as sentences, each with its own date.
+    private static void Headless(Place place, GridRow row, Gathered into, SourceContext context)
+    {
+        var reading = NotesReader.Read(new SourceText(place.File, [string.Join(' ', row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words))]), context.ForNotes(place.File, null));
+        var source = place.Of(row);
+        if (reading.Entries.Count > 0)
+        {
+            into.Entries.AddRange(reading.Entries.Select(e => e with { Sources = [source] }));
+            into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
+            return;
+        }
+
+        into.Problems.Add(new ImportProblem(source, "No known heading stands above this row.", "Give the table headings such as date, time, what, sats, oxygen.", ProblemSeverity.Ask, "headings:" + place.File));
+        into.Questions.TryAdd("headings:" + place.File, new AskedQuestion($"What do the columns of {place.File} hold?", []));
+    }
+
+    private static void SetAside(BlockRow row, Gathered into, string why)
+    {
+        into.SetAside.Add(new SetAsideLine(row.Source, why));
+        into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, LineFate.NotRecord);
+    }
+
+    // The fate of every row: by its records, its problems, or said to hold nothing that could be read.
+    private static void Account(Place place, IReadOnlyList<GridRow> rows, Gathered into)
+    {
+        Mark(into.Entries.SelectMany(e => e.Sources), into, LineFate.InRecords);
+        Mark(into.Omitted.Select(o => o.Source), into, LineFate.InRecords);
+        Mark(into.Problems.Select(p => p.Source), into, LineFate.Problem);
+        foreach (var row in rows)
+        {
+            if (row.IsBlank) into.Ledger.Mark(row.Line, row.LineCount, LineFate.Blank);
+            else if (!into.Ledger.IsMarked(row.Line))
+            {
+                into.SetAside.Add(new SetAsideLine(place.Of(row), "no record in this row"));
+                into.Ledger.Mark(row.Line, row.LineCount, LineFate.NotRecord);
+            }
+            else if (row.LineCount > 1) into.Ledger.Mark(row.Line, row.LineCount, into.Ledger.FateOf(row.Line) ?? LineFate.NotRecord);
+        }
+    }
+
+    private static void Mark(IEnumerable<SourceLine> sources, Gathered into, LineFate fate)
+    {
+        foreach (var source in sources)
+            if (SourceLines.NumberOf(source) is > 0 and var line)
+                into.Ledger.Mark(line, 1, fate);
     }
 }

@@ -27,8 +27,11 @@ internal readonly record struct RowCells(Place Place, GridRow Row, int[] ColumnO
 /// <param name="Column">The zero-based column; −1 for none.</param>
 internal readonly record struct CellAt(Place Place, GridRow Row, int Column)
 {
-    /// <summary>The cell.</summary>
-    public Cell Cell => Row[Column];
+    /// <summary>True for no cell at all (the type's default).</summary>
+    public bool IsNone => Row is null;
+
+    /// <summary>The cell; empty when there is none.</summary>
+    public Cell Cell => IsNone ? Cell.Empty : Row[Column];
 
     /// <summary>Its source, made only when it is asked for: most cells have no problem.</summary>
     public SourceLine Source => Place.Of(Row, Column);

@@ -1,3 +1,5 @@
+using CareRecords.Import.Tables.Layouts;
+
 namespace CareRecords.Import.Tables;
 
 /// <summary>Tells a table saved as a text from notes.</summary>
@@ -10,7 +12,7 @@ internal static class TableShape
     public static bool IsTable(IReadOnlyList<string> lines, char delimiter)
     {
         var rows = DelimitedRows.Read(lines, delimiter).Where(r => !r.IsBlank).ToList();
-        var heading = rows.FindIndex(r => CanonicalHeader.Read(r) is not null);
+        var heading = rows.FindIndex(r => CanonicalHeader.Read(r) is not null || (r.Cells.Length >= 3 && RowShape.Headings(r) is not null));
         if (heading < 0) return false;
         var below = rows.Skip(heading + 1).ToList();
         return below.Count(r => r.Cells.Length > 1) * 5 >= below.Count * 3;

@@ -20,8 +20,8 @@ public readonly record struct ChildCode
     public static ChildCode Random() => new(Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(Bytes)));
 
     /// <summary>
-    /// The code that belongs to a key and a family's own identifier: the first 128 bits of HMAC-SHA-256 over the identifier, with case,
-    /// surrounding space and Unicode composition evened out. Same key and identifier, same code.
+    /// The code that belongs to a key and a family's own identifier: the first 128 bits of HMAC-SHA-256 over the identifier, with case and
+    /// surrounding space evened out. Same key and identifier, same code; an accented letter must be typed the same way each time.
     /// </summary>
     /// <param name="key">The study key, at least 16 bytes.</param>
     /// <param name="familyIdentifier">What tells this child from others within the study; never stored.</param>
@@ -32,7 +32,7 @@ public readonly record struct ChildCode
         ArgumentException.ThrowIfNullOrWhiteSpace(familyIdentifier);
         if (key.Length < StudyKey.LeastBytes)
             throw new ArgumentException($"A study key has at least {StudyKey.LeastBytes} bytes.", nameof(key));
-        var evened = familyIdentifier.Trim().Normalize(NormalizationForm.FormC).ToLowerInvariant();
+        var evened = familyIdentifier.Trim().ToLowerInvariant();
         return new(Convert.ToHexStringLower(HMACSHA256.HashData(key, Encoding.UTF8.GetBytes(evened)).AsSpan(0, Bytes)));
     }
 

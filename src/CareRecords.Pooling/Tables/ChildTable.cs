@@ -12,7 +12,7 @@ internal static class ChildTable
         new ColumnList<SharedChildRow>()
             .Integer("tables_version", _ => SharedFindings.TablesVersion, "Version of these tables")
             .OpenCode("definitions", c => c.Definitions.ToString(2), "Version of the definitions that the figures follow (docs/definitions.md)")
-            .OpenCode("code", c => c.Code.Text, "The child's code: random, or HMAC-SHA-256 under a key that is not in this file")
+            .OpenCode("child", c => c.Code.Text, "The child's code: random, or HMAC-SHA-256 under a key that is not in this file")
             .Code("age_band", c => c.AgeBand, "Age band, if the family gave one")
             .OpenCode("study_group", c => c.StudyGroup?.Text, "Study group, if given", "not given")
             .Integer("days", c => c.Days, "Care days from the first record (day 0) to the last", unit: "d")
@@ -42,7 +42,7 @@ internal static class ChildTable
         if (cells.Integer("tables_version") != SharedFindings.TablesVersion) throw cells.Wrong("tables_version", "is another version");
         return new SharedChildRow
         {
-            Code = ChildCode.TryRead(cells.OpenCode("code"), out var code) ? code : throw cells.Wrong("code", "is not a child's code"),
+            Code = ChildCode.TryRead(cells.OpenCode("child"), out var code) ? code : throw cells.Wrong("child", "is not a child's code"),
             Definitions = Version.TryParse(cells.OpenCode("definitions"), out var version) && version.Build < 0 ? version : throw cells.Wrong("definitions", "is not a version"),
             AgeBand = cells.Code<AgeBand>("age_band"),
             StudyGroup = GroupOf(cells),

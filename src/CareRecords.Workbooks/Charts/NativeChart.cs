@@ -59,10 +59,11 @@ public sealed record NativeChart
     public required IReadOnlyList<NativeSeries> Series { get; init; }
 }
 
-/// <summary>A limit that does not follow cells; for one that does, add a dashed series.</summary>
+/// <summary>A limit, one cell for each category: literal values would not be drawn by every spreadsheet program.</summary>
 /// <param name="Label">Its label, with its unit ("limit 30 min").</param>
-/// <param name="Value">The limit.</param>
-public sealed record NativeLimit(string Label, double Value);
+/// <param name="ValuesRef">The cells of the limit, absolute.</param>
+/// <param name="Values">Their present values.</param>
+public sealed record NativeLimit(string Label, string ValuesRef, IReadOnlyList<double?> Values);
 
 /// <summary>Marker of a native series.</summary>
 public enum NativeMarker
@@ -126,7 +127,7 @@ public sealed record NativeSeries
     /// <summary>Marker.</summary>
     public NativeMarker Marker { get; init; } = NativeMarker.Circle;
 
-    /// <summary>Line, or the edge of columns.</summary>
+    /// <summary>Line; for columns, a dash or dots gives a pattern instead of a full colour.</summary>
     public NativeDash Dash { get; init; } = NativeDash.Solid;
 
     /// <summary>Colour as six hexadecimal digits.</summary>

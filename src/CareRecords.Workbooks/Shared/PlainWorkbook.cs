@@ -29,7 +29,7 @@ internal static class PlainWorkbook
         {
             var book = document.AddWorkbookPart();
             document.ChangeIdOfPart(book, "rId1");
-            var list = new Sheets();
+            var list = new DocumentFormat.OpenXml.Spreadsheet.Sheets();
             var number = 0u;
             foreach (var sheet in sheets)
             {

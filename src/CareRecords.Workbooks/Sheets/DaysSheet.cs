@@ -1,5 +1,7 @@
 using CareRecords.Findings;
+using CareRecords.Records;
 using CareRecords.Workbooks.Building;
+using static CareRecords.Workbooks.Building.Formula;
 using static CareRecords.Workbooks.Building.Look;
 
 namespace CareRecords.Workbooks.Sheets;
@@ -9,10 +11,16 @@ internal static class DaysSheet
 {
     public const string Table = "Days";
 
+    /// <summary>Hidden working column: the plan's usual oxygen, else the one found in the records.</summary>
+    public const string UsualOxygen = "usual oxygen";
+
+    /// <summary>Hidden working column: the Monday of the care day's week.</summary>
+    public const string WeekFrom = "week from";
+
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Days);
-        var columns = Columns();
+        var columns = Columns(rows);
         TableSheet.Dress(
             sheet, "Day by day",
             $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. An empty cell was not written; it is not a nought. Oxygen in L/min, 0 is air.");
@@ -21,32 +29,56 @@ internal static class DaysSheet
         return place;
     }
 
-    private static IReadOnlyList<Column<DayFinding>> Columns() =>
+    /// <summary>Ends the heading of a hidden working column that a chart draws.</summary>
+    public const string Chart = " (chart)";
+
+    /// <summary>The columns that charts draw.</summary>
+    private static readonly IReadOnlyList<(string Heading, Func<DayFinding, double?> Value)> Charted =
+    [
+        ("sessions planned", d => d.SessionsPlanned),
+        ("median SpO2 at usual oxygen, %", d => d.MedianSpO2AtUsualOxygen),
+        ("lowest SpO2, %", d => d.LowestSpO2),
+        ("highest oxygen, L/min", d => d.HighestOxygen),
+    ];
+
+    private static string Day => This(Table, "care day");
+
+    private static IReadOnlyList<Column<DayFinding>> Columns(ReviewRows rows) =>
     [
         new("care day", 16, d => CellContent.Of(d.Day)) { Format = Format.Day },
-        new("anything written", 8, d => CellContent.Of(d.HasRecords ? "yes" : "no")),
+        new("anything written", 8, d => CellContent.Of(d.HasRecords ? "yes" : "no").By(DayFormulas.AnythingWritten(Day))),
         new("illness", 8, d => CellContent.Of(d.Episode)),
         new("step", 6, d => CellContent.Of(d.Step)),
-        new("sessions done", 9, d => CellContent.Of(d.SessionsDone)) { Format = Format.Whole },
-        new("sessions planned", 9, d => CellContent.Of(d.SessionsPlanned)) { Format = Format.UpToTwo },
-        new("not done, reason written", 9, d => CellContent.Of(d.SessionsOmittedWithReason)) { Format = Format.Whole },
-        new("not done, no reason", 9, d => CellContent.Of(d.SessionsOmittedWithoutReason)) { Format = Format.Whole },
-        new("minutes", 9, d => CellContent.Of(d.Minutes)) { Format = Format.UpToTwo },
-        new("sessions without minutes", 9, d => CellContent.Of(d.SessionsWithoutMinutes)) { Format = Format.Whole },
-        new("minutes per area", 9, d => CellContent.Of(d.MinutesPerArea)) { Format = Format.UpToTwo },
-        new("minutes per area planned", 9, d => CellContent.Of(d.MinutesPerAreaPlanned)) { Format = Format.UpToTwo },
-        new("feed gap kept", 8, d => CellContent.Of(d.FeedGaps.Kept)) { Format = Format.Whole },
-        new("feed gap short", 8, d => CellContent.Of(d.FeedGaps.NotKept)) { Format = Format.Whole },
-        new("feed gap cannot tell", 8, d => CellContent.Of(d.FeedGaps.Unknown)) { Format = Format.Whole },
-        new("inhaler kept", 8, d => CellContent.Of(d.InhalerGaps.Kept)) { Format = Format.Whole },
-        new("inhaler not kept", 8, d => CellContent.Of(d.InhalerGaps.NotKept)) { Format = Format.Whole },
-        new("inhaler cannot tell", 8, d => CellContent.Of(d.InhalerGaps.Unknown)) { Format = Format.Whole },
-        new("readings", 9, d => CellContent.Of(d.Readings)) { Format = Format.Whole },
-        new("median SpO2 at usual oxygen, %", 10, d => CellContent.Of(d.MedianSpO2AtUsualOxygen)) { Format = Format.UpToTwo },
-        new("lowest SpO2, %", 8, d => CellContent.Of(d.LowestSpO2)) { Format = Format.UpToTwo },
-        new("highest oxygen, L/min", 8, d => CellContent.Of(d.HighestOxygen)) { Format = Format.Flow },
-        new("feeds", 7, d => CellContent.Of(d.Feeds)) { Format = Format.Whole },
-        new("medicines", 9, d => CellContent.Of(d.Doses)) { Format = Format.Whole },
+        Count("sessions done", d => d.SessionsDone, $"COUNTIFS(Sessions[care day],{Day})"),
+        new("sessions planned", 9, d => CellContent.Of(d.SessionsPlanned).By(PlanFormulas.On(PlanItem.SessionsPerDay, Day))) { Format = Format.UpToTwo },
+        Count("not done, reason written", d => d.SessionsOmittedWithReason, $"COUNTIFS(NotDone[care day],{Day},NotDone[reason],\"?*\")"),
+        Count("not done, no reason", d => d.SessionsOmittedWithoutReason, $"COUNTIFS(NotDone[care day],{Day})-COUNTIFS(NotDone[care day],{Day},NotDone[reason],\"?*\")"),
+        new("minutes", 9, d => CellContent.Of(d.Minutes).By($"IF({DayFormulas.SessionsWithMinutes(Day)}=0,\"\",SUMIFS(Sessions[minutes in all],Sessions[care day],{Day}))")) { Format = Format.UpToTwo },
+        Count("sessions without minutes", d => d.SessionsWithoutMinutes, $"COUNTIFS(Sessions[care day],{Day})-{DayFormulas.SessionsWithMinutes(Day)}"),
+        new("minutes per area", 9, d => rows.Twins.MinutesPerAreaFollows(d) ? CellContent.Of(d.MinutesPerArea).ByArray(DayFormulas.MinutesPerArea(Day)) : CellContent.Of(d.MinutesPerArea)) { Format = Format.UpToTwo },
+        new("minutes per area planned", 9, d => CellContent.Of(d.MinutesPerAreaPlanned).By(PlanFormulas.On(PlanItem.MinutesPerArea, Day))) { Format = Format.UpToTwo },
+        Verdicts("feed gap kept", d => d.FeedGaps.Kept, "feed gap", FindingWords.Kept),
+        Verdicts("feed gap short", d => d.FeedGaps.NotKept, "feed gap", FindingWords.Short),
+        Verdicts("feed gap cannot tell", d => d.FeedGaps.Unknown, "feed gap", FindingWords.CannotTell),
+        Verdicts("inhaler kept", d => d.InhalerGaps.Kept, "inhaler gap", FindingWords.Kept),
+        Verdicts("inhaler not kept", d => d.InhalerGaps.NotKept, "inhaler gap", FindingWords.Short, FindingWords.Early, FindingWords.None),
+        Verdicts("inhaler cannot tell", d => d.InhalerGaps.Unknown, "inhaler gap", FindingWords.CannotTell),
+        Count("readings", d => d.Readings, $"COUNTIFS(Checks[care day],{Day},Checks[spo2],\">=0\")"),
+        new("median SpO2 at usual oxygen, %", 10, d => rows.Twins.MedianAtUsualFollows(d) ? CellContent.Of(d.MedianSpO2AtUsualOxygen).ByArray(DayFormulas.MedianAtUsual(Day, This(Table, UsualOxygen))) : CellContent.Of(d.MedianSpO2AtUsualOxygen)) { Format = Format.UpToTwo },
+        new("lowest SpO2, %", 8, d => CellContent.Of(d.LowestSpO2).By($"IF(COUNTIFS(Checks[care day],{Day},Checks[spo2],\">=0\")=0,\"\",{MinIfs}(Checks[spo2],Checks[care day],{Day}))")) { Format = Format.UpToTwo },
+        new("highest oxygen, L/min", 8, d => CellContent.Of(d.HighestOxygen).By($"IF(COUNTIFS(Checks[care day],{Day},Checks[oxygen],\">=0\")=0,\"\",{MaxIfs}(Checks[oxygen],Checks[care day],{Day}))")) { Format = Format.Flow },
+        Count("feeds", d => d.Feeds, $"COUNTIFS(Feeds[care day],{Day})"),
+        Count("medicines", d => d.Doses, $"COUNTIFS(Medicines[care day],{Day})"),
         new("signs", 40, d => CellContent.Of(string.Join("; ", d.Signs))) { Wrap = true },
+        .. Charted.Select(c => new Column<DayFinding>(c.Heading + Chart, 9, d => CellContent.ForChart(c.Value(d), This(Table, c.Heading))) { Role = ColumnRole.Working }),
+        new(UsualOxygen, 9, d => CellContent.Of(rows.Log.Plan.NumberFor(PlanItem.UsualOxygen, d.Day) ?? rows.Findings.Baseline?.Oxygen)
+            .By($"IFERROR({PlanFormulas.On(PlanItem.UsualOxygen, Day)}+0,{(rows.Findings.Baseline?.Oxygen is { } usual ? Number(usual) : "\"\"")})")) { Role = ColumnRole.Working },
+        new(WeekFrom, 12, d => CellContent.Of(Weeks.MondayOf(d.Day)).By($"{Day}-WEEKDAY({Day},2)+1")) { Role = ColumnRole.Working, Format = Format.ShortDay },
     ];
+
+    private static Column<DayFinding> Count(string heading, Func<DayFinding, double> count, string formula) =>
+        new(heading, 9, d => CellContent.Of(count(d)).By(formula)) { Format = Format.Whole };
+
+    private static Column<DayFinding> Verdicts(string heading, Func<DayFinding, double> count, string gap, params string[] verdicts) =>
+        Count(heading, count, string.Join('+', verdicts.Select(v => $"COUNTIFS(Gaps[care day],{Day},{Column(GapsSheet.Table, gap)},{Text(v)})")));
 }

@@ -22,6 +22,7 @@ internal static class FeedsSheet
         DataCells.Words<Feed>("note", 26, f => f.Note),
         .. TraceColumns.Reading<Feed>(rows),
         .. IntervalColumns.StartAndEnd<Feed>(rows, Table, "started", "ended"),
+        .. FeedOnOff.Columns(rows),
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)

@@ -9,6 +9,14 @@ internal static class SaturationSheet
 {
     public const string Table = "Flows";
 
+    private static string Flow => Formula.This(Table, "flow, L/min");
+
+    /// <summary>Checks on the row's flow; where it is empty, checks without a flow.</summary>
+    private static string AtFlow => $"Checks[care day],\">=\"&{ClockSheet.SpanFrom},Checks[care day],\"<=\"&{ClockSheet.SpanTo},Checks[oxygen],IF({Flow}=\"\",\"\",{Flow})";
+
+    private static string Readings =>
+        $"IF(ISNUMBER(Checks[spo2])*(Checks[care day]>={ClockSheet.SpanFrom})*(Checks[care day]<={ClockSheet.SpanTo})*IF(ISNUMBER({Flow}),ISNUMBER(Checks[oxygen])*(Checks[oxygen]={Flow}),NOT(ISNUMBER(Checks[oxygen]))*1),Checks[spo2])";
+
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Saturation);
@@ -17,13 +25,13 @@ internal static class SaturationSheet
         [
             new("oxygen", 20, f => CellContent.Of(FindingWords.Flow(f.OxygenLitresPerMinute))),
             new("flow, L/min", 10, f => CellContent.Of(f.OxygenLitresPerMinute)) { Format = Format.Flow },
-            new("readings", 10, f => CellContent.Of(f.Readings)) { Format = Format.Whole },
-            new("days", 8, f => CellContent.Of(f.Days)) { Format = Format.Whole },
-            new("median SpO2, %", 10, f => CellContent.Of(f.Median)) { Format = Format.OneDecimal },
-            new("lower quartile, %", 10, f => CellContent.Of(f.LowerQuartile)) { Format = Format.OneDecimal },
-            new("upper quartile, %", 10, f => CellContent.Of(f.UpperQuartile)) { Format = Format.OneDecimal },
-            new("lowest, %", 10, f => CellContent.Of(f.Lowest)) { Format = Format.UpToTwo },
-            new("highest, %", 10, f => CellContent.Of(f.Highest)) { Format = Format.UpToTwo },
+            new("readings", 10, f => CellContent.Of(f.Readings).By($"COUNTIFS({AtFlow},Checks[spo2],\">=0\")")) { Format = Format.Whole },
+            new("days", 8, f => CellContent.Of(f.Days).By($"SUMPRODUCT(SIGN(COUNTIFS(Checks[care day],Days[care day],{AtFlow},Checks[spo2],\">=0\")))")) { Format = Format.Whole },
+            new("median SpO2, %", 10, f => CellContent.Of(f.Median).ByArray($"MEDIAN({Readings})")) { Format = Format.OneDecimal },
+            new("lower quartile, %", 10, f => CellContent.Of(f.LowerQuartile).ByArray($"_xlfn.QUARTILE.INC({Readings},1)")) { Format = Format.OneDecimal },
+            new("upper quartile, %", 10, f => CellContent.Of(f.UpperQuartile).ByArray($"_xlfn.QUARTILE.INC({Readings},3)")) { Format = Format.OneDecimal },
+            new("lowest, %", 10, f => CellContent.Of(f.Lowest).ByArray($"MIN({Readings})")) { Format = Format.UpToTwo },
+            new("highest, %", 10, f => CellContent.Of(f.Highest).ByArray($"MAX({Readings})")) { Format = Format.UpToTwo },
         ];
         TableSheet.Dress(
             sheet, "Saturation at each oxygen flow", "Readings on different flows are never put together: the same saturation on more oxygen is a change. One reading may be off by 2 to 4 points.");

@@ -26,7 +26,7 @@ internal static class TaperSheet
             new("planned step", 8, p => CellContent.Of(FormattableString.Invariant($"P{p.Number}"))),
             new("plan from", 12, p => CellContent.Of(p.Step.From)) { Format = Format.ShortDay },
             new("plan to", 12, p => CellContent.Of(p.Step.To)) { Format = Format.ShortDay },
-            new("days", 8, p => CellContent.Of(NodaTime.Period.DaysBetween(p.Step.From, p.Step.To) + 1)) { Format = Format.Whole },
+            new("days", 8, p => CellContent.Of(NodaTime.Period.DaysBetween(p.Step.From, p.Step.To) + 1).By($"{Formula.This("PlannedSteps", "plan to")}-{Formula.This("PlannedSteps", "plan from")}+1")) { Format = Format.Whole },
             new("sessions a day, plan", 9, p => CellContent.Of(p.Step.SessionsPerDay)) { Format = Format.UpToTwo },
             new("minutes per area, plan", 9, p => CellContent.Of(p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
         ];
@@ -40,7 +40,7 @@ internal static class TaperSheet
         new("step", 8, s => CellContent.Of(s.Id)),
         new("from", 12, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
         new("to", 12, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
-        new("days held", 8, s => CellContent.Of(s.DaysHeld)) { Format = Format.Whole },
+        new("days held", 8, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
         new("sessions a day", 9, s => CellContent.Of(s.SessionsPerDay)) { Format = Format.UpToTwo },
         new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo },
         new("sessions a day planned", 9, s => CellContent.Of(s.PlannedSessionsPerDay)) { Format = Format.UpToTwo },
@@ -50,7 +50,7 @@ internal static class TaperSheet
         new("day of episode", 8, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
         new("followed by", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedBy))),
-        new("what followed, as written", 36, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
-        new("differs from the plan", 36, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
+        new("what followed, as written", 34, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
+        new("differs from the plan", 34, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
     ];
 }

@@ -29,7 +29,7 @@ internal static class UsualFirstGuess
 
         var overall = centres.Average();
         var offsets = centres.Select(c => c - overall).ToArray();
-        var usual = new UsualSaturation(overall, offsets, new double[careDays], sd, 1, days.Count, readings.Count);
+        var usual = new UsualSaturation(overall, 0, offsets, new double[careDays], sd, 1, days.Count, readings.Count);
         return usual with { Dependence = UsualFit.DependenceOf(readings, usual, upperOnly: true) };
     }
 

@@ -35,7 +35,18 @@ internal static class UsualFit
 
         var fitted = previous with { Centre = best, Sd = spread, WellDays = wellDays, Readings = total };
         fitted = WithDrift(readings, fitted with { Dependence = DependenceOf(readings, fitted, upperOnly: false) });
-        return fitted with { Dependence = Math.Max(DependenceOf(readings, fitted, upperOnly: false), DependenceOf(readings, fitted, upperOnly: true)) };
+        fitted = fitted with { Dependence = Math.Max(DependenceOf(readings, fitted, upperOnly: false), DependenceOf(readings, fitted, upperOnly: true)) };
+        return fitted with { StandardError = Math.Max(spread * Math.Sqrt(fitted.Dependence / total), ErrorByWeeks(readings, fitted)) };
+    }
+
+    /// <summary>The standard error of the centre with whole weeks as the independent units (a cluster-robust variance), with its small-sample factor.</summary>
+    private static double ErrorByWeeks(IReadOnlyList<WeightedReading> readings, UsualSaturation usual)
+    {
+        var weeks = readings.GroupBy(r => r.Day / 7).Select(w => (Weight: w.Sum(r => r.Weight), Days: w)).Where(w => w.Weight > 3).ToList();
+        if (weeks.Count < 4) return 0;
+        var total = weeks.Sum(w => w.Weight);
+        var squares = weeks.Sum(w => Math.Pow(w.Weight * MeanOff(w.Days, usual), 2));
+        return Math.Sqrt(squares * weeks.Count / (weeks.Count - 1)) / total;
     }
 
     /// <summary>

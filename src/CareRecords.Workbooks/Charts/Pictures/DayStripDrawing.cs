@@ -1,6 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using NodaTime;
 using OxyPlot;
 
@@ -29,18 +29,18 @@ internal sealed class DayStripDrawing
         }
     }
 
-    public static IReadOnlyList<KeyItem> Key { get; } =
+    public IReadOnlyList<KeyItem> Key =>
     [
         KeyItem.Box(ChartColours.Blue, ChartColours.Blue, "session, as long as its minutes"),
-        new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]), "about: time or minutes not exact", 18),
+        new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]), "time or minutes not exact", 18),
         new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, ChartColours.Green), "feed", 18),
-        new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, OxyColors.White, ChartColours.Green, 0.9), "feed, one end not written", 18),
+        new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, OxyColors.White, ChartColours.Green, 0.9), "feed, an end not written", 18),
         KeyItem.Of(Glyph.TriangleDown, ChartColours.Black, "inhaler", 6),
         KeyItem.Of(Glyph.HollowTriangleDown, ChartColours.Vermilion, "inhaler too near or too early", 6),
         new((ink, x, y) => { ink.Mark(Glyph.Cross, x - 6, y, 6, ChartColours.Vermilion); ink.Text(x, y, "12", bold: true); }, "feed gap short, minutes", 22),
         KeyItem.Of(Glyph.Question, ChartColours.Black, "feed gap: cannot tell"),
-        KeyItem.Of(Glyph.Ring, ChartColours.Blue, "session that the notes say was not done"),
-        KeyItem.Illness,
+        KeyItem.Of(Glyph.Ring, ChartColours.Blue, "not done, say the notes"),
+        .. KeyItem.Illness(_findings),
     ];
 
     public void Draw(IRenderContext ink, OxyRect body, IReadOnlyList<DayStripRow> rows, double clockRow)
@@ -91,28 +91,40 @@ internal sealed class DayStripDrawing
             var late = _mistimed.Contains(dose);
             ink.Mark(late ? Glyph.HollowTriangleDown : Glyph.TriangleDown, strips.Left + at * hour, lane, 6, late ? ChartColours.Vermilion : ChartColours.Black);
         }
+        ClockChange(ink, row.Day.Day, strips, lane);
         foreach (var (at, _) in row.Omitted) ink.Mark(Glyph.Ring, strips.Left + at * hour, lane, 6.5, ChartColours.Blue);
         var labelledTo = double.NegativeInfinity;
-        foreach (var session in row.Sessions) labelledTo = DrawSession(ink, session, row, strips, lane, labelledTo);
+        row.Unmarked = 0;
+        foreach (var session in row.Sessions)
+        {
+            var (x, width) = DrawSession(ink, session, strips, lane);
+            var marked = session.FeedGap.Verdict is GapVerdict.Short or GapVerdict.Unknown;
+            if (marked && x < labelledTo) row.Unmarked++;
+            else if (marked) labelledTo = DrawVerdict(ink, session.FeedGap, x, width, strips, lane);
+        }
     }
 
-    /// <summary>Draws a session and, where there is room, the mark of its feed gap; returns how far to the right marks now reach.</summary>
-    private double DrawSession(IRenderContext ink, SessionFinding finding, DayStripRow row, OxyRect strips, double lane, double labelledTo)
+    /// <summary>Draws a session's bar; returns its left edge and its width.</summary>
+    private (double X, double Width) DrawSession(IRenderContext ink, SessionFinding finding, OxyRect strips, double lane)
     {
         var hours = (double)(finding.Start.TimeOfDay.NanosecondOfDay - _findings.Span.DayStarts.NanosecondOfDay) / NodaConstants.NanosecondsPerHour;
         var x = strips.Left + (hours + 24) % 24 * strips.Width / 24;
         var exact = finding.Session.Start is { IsApproximate: false } && finding.Minutes is not null;
-        var width = Math.Max(2.5, (finding.Minutes ?? 15) / 60 * strips.Width / 24);
+        var width = Math.Clamp((finding.Minutes ?? 15) / 60 * strips.Width / 24, 2.5, Math.Max(2.5, strips.Right - x));
         var half = _rowHeight * 0.28;
         if (exact) ink.Box(x, lane - half, width, 2 * half, ChartColours.Blue);
         else ink.Box(x, lane - half + 0.4, width, 2 * half - 0.8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]);
-        if (x < labelledTo) return labelledTo;
-        return finding.FeedGap.Verdict switch
-        {
-            GapVerdict.Short => Short(ink, finding.FeedGap, x + width + 5.5, lane),
-            GapVerdict.Unknown => Unknown(ink, x + width + 5, lane),
-            _ => labelledTo,
-        };
+        return (x, width);
+    }
+
+    /// <summary>Marks a short or unknown gap behind its session, or before it at the right edge; returns how far to the right marks now reach.</summary>
+    private static double DrawVerdict(IRenderContext ink, FeedGapFinding gap, double x, double width, OxyRect strips, double lane)
+    {
+        const double mostRoom = 40;
+        var atEdge = x + width + mostRoom > strips.Right;
+        var from = atEdge ? x - mostRoom : x + width;
+        var to = gap.Verdict == GapVerdict.Short ? Short(ink, gap, from + 5.5, lane) : Unknown(ink, from + 5, lane);
+        return atEdge ? strips.Right : to;
     }
 
     private static double Short(IRenderContext ink, FeedGapFinding gap, double x, double lane)
@@ -137,6 +149,7 @@ internal sealed class DayStripDrawing
         if (!row.Day.HasRecords)
         {
             ink.TextOnWhite(strips.Center.X, middle, "nothing written", across: HorizontalAlignment.Center);
+            ink.Text(strips.Right + 8, middle, "–");
             return;
         }
         var done = row.Day.SessionsPlanned is { } planned
@@ -162,11 +175,11 @@ internal sealed class DayStripDrawing
     private IEnumerable<string> NotesInOrder(DayStripRow row)
     {
         if (row.Day.Episode is { } episode) yield return FormattableString.Invariant($"ill {episode}, day {DayOfEpisode(row.Day, episode)}");
-        if (ClockChange(row.Day.Day) is { } change) yield return change;
         foreach (var step in _findings.Taper.Done)
         {
-            if (step.From == row.Day.Day && step.Direction != StepDirection.Same) yield return $"step {step.Id} {(step.Direction == StepDirection.Up ? "up" : "down")}";
+            if (step.From == row.Day.Day && step.Direction != StepDirection.Same) yield return $"{step.Id} {(step.Direction == StepDirection.Up ? "up" : "down")}";
         }
+        if (row.Unmarked > 0) yield return FormattableString.Invariant($"{row.Unmarked} marks not drawn");
         var omitted = row.Day.SessionsOmittedWithReason + row.Day.SessionsOmittedWithoutReason;
         if (omitted > 0) yield return FormattableString.Invariant($"{omitted} not done");
     }
@@ -180,13 +193,18 @@ internal sealed class DayStripDrawing
         return 0;
     }
 
-    private string? ClockChange(LocalDate day)
+    /// <summary>Says in the strip where the clocks were changed, and by how much.</summary>
+    private void ClockChange(IRenderContext ink, LocalDate day, OxyRect strips, double lane)
     {
-        if (_zone is null) return null;
+        if (_zone is null) return;
         var starts = _findings.Span.DayStarts;
-        var change = _zone.AtLeniently(day.PlusDays(1).At(starts)).Offset - _zone.AtLeniently(day.At(starts)).Offset;
-        return change == Offset.Zero
-            ? null
-            : FormattableString.Invariant($"clocks {(change > Offset.Zero ? "on" : "back")} {ChartWords.Number(Math.Abs(change.Seconds) / 3600.0)} h");
+        var (before, after) = (_zone.AtLeniently(day.At(starts)), _zone.AtLeniently(day.PlusDays(1).At(starts)));
+        var change = after.Offset - before.Offset;
+        if (change == Offset.Zero) return;
+        var clock = _zone.GetZoneInterval(after.ToInstant()).IsoLocalStart.TimeOfDay;
+        var hours = (double)(clock.NanosecondOfDay - starts.NanosecondOfDay) / NodaConstants.NanosecondsPerHour;
+        var x = strips.Left + (hours + 24) % 24 * strips.Width / 24;
+        var words = FormattableString.Invariant($"clocks {(change > Offset.Zero ? "on" : "back")} {ChartWords.With(Math.Abs(change.Seconds) / 3600.0, "h")}");
+        ink.TextOnWhite(Math.Min(x, strips.Right - ink.Width(words) / 2 - 3), lane, words, across: HorizontalAlignment.Center);
     }
 }

@@ -1,6 +1,6 @@
 using CareRecords.Findings;
 using CareRecords.Records;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
 
@@ -43,7 +43,7 @@ internal static class DayStripsChart
         var days = ChartWords.Days(rows[0].Day.Day, rows[^1].Day.Day);
         var counts = FormattableString.Invariant(
             $"{ChartWords.Count(sessions, "session")} on {ChartWords.Count(withRecords, "day")} with records; feed gap short before {shortGaps}, cannot tell before {unknown}");
-        var rowHeight = rows.Count > 24 ? 14.0 : 17.0;
+        var rowHeight = rows.Count switch { > 27 => 11.8, > 20 => 13.5, _ => 17.0 };
         var drawing = new DayStripDrawing(log, findings, rowHeight);
         return new ChartPage
         {
@@ -52,8 +52,8 @@ internal static class DayStripsChart
             AltText = $"Each care day from {days} as a strip of clock time with its sessions, feeds and inhalers: {counts}. "
                 + AboutDays(rows),
             SmallPrint = $"A care day starts at {ChartWords.Clock(findings.Span.DayStarts)}. Clock time in {findings.Span.Zone}. At the right: sessions done of planned, then what else was written.",
-            Key = DayStripDrawing.Key,
-            BodyHeight = ClockRow + rows.Count * rowHeight + 8,
+            Key = drawing.Key,
+            BodyHeight = ClockRow + rows.Count * rowHeight + 4,
             Body = (ink, body) => drawing.Draw(ink, body, rows, ClockRow),
         };
     }

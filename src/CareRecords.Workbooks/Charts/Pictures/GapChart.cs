@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -10,15 +10,21 @@ internal static class GapChart
     private const string Feed = "feed";
     private const string Inhaler = "inhaler";
 
-    public static ChartPage? Page(ChildFindings findings)
+    /// <summary>The chart of a span, or of a part of one; null when it has no session.</summary>
+    public static ChartPage? Page(ChildFindings findings, string name)
     {
         if (findings.Sessions.Count == 0) return null;
-        var (feed, inhaler) = (findings.Adherence.Overall.FeedGap, findings.Adherence.Overall.InhalerGap);
+        var (feed, inhaler) = (new int[3], new int[3]);
+        foreach (var session in findings.Sessions)
+        {
+            feed[Place(session.FeedGap.Verdict)]++;
+            inhaler[Place(session.InhalerGap.Verdict)]++;
+        }
         var counts = FormattableString.Invariant(
-            $"Feed gap kept before {feed.Kept} of {ChartWords.Count(feed.Judged, "session")} that could be judged ({feed.Unknown} cannot tell); inhaler gap before {inhaler.Kept} of {inhaler.Judged} ({inhaler.Unknown} cannot tell)");
+            $"Feed gap kept before {feed[0]} of {ChartWords.Count(feed[0] + feed[1], "session")} that could be judged ({feed[2]} cannot tell); inhaler gap before {inhaler[0]} of {inhaler[0] + inhaler[1]} ({inhaler[2]} cannot tell)");
         return new ChartPage
         {
-            Name = "gaps",
+            Name = name,
             Title = counts,
             AltText = counts + ". Each session's gap is drawn against its limit with the room that the written times leave.",
             SmallPrint = FormattableString.Invariant(
@@ -31,13 +37,16 @@ internal static class GapChart
                 KeyItem.Of(Glyph.Dash, ChartColours.Vermilion, "no inhaler written, though other medicines were"),
                 KeyItem.Of(Glyph.Question, ChartColours.Black, "cannot tell"),
                 new((ink, x, y) => Whisker(ink, x, y - 6, y + 6, ChartColours.Grey), "room in the written times", 6),
-                new((ink, x, y) => Beyond(ink, x, y + 4), "beyond the top", 8),
-                KeyItem.Illness,
+                new((ink, x, y) => Beyond(ink, x, y + 4), "longer than the panel shows", 8),
+                .. KeyItem.Illness(findings),
             ],
             BodyHeight = 392,
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
         };
     }
+
+    /// <summary>Kept, judged and not kept, cannot tell.</summary>
+    private static int Place(GapVerdict verdict) => verdict switch { GapVerdict.Kept => 0, GapVerdict.Unknown => 2, _ => 1 };
 
     private static PlotModel Plot(ChildFindings findings)
     {
@@ -67,7 +76,7 @@ internal static class GapChart
         var last = gaps.Points[^1];
         var byDefault = last.LimitIsDefault ? "\n(default, not\nyour plan)" : "";
         var limit = $"limit {ChartWords.Number(last.Limit)} min{byDefault}";
-        ink.Text(pen.Right + 6, pen.Y(last.Limit) - 2, limit, bold: true, down: last.LimitIsDefault ? VerticalAlignment.Middle : VerticalAlignment.Bottom);
+        ink.Text(pen.Right + 6, pen.Y(last.Limit) + 5, limit, bold: true, down: VerticalAlignment.Bottom);
         if (last.Window is not { } window) return;
         StepLine(ink, pen, gaps, p => p.Window ?? 0, [2, 2]);
         ink.Text(pen.Right + 6, pen.Y(window), $"at most {ChartWords.Number(window)} min");
@@ -82,11 +91,11 @@ internal static class GapChart
             var next = pen.Y(Math.Min(level(point), gaps.Top));
             if (next == y) continue;
             var at = pen.X(point.X);
-            ink.Stroke(x, y, at, y, ChartColours.Black, 1.3, dash ?? [6, 3]);
+            ink.Stroke(x, y, at, y, ChartColours.Black, 1.3, dash ?? [2.5, 1.5]);
             ink.Stroke(at, y, at, next, ChartColours.Black, 0.8, [2, 2]);
             (x, y) = (at, next);
         }
-        ink.Stroke(x, y, pen.Right, y, ChartColours.Black, 1.3, dash ?? [6, 3]);
+        ink.Stroke(x, y, pen.Right, y, ChartColours.Black, 1.3, dash ?? [2.5, 1.5]);
     }
 
     private static void Marks(IRenderContext ink, PlotPen pen, Gaps gaps)

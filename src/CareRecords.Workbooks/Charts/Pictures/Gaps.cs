@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
 

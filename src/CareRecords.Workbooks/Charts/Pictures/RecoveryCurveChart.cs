@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -28,7 +28,7 @@ internal static class RecoveryCurveChart
             [
                 KeyItem.Line(ChartColours.Blue, "share still recovering", thickness: 2.2),
                 KeyItem.Box(ChartColours.SkyWash, ChartColours.Blue, "its 95 % limits"),
-                KeyItem.Line(ChartColours.Black, "half", [6, 3], 1.2),
+                KeyItem.Line(ChartColours.Black, "half", [2.5, 1.5], 1.2),
             ],
             BodyHeight = 250,
             Body = (ink, body) => Plot(recovery).DrawInto(ink, body),
@@ -65,7 +65,7 @@ internal static class RecoveryCurveChart
             ink.Stroke(left, pen.Y(high), right, pen.Y(high), ChartColours.Blue, 0.8, [3, 2]);
             ink.Stroke(left, pen.Y(low), right, pen.Y(low), ChartColours.Blue, 0.8, [3, 2]);
         }
-        ink.Stroke(pen.Left, pen.Y(0.5), pen.Right, pen.Y(0.5), ChartColours.Black, 1.2, [6, 3]);
+        ink.Stroke(pen.Left, pen.Y(0.5), pen.Right, pen.Y(0.5), ChartColours.Black, 1.2, [2.5, 1.5]);
         for (var i = 0; i < curve.Count; i++)
         {
             var (left, right, y) = (pen.X(curve[i].Day), pen.X(i + 1 < curve.Count ? curve[i + 1].Day : last), pen.Y(curve[i].Value));

@@ -1,5 +1,5 @@
 using CareRecords.Findings;
-using CareRecords.Workbooks.Charts.Drawing;
+using CareRecords.Workbooks.Charts.Paper;
 using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
@@ -16,18 +16,19 @@ internal static class RunChart
         var sessions = Find(findings.Adherence.RunCharts, "session");
         var minutes = Find(findings.Adherence.RunCharts, "minute");
         var counts = $"sessions a day: {Signal(sessions)}; minutes a day: {Signal(minutes)}";
+        var details = $"Sessions: {Details(sessions)}. Minutes: {Details(minutes)}.";
         return new ChartPage
         {
             Name = "runs",
-            Title = $"From day to day, {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records. {char.ToUpperInvariant(counts[0])}{counts[1..]}",
-            AltText = $"Sessions and minutes of each care day around their medians: {counts}.",
-            SmallPrint = "A signal is a longer run on one side of the median, or fewer crossings, than chance gives in about one chart of twenty (Anhøj and Olesen 2014). An illness or a changed plan is reason enough for one.",
+            Title = $"{char.ToUpperInvariant(counts[0])}{counts[1..]} ({ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records)",
+            AltText = $"Sessions and minutes of each care day around their medians: {counts}. {details}",
+            SmallPrint = details + " A signal is a longer run on one side of the median, or fewer crossings, than chance gives in about one chart of twenty (Anhøj and Olesen 2014). An illness or a changed plan is reason enough for one.",
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Blue, "a day"),
-                KeyItem.Line(ChartColours.Black, "median", [6, 3], 1.3),
+                KeyItem.Line(ChartColours.Black, "median", [2.5, 1.5], 1.3),
                 KeyItem.Line(ChartColours.Grey, "planned", [1.5, 2], 1.3),
-                KeyItem.Illness,
+                .. KeyItem.Illness(findings),
             ],
             BodyHeight = 330,
             Body = (ink, body) => Plot(findings, sessions, minutes).DrawInto(ink, body),
@@ -61,7 +62,7 @@ internal static class RunChart
     {
         if (run is not null)
         {
-            ink.Stroke(pen.Left, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [6, 3]);
+            ink.Stroke(pen.Left, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [2.5, 1.5]);
             ink.Text(pen.Right + 6, pen.Y(run.Median), $"median {ChartWords.Number(run.Median)}", bold: true);
         }
         var size = days.Count <= 100 ? 5.0 : 3.0;
@@ -96,8 +97,16 @@ internal static class RunChart
     private static string Signal(RunChartFinding? run) => run switch
     {
         null => "not charted",
-        { Signal: null } => FormattableString.Invariant($"too few days off the median to tell ({run.UsefulPoints})"),
+        { Signal: null } => "too few days to tell",
+        { Signal: true } => "a signal of change",
+        _ => "no signal of change",
+    };
+
+    private static string Details(RunChartFinding? run) => run switch
+    {
+        null => "not charted",
+        { Signal: null } => FormattableString.Invariant($"{ChartWords.Count(run.UsefulPoints, "day")} off the median, 10 are needed"),
         _ => FormattableString.Invariant(
-            $"{(run.Signal.Value ? "a signal" : "no signal")} (longest run {run.LongestRun}, chance allows {run.LongestRunLimit}; {ChartWords.Count(run.Crossings, "crossing")}, chance gives {run.CrossingsLimit} or more)"),
+            $"longest run {run.LongestRun} (signal over {run.LongestRunLimit}), {ChartWords.Count(run.Crossings, "crossing")} (signal under {run.CrossingsLimit})"),
     };
 }

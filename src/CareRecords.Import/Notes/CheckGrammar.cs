@@ -1,0 +1,498 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>What a group's words say of saturations, pulse and oxygen.</summary>
+internal sealed class CheckResult
+{
+    /// <summary>The readings in order.</summary>
+    public List<CheckReading> Readings { get; } = [];
+
+    /// <summary>Two numbers that could be before and after or a range; null when there are none.</summary>
+    public string? Pair { get; set; }
+
+    /// <summary>Two numbers that could be a saturation and a pulse; null when there are none.</summary>
+    public string? PulsePair { get; set; }
+
+    /// <summary>A number with a slip of the pen ("9l", "9 6") and what it may be; null when there is none.</summary>
+    public (string Written, string Perhaps)? Slip { get; set; }
+
+    /// <summary>Impossible values: what, as written, possible range.</summary>
+    public List<(string What, string Written, string Range)> Impossible { get; } = [];
+
+    /// <summary>Positions of terms that were used.</summary>
+    public HashSet<int> Used { get; } = [];
+}
+
+/// <summary>
+/// Reads saturations, pulses and oxygen flows in the order in which they stand. A number is a saturation after its label; without a label
+/// when it lies between 60 and 100 and stands beside a phase, a flow, an arrow or alone after a time.
+/// </summary>
+internal sealed class CheckGrammar
+{
+    /// <summary>Lowest saturation that is taken for a reading and not a slip, per cent (an oximeter's display seldom goes below).</summary>
+    public const double LowestSaturation = 30;
+
+    private const double LowestBare = 60;
+    private readonly IReadOnlyList<Term> _terms;
+    private readonly string _line;
+    private readonly bool _hasSession;
+    private readonly CheckResult _result = new();
+    private CheckReading? _current;
+    private CheckPhase _pendingPhase;
+    private double? _pendingFlow, _pendingPulse;
+    private bool _arrow, _phaseLeads, _label, _comma, _verb, _pulseNext, _oxygenNext, _because;
+    private double? _after;
+    private int _labelAt = -1;
+
+    private CheckGrammar(IReadOnlyList<Term> terms, string line, bool hasSession) => (_terms, _line, _hasSession) = (terms, line, hasSession);
+
+    /// <summary>Reads a group's terms.</summary>
+    /// <param name="terms">The terms that other grammars have left.</param>
+    /// <param name="line">The line, for the words as written.</param>
+    /// <param name="hasSession">Whether the group also tells of a session.</param>
+    /// <param name="timed">Whether the group has a time of its own.</param>
+    /// <param name="pairsByPhase">Whether two joined numbers are before and after (the heading of a table says so).</param>
+    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, bool pairsByPhase = false)
+    {
+        var grammar = new CheckGrammar(terms, line, hasSession);
+        if (!grammar.IsCheck(timed)) return grammar._result;
+        grammar._phaseLeads = grammar.PhaseLeads();
+        for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairsByPhase);
+        grammar.Finish();
+        return grammar._result;
+    }
+
+    private bool IsCheck(bool timed)
+    {
+        for (var i = 0; i < _terms.Count; i++)
+        {
+            var term = _terms[i];
+            if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || (term.Is(Sense.PulseLabel) && IsPulse(i))) return true;
+            if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent }) return true;
+            if (IsFlowNumber(i)) return true;
+            if (IsBare(term) && (PhaseAt(i - 1) != CheckPhase.None || PhaseAt(i + 1) != CheckPhase.None || Beside(i, Sense.Going) || Beside(i, Sense.Now) || Symbol(i - 1, "=") || Symbol(i + 1, "→") || Symbol(i - 1, "→") || _hasSession || (timed && First(i)) || Beside(i, Sense.Air))) return true;
+            if (term.Kind is TermKind.Parts or TermKind.Range && IsSaturations(term) && (timed || _hasSession || _terms.Count <= 4 || Phases() > 0)) return true;
+        }
+        return false;
+    }
+
+    private bool First(int at)
+    {
+        for (var i = 0; i < at; i++)
+            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.And) || _terms[i].Is(Sense.Then) || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
+        return true;
+    }
+
+    private int Phases() => Enumerable.Range(0, _terms.Count).Count(i => PhaseAt(i) != CheckPhase.None);
+
+    private bool Beside(int at, Sense sense) => (at > 0 && _terms[at - 1].Is(sense)) || (at + 1 < _terms.Count && _terms[at + 1].Is(sense));
+
+    private bool Symbol(int at, string sign) => at >= 0 && at < _terms.Count && _terms[at].IsSymbol(sign);
+
+    private static bool IsBare(Term term) => term.Kind == TermKind.Number && term.IsWhole && term.Number is >= LowestBare and <= 100;
+
+    private bool IsPulse(int at) => Next(at + 1) is { } n && n.Kind is TermKind.Number or TermKind.Range && _terms[at].Text != "p";
+
+    private Term? Next(int at)
+    {
+        while (at < _terms.Count && (_terms[at].Text is "was" or "is" or "of" or "at" or ":" or "=" or "-" or "reading" or "were" or "around" or "about" or "~" or "and" or "up" || _terms[at].Is(Sense.Ish))) at++;
+        return at < _terms.Count ? _terms[at] : null;
+    }
+
+    // A phase before its number ("b94 a96") or after it ("94 before 96 after").
+    private bool PhaseLeads()
+    {
+        var (values, phases, firstIsPhase, lastIsValue, seen) = (0, 0, false, false, false);
+        for (var i = 0; i < _terms.Count; i++)
+        {
+            var term = _terms[i];
+            var phase = PhaseAt(i) != CheckPhase.None;
+            var value = !phase && (IsBare(term) || term is { Kind: TermKind.Quantity, Unit: Unit.Percent });
+            if (!phase && !value) continue;
+            if (!seen) firstIsPhase = phase;
+            seen = true;
+            if (phase) phases++; else values++;
+            lastIsValue = value;
+        }
+        return phases > 0 && (firstIsPhase ? lastIsValue : lastIsValue && values == phases + 1);
+    }
+
+    private int Take(int i, bool pairsByPhase)
+    {
+        var term = _terms[i];
+        if (term.Kind == TermKind.Symbol) return Sign(i);
+        if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
+        if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
+        if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
+        if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
+        if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
+        if (term.Is(Sense.Air)) { Flow(0, i); return i; }
+        if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
+        if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
+        if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
+        if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
+        if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
+        if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
+        return Numbers(i, pairsByPhase);
+    }
+
+    private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
+
+    private bool LaterValue(int at) => _current?.SpO2 is not null && _terms.Skip(at + 1).Any(IsBare);
+
+    private int Sign(int i)
+    {
+        switch (_terms[i].Text)
+        {
+            case "→" or "↑" or "↓" when _current is not null || _oxygenNext || _pendingFlow is not null:
+                _arrow = true;
+                _result.Used.Add(i);
+                break;
+            case "," or ";" or "(": (_comma, _oxygenNext) = (true, false); if (_terms[i].Text == ";") _label = false; break;
+        }
+        return i;
+    }
+
+    private static bool IsVerb(Term term) => term.Kind == TermKind.Word && (term.Is(Sense.Going) || term.Text is "on" or "put" or "up" or "down" or "turned" or "popped" or "reduced" or "increased" or "started" or "back" or "dropped" or "weaned"
+        or "onto" or "bumped" or "upped" or "lowered" or "gave" or "put on" or "back on" or "turned on" or "start" or "need" or "needed" or "cranked" or "restarted" or "switched" or "changed" or "to" or "started on");
+
+    private void Phase(CheckPhase phase, int i)
+    {
+        _result.Used.Add(i);
+        if (_phaseLeads) { _pendingPhase = phase; return; }
+        if (_current is null) { _pendingPhase = phase; return; }
+        if (_current.Phase == CheckPhase.None) _current.Phase = phase;
+        else _pendingPhase = phase;
+    }
+
+    private void Label(int i)
+    {
+        (_label, _labelAt) = (true, i);
+        _oxygenNext = false;
+        _result.Used.Add(i);
+    }
+
+    /// <summary>The value right after a label, whatever it is: it is read, or refused.</summary>
+    private int Value(int i)
+    {
+        var at = i + 1;
+        while (at < _terms.Count && at - i < 6 && (_terms[at].Text is "was" or "is" or "of" or "at" or ":" or "=" or "-" or "were" or "saying" or "reading" or "to" or "now" || (_terms[at].Kind == TermKind.Word && _terms[at].Meanings.Count == 0))) at++;
+        if (at >= _terms.Count) return i;
+        var term = _terms[at];
+        if (term is not { Kind: TermKind.Number } && !(term is { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre })) return i;
+        var written = _line[term.Start..term.End];
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre, Number: >= 5 and < 10 } && written.Length == 2)
+        {
+            _result.Slip = (written, written[..1] + "1");
+            _result.Used.Add(at);
+            return at;
+        }
+        if (term.Kind == TermKind.Quantity && term.Unit != Unit.Percent) return i;
+        if (at + 1 < _terms.Count && term.Number < 30 && _terms[at + 1] is { Glued: true, Kind: TermKind.Word, Text: "l" or "o" or "i" or "s" or "b" } letter)
+        {
+            Slipped(letter, written);
+            _result.Used.Add(at);
+            _result.Used.Add(at + 1);
+            return at + 1;
+        }
+        if (term.Number is < LowestSaturation or > 100 && !term.Text.Contains(','))
+        {
+            if (term.Number < 0 || term.Number > 100 || _terms[i].Is(Sense.SatLabel)) _result.Impossible.Add(("saturation", written, "0 to 100 %"));
+            _result.Used.Add(at);
+            return at;
+        }
+        return i;
+    }
+
+    private void Slipped(Term letter, string written)
+    {
+        var digit = letter.Text switch { "l" or "i" => "1", "o" => "0", "s" => "5", _ => "8" };
+        _result.Slip = (written + _line[letter.Start..letter.End], written + digit);
+    }
+
+    private void Discount()
+    {
+        if (_current?.SpO2 is null || _current.Phase != CheckPhase.None) return;
+        _result.Readings.Remove(_current);
+        _current = _result.Readings.LastOrDefault();
+        _arrow = false;
+    }
+
+    private void Pulse(Term term, int i)
+    {
+        _result.Used.Add(i);
+        _pulseNext = false;
+        var value = term.Kind == TermKind.Range ? (term.Number + term.High) / 2 : term.Number;
+        if (value is < 20 or > 300) { _result.Impossible.Add(("pulse", _line[term.Start..term.End], "20 to 300 beats a minute")); return; }
+        double? kept = term.Kind == TermKind.Range ? null : value;
+        if (_current is { Pulse: null, SpO2: not null }) _current.Pulse = kept;
+        else if (_current is { Pulse: null, SpO2: null, Oxygen: not null }) _current.Pulse = kept;
+        else _pendingPulse = kept;
+    }
+
+    private bool IsFlowNumber(int i)
+    {
+        var term = _terms[i];
+        if (!(term.Kind == TermKind.Number || term.Fraction is not null) || term.Kind == TermKind.Number && (term.Number is < 0 or > 15)) return false;
+        var small = term.Fraction is not null || (term.Number is > 0 and < 1);
+        var previous = i > 0 ? _terms[i - 1] : null;
+        if (previous is null) return small && _terms.Skip(1).Any(t => t.Text is "on" || IsBare(t));
+        if (previous.Is(Sense.OxygenLabel) || previous.Text == ":" && i > 1 && _terms[i - 2].Is(Sense.OxygenLabel)) return true;
+        if (_oxygenNext && !_hasSession && (small || previous.IsSymbol("→") || IsVerb(previous))) return true;
+        if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
+        if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
+        return small && (IsBare(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
+            || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);
+    }
+
+    private bool MinutesNear(int i) => i + 1 < _terms.Count && (_terms[i + 1].Is(Sense.Each) || _terms[i + 1].Is(Sense.EachSide));
+
+    private void Flow(double litres, int i)
+    {
+        _result.Used.Add(i);
+        if (litres is < 0 or > 60) { _result.Impossible.Add(("oxygen flow", _line[_terms[i].Start.._terms[i].End], "0 to 60 L/min")); return; }
+        // "0.5→1": the flow that is left and the new one.
+        if (_arrow && _current is null && _pendingFlow is not null) { (_pendingFlow, _arrow, _oxygenNext) = (litres, false, false); return; }
+        _oxygenNextWas = _oxygenNext;
+        _oxygenNext = false;
+        if (_current?.SpO2 is not null && _current.Oxygen == litres && !_verb) return;
+        var labelled = _oxygenNextWas;
+        var moreValues = MoreReadings(i + 1);
+        if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
+        var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
+        if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
+        {
+            (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
+            if (!moreValues || DurationFollows(i) || OffsetAhead(i)) Change(litres, i);
+            return;
+        }
+        Share(litres, moreValues);
+        _verb = false;
+    }
+
+    private bool _verbFlow, _oxygenNextWas;
+
+    private bool DurationFollows(int i) => i + 1 < _terms.Count && _terms[i + 1].Kind == TermKind.Duration;
+
+    private bool OffsetAhead(int i) => _terms.Skip(i + 1).Any(t => t is { Kind: TermKind.Offset, Text: Offsets.Event });
+
+    // "94 on air", "still on half a litre": how it was, not a change.
+    private bool Steady(int i)
+    {
+        for (var k = i - 1; k >= 0 && k >= i - 4; k--)
+        {
+            if (_terms[k].Text is "still" or "throughout" or "remains") return true;
+            if (_terms[k].Text is "up" or "down" or "put" or "popped" or "turned" or "back" or "back on" or "put on" or "reduced" or "increased" or "started" or "up to" or "down to" or "back to" or "gave" or "weaned" or "upped" or "dropped" or "bumped" or "turned on" or "started on") return false;
+            if (IsBare(_terms[k])) break;
+        }
+        return true;
+    }
+
+    private bool MoreReadings(int from)
+    {
+        for (var k = from; k < _terms.Count; k++)
+        {
+            if (_terms[k].Is(Sense.PulseLabel)) { k++; continue; }
+            if (IsBare(_terms[k]) || _terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Percent }) return true;
+        }
+        return false;
+    }
+
+    /// <summary>A flow that was so for the readings before it: all of a pair when it stands after the pair.</summary>
+    private void Share(double litres, bool moreValues)
+    {
+        if (moreValues) { _current!.Oxygen ??= litres; return; }
+        for (var k = _result.Readings.Count - 1; k >= 0; k--)
+        {
+            var reading = _result.Readings[k];
+            if (reading.Oxygen is not null) break;
+            reading.Oxygen = litres;
+            if (!reading.ByArrow && reading.Phase != CheckPhase.After) break;
+        }
+    }
+
+    private void Change(double litres, int i)
+    {
+        _current = new CheckReading { Oxygen = litres, Later = _result.Readings.Count > 0, AfterMinutes = _result.Readings.Count > 0 ? _after : null, At = _terms[i].Start };
+        _after = null;
+        _result.Readings.Add(_current);
+        if (!OffsetAhead(i)) _pendingFlow = null;
+    }
+
+    private int Numbers(int i, bool pairsByPhase)
+    {
+        var term = _terms[i];
+        var written = _line[term.Start..term.End];
+        if (term.Kind == TermKind.Number && term.Text.Contains(',') && term.Text.Split(',') is [{ Length: 2 }, { Length: 2 }] && (_label || _hasSession)) { _result.Pair = written; _result.Used.Add(i); return i; }
+        if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written); return i; }
+        if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairsByPhase); return i; }
+        if (term is { Kind: TermKind.Parts, Parts: [>= LowestBare and <= 100] }) return i;
+        var percent = term is { Kind: TermKind.Quantity, Unit: Unit.Percent };
+        if (percent && term.Number is > 100 && (_label || _hasSession)) { _result.Impossible.Add(("saturation", written, "0 to 100 %")); _result.Used.Add(i); return i; }
+        var value = IsBare(term) || percent && term.Number is >= LowestSaturation and <= 100
+            || _label && term.Kind == TermKind.Number && term.IsWhole && term.Number is >= LowestSaturation and < LowestBare && (i == _labelAt + 1 || _arrow);
+        if (_arrow && !value && _current?.SpO2 is not null && term is { Kind: TermKind.Number, IsWhole: true, Number: < 10 } && i + 1 < _terms.Count && _terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: < 10 } unit)
+        {
+            _result.Slip = (_line[term.Start..unit.End], term.Text + unit.Text);
+            if (_current.Phase == CheckPhase.None && _hasSession) _current.Phase = CheckPhase.Before;
+            _result.Used.Add(i);
+            _result.Used.Add(i + 1);
+            return i + 1;
+        }
+        if (!value) return i;
+        Reading(term, i);
+        return i;
+    }
+
+    private void Reading(Term term, int i)
+    {
+        _result.Used.Add(i);
+        // "91 95 90" of one label and nothing between: several readings of one moment.
+        var reading = new CheckReading
+        {
+            SpO2 = term.Number, ByArrow = _arrow && _current?.SpO2 is not null, Pulse = _pendingPulse, Phase = _pendingPhase, At = term.Start, About = i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Ish) || (i > 0 && (_terms[i - 1].Is(Sense.About) || _terms[i - 1].IsSymbol("~"))),
+            Later = _result.Readings.Any(r => r.SpO2 is not null), AfterMinutes = _after, Now = i > 0 && _terms[i - 1].Is(Sense.Now) || (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Now)),
+        };
+        if (_pendingFlow is { } flow)
+        {
+            if (_because && !_result.Readings.Any(r => r.SpO2 is not null)) _because = false;
+            else
+            {
+                reading.Oxygen = flow;
+                // "O2 0.5. Sats 90 → 94": said once for the pair; "1L since, then 94" is not.
+                _keptFlow = _verbFlow ? null : flow;
+                _pendingFlow = null;
+            }
+        }
+        else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
+        (_pendingPhase, _pendingPulse, _arrow, _comma, _after) = (CheckPhase.None, null, false, false, null);
+        _verb = false;
+        _current = reading;
+        _result.Readings.Add(reading);
+    }
+
+    private bool AfterAhead(int i) => i + 1 < _terms.Count && _terms[i + 1] is { Kind: TermKind.Offset, Text: Offsets.Event };
+
+    private double? _keptFlow;
+
+    private void Range(Term term, int i, string written)
+    {
+        _result.Used.Add(i);
+        if (_hasSession || term.Text == "to" && Phases() == 0) { _result.Pair = written; if (Phases() > 0) PairOf(term.Number, term.High, term); return; }
+        AddRange(term.Number, term.High, term);
+    }
+
+    private void AddRange(double low, double high, Term term)
+    {
+        _current = new CheckReading { SpO2 = low, High = high, Oxygen = _pendingFlow, Pulse = _pendingPulse, At = term.Start, Later = _result.Readings.Any(r => r.SpO2 is not null) };
+        (_pendingFlow, _pendingPulse) = (null, null);
+        _result.Readings.Add(_current);
+    }
+
+    private void PairOf(double first, double second, Term term)
+    {
+        _result.Pair = null;
+        foreach (var (value, phase) in new[] { (first, CheckPhase.Before), (second, CheckPhase.After) })
+            _result.Readings.Add(_current = new CheckReading { SpO2 = value, Phase = phase, Oxygen = _pendingFlow, At = term.Start, ByArrow = phase == CheckPhase.After });
+        _pendingFlow = null;
+    }
+
+    private void Joined(Term term, int i, string written, bool pairsByPhase)
+    {
+        _result.Used.Add(i);
+        var parts = term.Parts;
+        if (parts.Count == 2 && parts[1] > 100 && parts[1] <= 250 && parts[0] <= 100)
+        {
+            Reading(term with { Number = parts[0] }, i);
+            _current!.Pulse = parts[1];
+        }
+        else if (parts.Count == 2 && (pairsByPhase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
+        else if (parts.Count == 2) _result.PulsePair = written;
+        else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);
+    }
+
+    private static bool IsSaturations(Term term) => term.Kind == TermKind.Range
+        ? term is { Unit: Unit.None or Unit.Percent, Number: >= LowestBare and <= 100, High: <= 100 }
+        : term.Text.Contains('/') && term.Parts.Count is 2 or 3 && term.Parts[0] is >= LowestBare and <= 100 && term.Parts[1] is >= LowestBare and <= 250;
+
+    private CheckPhase PhaseAt(int at) => PhaseWord(at) is var phase && phase != CheckPhase.None && NearValue(at) ? phase : CheckPhase.None;
+
+    // "vibs after" says nothing of a saturation: a phase has a reading within a few words.
+    private bool NearValue(int at)
+    {
+        foreach (var step in new[] { -1, 1 })
+            for (var k = at + step; k >= 0 && k < _terms.Count && Math.Abs(k - at) <= 6; k += step)
+            {
+                if (IsBare(_terms[k]) || _terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Percent } || _terms[k].Kind is TermKind.Parts or TermKind.Range && IsSaturations(_terms[k])) return true;
+                if (_terms[k].Kind == TermKind.Symbol && _terms[k].Text is ";" or "," && step > 0 || _terms[k].Is(Sense.Technique)) break;
+            }
+        return false;
+    }
+
+    private CheckPhase PhaseWord(int at) => at < 0 || at >= _terms.Count || _terms[at] is not { Kind: TermKind.Word } term ? CheckPhase.None
+        : term.Is(Sense.Before) || term.Text is "b" ? CheckPhase.Before
+        // "95 na": already, in Tagalog; after, in Afrikaans only beside a session.
+        : term.Text == "na" && !_hasSession && !_terms.Any(t => t.Text == "voor") ? CheckPhase.None
+        : term.Is(Sense.After) ? CheckPhase.After
+        // "b 94 a 97": the letter is a phase only before a saturation.
+        : term.Text is "a" && at + 1 < _terms.Count && IsBare(_terms[at + 1]) && at > 0 ? CheckPhase.After
+        : term.Is(Sense.During) ? CheckPhase.During : CheckPhase.None;
+
+    private void Finish()
+    {
+        if (_pendingFlow is { } flow && !(_current is { SpO2: null } && _current.Oxygen == flow))
+        {
+            _current = new CheckReading { Oxygen = flow, Later = _result.Readings.Count > 0, AfterMinutes = _result.Readings.Count > 0 ? _after : null };
+            _result.Readings.Add(_current);
+        }
+        if (_pendingPulse is { } pulse)
+        {
+            if (_current is { Pulse: null }) _current.Pulse = pulse;
+            else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
+        }
+        Several();
+        Unlabelled();
+        Phases(_result.Readings);
+    }
+
+    // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.
+    private void Unlabelled()
+    {
+        if (_label || _hasSession || _result.Readings is not [{ SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null } first, { SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null, ByArrow: false, Now: false } second]) return;
+        var between = _line[first.At..second.At];
+        if (!between.Trim().EndsWith(',') || between.Any(char.IsLetter)) return;
+        _result.PulsePair = between + Doubts.Plain(second.SpO2!.Value);
+        _result.Readings.Clear();
+    }
+
+    // "90 91 90": numbers side by side with nothing between are one moment's range.
+    private void Several()
+    {
+        var values = _result.Readings.Where(r => r.SpO2 is not null).ToList();
+        if (values.Count < 3 || values.Exists(r => r.Phase != CheckPhase.None || r.ByArrow || r.High is not null || r.AfterMinutes is not null)) return;
+        if (values.Exists(r => r.Oxygen != values[0].Oxygen)) return;
+        var merged = values[0];
+        (merged.High, merged.SpO2) = (values.Max(v => v.SpO2), values.Min(v => v.SpO2));
+        if (merged.High == merged.SpO2) merged.High = null;
+        merged.Pulse ??= values.Select(v => v.Pulse).FirstOrDefault(p => p is not null);
+        _result.Readings.RemoveAll(r => r != merged && values.Contains(r));
+    }
+
+    // One phase said of a pair settles the other: "94 to 96 after", "b94 →96".
+    private void Phases(List<CheckReading> readings)
+    {
+        // "after 97 am 98 pm": said once of both.
+        if (_phaseLeads && readings is [{ SpO2: not null, ByArrow: false } one, { SpO2: not null, Phase: CheckPhase.None, ByArrow: false } two] && one.Phase != CheckPhase.None && _terms.Count(t => t.Is(Sense.AmPm)) == 2) two.Phase = one.Phase;
+        for (var k = 0; k + 1 < readings.Count; k++)
+        {
+            var (first, second) = (readings[k], readings[k + 1]);
+            if (first.SpO2 is null || second.SpO2 is null) continue;
+            if (first.Phase == CheckPhase.None && second.Phase == CheckPhase.After && (second.ByArrow || readings.Count(r => r.SpO2 is not null) == 2)) first.Phase = CheckPhase.Before;
+            else if (first.Phase == CheckPhase.Before && second.Phase == CheckPhase.None && second.ByArrow) second.Phase = CheckPhase.After;
+        }
+    }
+}

@@ -1,0 +1,85 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>A run of terms between separators.</summary>
+internal sealed class Chunk
+{
+    /// <summary>Its terms, without the separators.</summary>
+    public List<Term> Terms { get; } = [];
+
+    /// <summary>Number of the sentence in the line, from 0.</summary>
+    public required int Sentence { get; init; }
+
+    /// <summary>The separator before it: "" at the start of the line, ",", ".", "/", "-", "(", "|", ":".</summary>
+    public required string Before { get; init; }
+
+    /// <summary>Whether it stands in brackets.</summary>
+    public required bool Bracketed { get; init; }
+
+    /// <summary>Whether it ends in a question mark.</summary>
+    public bool Asks { get; set; }
+
+    /// <summary>Advice, plan, shopping: its words are no record.</summary>
+    public bool Unreal { get; set; }
+
+    /// <summary>Whether it holds a term with the sense.</summary>
+    public bool Has(Sense sense) => Terms.Exists(t => t.Is(sense));
+
+    /// <summary>Cuts the terms of a line at their separators.</summary>
+    public static List<Chunk> Cut(List<Term> terms)
+    {
+        var chunks = new List<Chunk>();
+        var (sentence, before, depth) = (0, "", 0);
+        var current = New();
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            if (Separator(terms, i) is not { } sign) { current.Terms.Add(term); continue; }
+            if (current.Terms.Count > 0) chunks.Add(current);
+            current.Asks |= sign == "?";
+            if (sign == "(") depth++;
+            if (sign == ")") depth = Math.Max(0, depth - 1);
+            if (sign is "." or "/" or "|" or "?") sentence++;
+            before = sign;
+            current = New();
+        }
+        if (current.Terms.Count > 0) chunks.Add(current);
+        return chunks;
+
+        Chunk New() => new() { Sentence = sentence, Before = before, Bracketed = depth > 0 };
+    }
+
+    // A question mark ends a question of several words; after one word ("feed?") it only doubts it.
+    private static bool Asking(List<Term> terms, int at)
+    {
+        var words = 0;
+        for (var i = at - 1; i >= 0 && !(terms[i].Kind == TermKind.Symbol && terms[i].Text is "." or ";" or "!" or "?" or ","); i--)
+        {
+            if (terms[i].Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts) return false;
+            words++;
+        }
+        return words >= 3 || terms.Take(at).Any(t => t.Is(Sense.Asking));
+    }
+
+    private static string? Separator(List<Term> terms, int at)
+    {
+        var term = terms[at];
+        if (term.Kind != TermKind.Symbol) return null;
+        var loose = !term.Glued || (at + 1 < terms.Count && !terms[at + 1].Glued);
+        return term.Text switch
+        {
+            "." or ";" or "!" => ".",
+            "?" => Asking(terms, at) ? "?" : null,
+            "/" when loose && !(at > 0 && terms[at - 1].Kind is TermKind.Number && at + 1 < terms.Count && terms[at + 1].Kind is TermKind.Number) => "/",
+            "|" => "|",
+            "," => ",",
+            "(" or "[" => "(",
+            ")" or "]" => ")",
+            ":" => ":",
+            "-" or "—" when !term.Glued => "-",
+            "—" => "-",
+            _ => null,
+        };
+    }
+}

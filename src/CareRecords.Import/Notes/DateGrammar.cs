@@ -1,0 +1,130 @@
+using System.Globalization;
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Finds a date as written among raw terms (before times are put together, so that "2025" is a year and not 20:25).</summary>
+internal static class DateGrammar
+{
+    /// <summary>The date that starts at <paramref name="at"/>; null when none does. <paramref name="next"/> is the term after it.</summary>
+    public static DateWritten? Read(IReadOnlyList<Term> terms, int at, string line, out int next)
+    {
+        next = at;
+        var state = new State();
+        var i = at;
+        while (i < terms.Count && state.Take(terms, ref i, line)) next = i;
+        if (!state.IsDate) { next = at; return null; }
+        return state.Written;
+    }
+
+    private sealed class State
+    {
+        private IsoDayOfWeek _weekday;
+        private int? _day, _month, _year, _first, _second;
+        private bool _ordinal, _saturdayOnly;
+
+        public bool IsDate => _first is not null || (_month is not null && _day is not null) || (_weekday != IsoDayOfWeek.None && !_saturdayOnly) || (_day is not null && _ordinal);
+
+        public DateWritten Written => new(_first, _second, _year, _month, _day, _weekday);
+
+        public bool Take(IReadOnlyList<Term> terms, ref int i, string line)
+        {
+            var term = terms[i];
+            if (Weekday(terms, i, line) is { } weekday && _weekday == IsoDayOfWeek.None)
+            {
+                _weekday = weekday;
+                _saturdayOnly = term.Text == "sat" && _day is null && _first is null;
+                i++;
+                if (i < terms.Count && (terms[i].IsSymbol(",") || terms[i].IsSymbol("."))) SkipIfDateFollows(terms, ref i, line);
+                if (_saturdayOnly && (i >= terms.Count || IsBreak(terms, i) || Number(terms, i) is not null || terms[i].Kind == TermKind.Parts || terms[i].Is(Sense.Month))) _saturdayOnly = false;
+                return true;
+            }
+            if (term.Kind == TermKind.Parts && _first is null && _day is null && Parts(term)) { i++; return true; }
+            if (term.Is(Sense.Month) && _month is null && _first is null && (_day is not null || (i + 1 < terms.Count && Number(terms, i + 1) is not null)))
+            {
+                _month = int.Parse(term.ValueOf(Sense.Month)!, CultureInfo.InvariantCulture);
+                i++;
+                if (i < terms.Count && terms[i].IsSymbol(".")) SkipIfDateFollows(terms, ref i, line);
+                return true;
+            }
+            if (Number(terms, i) is { } day && _day is null && _first is null && (_weekday != IsoDayOfWeek.None || _month is not null || Ordinal(terms, i + 1) || MonthFollows(terms, i + 1)))
+            {
+                _ordinal = Ordinal(terms, i + 1);
+                // "19-7" after a weekday: day and month with a hyphen.
+                if (!_ordinal && i + 2 < terms.Count && terms[i + 1].IsSymbol("-") && terms[i + 1].Glued && terms[i + 2] is { Glued: true } && Number(terms, i + 2) is { } second && _month is null)
+                {
+                    (_first, _second) = (day, second);
+                    i += 3;
+                    return true;
+                }
+                _day = day;
+                i += _ordinal ? 2 : 1;
+                return true;
+            }
+            if (term is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } && _year is null && (_month is not null || _first is not null)) { _year = (int)term.Number; i++; return true; }
+            if ((term.Text is "the" or "of" or "dated" || term.IsSymbol(",") || term.IsSymbol("(")) && (IsDate || _weekday != IsoDayOfWeek.None || _day is not null || term.Text == "the")) return SkipIfDateFollows(terms, ref i, line);
+            if (term.IsSymbol(")") && i > 0 && Weekday(terms, i - 1, line) is not null) { i++; return true; }
+            return false;
+        }
+
+        private bool SkipIfDateFollows(IReadOnlyList<Term> terms, ref int i, string line)
+        {
+            if (i + 1 >= terms.Count) return false;
+            var follows = (terms[i + 1].Is(Sense.Month) && _month is null && (_day is not null || Number(terms, i + 2 < terms.Count ? i + 2 : i + 1) is not null))
+                || (Weekday(terms, i + 1, line) is not null && _weekday == IsoDayOfWeek.None && terms[i + 1].Text != "sat")
+                || (_day is null && _first is null && (Ordinal(terms, i + 2) || MonthFollows(terms, i + 2)) && Number(terms, i + 1) is not null)
+                || (terms[i + 1] is { IsWhole: true, Number: >= 1990 and <= 2100 } && _month is not null && _year is null)
+                || (terms[i + 1].Kind == TermKind.Parts && _first is null && _day is null && terms[i + 1].Parts.Count == 3);
+            if (follows) i++;
+            return follows;
+        }
+
+        private bool Parts(Term term)
+        {
+            var parts = term.Parts;
+            if (parts.Any(p => p != Math.Floor(p))) return false;
+            if (parts.Count == 3 && parts[0] > 1900) { (_year, _month, _day) = ((int)parts[0], (int)parts[1], (int)parts[2]); return parts[1] <= 99 && parts[2] <= 99 && parts[0] < 2200; }
+            if (parts.Count == 3 && (parts[2] > 1900 || (parts[2] is >= 10 and <= 99)) && parts[0] <= 99 && parts[1] <= 99 && parts[2] < 2200)
+            {
+                (_first, _second, _year) = ((int)parts[0], (int)parts[1], (int)(parts[2] < 100 ? 2000 + parts[2] : parts[2]));
+                return true;
+            }
+            if (parts.Count != 2 || !term.Text.Contains('/')) return false;
+            if (!(parts[0] is >= 1 and <= 31 && parts[1] is >= 1 and <= 31 && (parts[0] <= 12 || parts[1] <= 12))) return false;
+            (_first, _second) = ((int)parts[0], (int)parts[1]);
+            return true;
+        }
+
+        private static int? Number(IReadOnlyList<Term> terms, int at) =>
+            at < terms.Count && terms[at] is { IsWhole: true, Number: >= 1 and <= 31, Text.Length: <= 2 } n
+            && !(at + 1 < terms.Count && terms[at + 1].Glued && (terms[at + 1].Kind is TermKind.Word or TermKind.Number || terms[at + 1].IsSymbol("%")) && !Ordinal(terms, at + 1)) ? (int)n.Number : null;
+
+        private static bool Ordinal(IReadOnlyList<Term> terms, int at) => at < terms.Count && terms[at].Glued && terms[at].Text is "st" or "nd" or "rd" or "th" or "de" or "ste";
+
+        private static bool MonthFollows(IReadOnlyList<Term> terms, int at)
+        {
+            if (Ordinal(terms, at)) at++;
+            if (at < terms.Count && terms[at].Text is "of" or "." or "-") at++;
+            return at < terms.Count && terms[at].Is(Sense.Month);
+        }
+
+        private static bool IsBreak(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Symbol && terms[at].Text is not ("%" or "~" or "=")
+            && !(at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Number, Number: > 31 });
+
+        private static IsoDayOfWeek? Weekday(IReadOnlyList<Term> terms, int at, string line)
+        {
+            var term = terms[at];
+            if (term.ValueOf(Sense.Weekday) is { } value) return (IsoDayOfWeek)int.Parse(value, CultureInfo.InvariantCulture);
+            if (term.Text == "sat" && term.Kind == TermKind.Word) return IsoDayOfWeek.Saturday;
+            // A letter alone is a weekday only before a date of numbers: "W 11/6".
+            if (term.Text.Length <= 2 && term.Kind == TermKind.Word && at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Parts && char.IsUpper(line[term.Start]))
+                return term.Text switch
+                {
+                    "m" => IsoDayOfWeek.Monday, "t" or "tu" => IsoDayOfWeek.Tuesday, "w" => IsoDayOfWeek.Wednesday, "th" => IsoDayOfWeek.Thursday,
+                    "f" => IsoDayOfWeek.Friday, "s" or "sa" => IsoDayOfWeek.Saturday, "su" => IsoDayOfWeek.Sunday, _ => null,
+                };
+            return null;
+        }
+    }
+}

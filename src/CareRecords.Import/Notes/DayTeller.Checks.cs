@@ -1,0 +1,166 @@
+using System.Globalization;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+internal sealed partial class DayTeller
+{
+    private void TellCheck(Happening happening)
+    {
+        if (happening.Value is { } value && value.StartsWith("pair ", StringComparison.Ordinal)) { Pair(happening, value[5..]); return; }
+        var reading = happening.Check!;
+        var phase = reading.Phase;
+        var borrowed = happening.Start is null ? Borrow(reading) : null;
+        if (phase == CheckPhase.None && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
+        var time = happening.Start is null ? borrowed?.Time : TimesOfEvents.Of(happening.Start, phase);
+        if (happening.Value is { } part && part.StartsWith("part ", StringComparison.Ordinal) && phase != CheckPhase.None && PartSession(part[5..], true) is { } own) time = TimesOfEvents.Borrowed(own, phase);
+        else if (happening.Start is { PartKind: { } kind } && phase != CheckPhase.None && PartSession(kind, false) is { } session) time = TimesOfEvents.Borrowed(session, phase);
+        if (time is null)
+        {
+            if (_line.Date is not { } date) return;
+            time = UncertainTime.OnDay(date);
+        }
+        // A range on the line after a session may be before and after it.
+        if (reading.High is not null && borrowed?.Session == true && happening.Start is null && _told.Exists(t => t.Entry is Session)) { _doubt(Doubts.BeforeAfterOrRange(_line.Index, _file, FormattableString.Invariant($"{reading.SpO2}-{reading.High}"))); return; }
+        if (reading.ByArrow && phase == CheckPhase.After) _pairsByArrow = true;
+        Add(new Check { Sources = Source, Start = time, End = happening.End is null ? null : Time(happening.End), SpO2 = reading.SpO2, SpO2High = reading.High, Pulse = reading.Pulse, OxygenLitresPerMinute = reading.Oxygen, Phase = phase, By = _line.By }, happening.Start is not null);
+    }
+
+    private bool InLineWithSession() => _told.Exists(t => t.Entry is Session && t.Lines[0] == _line.Index);
+
+    // "93 → 96" beside a session: before and after it.
+    private CheckPhase? PairByArrow(Happening happening)
+    {
+        var readings = _line.Told.SelectMany(t => t.Happenings).Where(h => h.Kind == HappeningKind.Check && h.Sentence == happening.Sentence && h.Check!.SpO2 is not null).Select(h => h.Check!).ToList();
+        var at = readings.IndexOf(happening.Check!);
+        if (at < 0) return null;
+        if (readings[at].ByArrow && readings.Count == 2) return CheckPhase.After;
+        return at + 1 < readings.Count && readings[at + 1].ByArrow && readings.Count == 2 ? CheckPhase.Before : null;
+    }
+
+    /// <summary>The time of a check without one: the session of the lines just before, a session for a before or after, or the message's stamp.</summary>
+    private (UncertainTime Time, bool Session)? Borrow(CheckReading reading)
+    {
+        var last = _told.FindLast(t => t.Entry is not null && t.Entry is not Check and not Sign);
+        var session = _told.FindLast(t => t.Entry is Session);
+        var near = last is { Entry: Session } && session is { Siblings: 1 } && IsNear(session.Lines[0]) || session is { Siblings: 1 } && session.Lines[0] == _line.Index;
+        if (_line.Stamp is { } stamp && !(near && (reading.Phase != CheckPhase.None || reading.ByArrow || (session!.Lines[0] == _line.Index && !reading.Now)))) return (TimesOfEvents.Stamped(stamp), false);
+        if (near || (reading.Phase != CheckPhase.None && session is { Siblings: 1 }))
+            return session!.Entry!.When is { Precision: TimePrecision.PartOfDay or TimePrecision.DayOnly } whole ? (whole, true) : (TimesOfEvents.Borrowed(session.Entry.When.Stated, reading.Phase), true);
+        // "I gave oxygen 1 litre" right after a reading on the line above: at its time.
+        if (reading.SpO2 is null && _previous is not null && _told.FindLast(t => t.Entry is not null) is { Entry: Check or Sign } before && before.Lines[0] == _previous.Index && before.Entry.When.Precision is TimePrecision.Exact or TimePrecision.About)
+            return (TimesOfEvents.Borrowed(before.Entry.When.Stated, CheckPhase.None), false);
+        return null;
+    }
+
+    private bool IsNear(int line) => _previous is { } previous && (line == previous.Index || line == _line.Index || (_told.Exists(t => t.Lines[0] == previous.Index && t.Entry is Check) && line == previous.Index - 1) || (previous.Told.TrueForAll(t => t.Happenings.Count == 0) && line >= previous.Index - 2)
+        || (_told.Exists(t => t.Lines[0] == previous.Index && t.Entry is Dose) && line == previous.Index - 1));
+
+    private LocalDateTime? PartSession(string part, bool own)
+    {
+        foreach (var told in _told)
+            if (told.Entry is Session { Start: { IsExact: true } start } && (!own || told.Lines[0] == _line.Index) && (part is "morning" or "breakfast" ? start.Stated.Hour < 12 : part is "afternoon" ? start.Stated.Hour is >= 12 and < 18 : start.Stated.Hour >= 16)) return start.Stated;
+        return null;
+    }
+
+    // "same again 92 - 94": after an arrow pair, two numbers with a dash are the same pair.
+    private void Pair(Happening happening, string written)
+    {
+        var parts = written.Split('-', '–', ',').Select(p => p.Trim()).ToArray();
+        if (_pairsByArrow && parts.Length == 2 && double.TryParse(parts[0], CultureInfo.InvariantCulture, out var before) && double.TryParse(parts[1], CultureInfo.InvariantCulture, out var after) && happening.Start is { } start)
+        {
+            foreach (var (spo2, phase) in new[] { (before, CheckPhase.Before), (after, CheckPhase.After) })
+                if (TimesOfEvents.Of(start, phase) is { } time)
+                    Add(new Check { Sources = Source, Start = time, SpO2 = spo2, Phase = phase, By = _line.By, HowRead = $"'{written}' read as before and after, like the session before." });
+            return;
+        }
+        _doubt(Doubts.BeforeAfterOrRange(_line.Index, _file, written));
+    }
+
+    private void TellSign(Happening happening)
+    {
+        var time = happening.Start is null ? null : TimesOfEvents.Of(happening.Start);
+        time ??= _line.Stamp is { } stamp ? TimesOfEvents.Stamped(stamp) : _line.Date is { } date ? UncertainTime.OnDay(date) : null;
+        if (time is null) return;
+        Add(new Sign { Sources = Source, Start = time, Kind = happening.SignKind, What = happening.What!, Value = happening.Value, Number = happening.Number, By = _line.By });
+    }
+
+    private void Omit(Happening happening)
+    {
+        if (_line.Date is not { } date) return;
+        var time = Time(happening.Start) ?? UncertainTime.OnDay(date);
+        _told.Add(new Told { Omitted = new OmittedSession(time, _line.Text.Trim(), Source[0]), Lines = [_line.Index] });
+    }
+
+    /// <summary>Details for the session of the line before ("rt side 3 min lt side 3 min", "lower obvs").</summary>
+    private bool Details(AreaReading details)
+    {
+        var told = _told.FindLast(t => t.Entry is Session);
+        if (told?.Entry is not Session session || _previous is null || (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
+        var before = _sessions.Last!;
+        List<AreaMinutes> areas;
+        if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
+        else if (details.Areas.TrueForAll(a => a.Minutes is null) && details.Areas.Select(a => a.Area).Distinct().ToList() is [var area] && area != ChestArea.Unknown) areas = [.. session.Areas.Select(a => a.Area == ChestArea.Unknown ? a with { Area = area } : a)];
+        else areas = [.. session.Areas, .. details.Areas];
+        SessionMemory.Leave(areas, details);
+        for (var i = _told.Count - 1; i >= 0; i--)
+            if (_told[i].Entry is Session sibling && _told[i].Lines[0] == told.Lines[0])
+            {
+                _told[i].Entry = sibling with { Areas = areas, Sources = [.. sibling.Sources, .. Source] };
+                if (!_told[i].Lines.Contains(_line.Index)) _told[i].Lines.Add(_line.Index);
+            }
+        _sessions.Replace(before, before with { Areas = areas });
+        return true;
+    }
+
+    private void Lost(AreaReading details)
+    {
+        if (details.Areas.Exists(a => a.Minutes is not null)) _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' gives minutes without a session.", "a session", "not a session"));
+    }
+
+    /// <summary>Moves the last event to the time of a line that says only a time ("sorry 7.15", "about 11.30 I think", "it was 4:30").</summary>
+    private bool MoveLast()
+    {
+        if (_line.Mentions.Count == 0 || _line.Mentions[^1].Settled is not { } settled) return false;
+        var mention = _line.Mentions[^1];
+        var corrects = (_line.Marks & LineMarks.Correction) != 0;
+        var named = _line.Mentions.Count > 1 ? _line.Mentions[0].Written : null;
+        var told = named is null ? _told.FindLast(t => t.Entry is Session or Dose or Feed)
+            : _told.FindLast(t => t.Entry is Session && t.Entry.Start is { } s && IsAt(s.Stated, named)) ?? _told.FindLast(t => t.Entry?.Start is { } s && IsAt(s.Stated, named));
+        if (told?.Entry is not { } entry) return false;
+        if (!corrects && (told.OwnTime || _previous is null || told.Lines[0] < _previous.Index - 1)) return false;
+        // "about 7" corrects "7" only in the half of the day of what it corrects.
+        var written = entry.When.Stated;
+        var candidates = mention.Written.Half == HalfOfDay.Unknown ? new[] { settled, settled.PlusHours(settled.Hour >= 12 ? -12 : 12) } : [settled];
+        settled = candidates.MinBy(c => Math.Abs(Period.Between(c, written, PeriodUnits.Minutes).Minutes));
+        mention.Settled = settled;
+        mention.Unsettled = false;
+        if (TimesOfEvents.Of(new TimeRef(mention)) is not { } time) return false;
+        var how = FormattableString.Invariant($"Time corrected from {entry.When.Stated.TimeOfDay:HH:mm} by a later line.");
+        var sources = corrects ? (IReadOnlyList<SourceLine>)[.. Source, .. entry.Sources] : [.. entry.Sources, .. Source];
+        told.Entry = entry.Start is null ? entry with { End = time, Sources = sources, HowRead = how } : entry with { Start = time, Sources = sources, HowRead = how };
+        told.Lines.Add(_line.Index);
+        if (entry is Session session && _sessions.Last is { } last) _sessions.Replace(last, last with { At = settled, Areas = session.Areas });
+        return true;
+    }
+
+    private static bool IsAt(LocalDateTime at, ClockTime written) => at.TimeOfDay == written.Time || (written.Half == HalfOfDay.Unknown && at.TimeOfDay == written.Time.PlusHours(12));
+
+    /// <summary>"all done, 4pm" after a line that planned a session: the session.</summary>
+    private void AllDone()
+    {
+        if ((_line.Marks & LineMarks.AllDone) == 0 || _told.Exists(t => t.Lines[0] == _line.Index && t.Entry is not Sign and not Check)) return;
+        if (_line.Told.Exists(t => t.Happenings.Exists(h => h.Kind is HappeningKind.Session or HappeningKind.Feed or HappeningKind.Dose))) return;
+        var mention = _line.Mentions.Find(m => m.After is null);
+        if (mention is null) return;
+        if (_plannedSession && TimesOfEvents.Of(new TimeRef(mention)) is { } time)
+        {
+            _plannedSession = false;
+            _told.Insert(_told.FindIndex(t => t.Lines[0] == _line.Index) is var at && at >= 0 ? at : _told.Count, new Told { Entry = new Session { Sources = Source, Start = time, By = _line.By, HowRead = "'done' read as the session that was planned above." }, Lines = [_line.Index], OwnTime = true });
+            _sessions.Keep(new ToldSession(time.Stated, [], _line.Index, _line.Item));
+        }
+        else _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));
+    }
+}

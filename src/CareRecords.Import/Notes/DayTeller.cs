@@ -1,0 +1,270 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Tells the records of one day's lines, joining each line to the ones before it: repeats, borrowed times, details, corrections.</summary>
+internal sealed partial class DayTeller
+{
+    private readonly string _file;
+    private readonly IReadOnlyDictionary<string, string> _answers;
+    private readonly Action<Doubt> _doubt;
+    private readonly SessionMemory _sessions = new();
+    private readonly DoseMemory _doses = new();
+    private readonly List<Told> _told = [];
+    private LineRead _line = null!;
+    private LineRead? _previous;
+    private bool _pairsByArrow;
+    private bool _plannedSession;
+    private LocalDateTime? _openFeed;
+
+    /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
+    public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _doubt) = (file, answers, doubt);
+
+    /// <summary>A record told, with the line that it is counted under.</summary>
+    public sealed class Told
+    {
+        /// <summary>The record, or an omitted session.</summary>
+        public CareEntry? Entry { get; set; }
+
+        /// <summary>A session that did not take place.</summary>
+        public OmittedSession? Omitted { get; init; }
+
+        /// <summary>Zero-based lines that it comes from; the first is its own.</summary>
+        public required List<int> Lines { get; init; }
+
+        /// <summary>Whether its time was its own.</summary>
+        public bool OwnTime { get; init; }
+
+        /// <summary>How many sessions its line told.</summary>
+        public int Siblings { get; set; } = 1;
+    }
+
+    /// <summary>Tells a day's lines, whose times are settled. Dates beyond them are remembered for the next call.</summary>
+    public List<Told> Tell(IReadOnlyList<LineRead> lines)
+    {
+        _told.Clear();
+        foreach (var line in lines)
+        {
+            _line = line;
+            Line();
+            if (line.Text.AsSpan().Trim().Length > 0) _previous = line;
+        }
+        BeforeEach(lines);
+        return [.. _told];
+    }
+
+    private void Line()
+    {
+        foreach (var doubt in _line.Doubts) _doubt(doubt);
+        foreach (var dose in _line.Prescribed) _doses.Prescribe(dose);
+        if ((_line.Marks & LineMarks.TimeOnly) != 0 && MoveLast()) return;
+        if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
+        if (_line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
+        var index = 0;
+        foreach (var told in _line.Told)
+        {
+            if (told.NamesPrescription is { } dose) _doses.Prescribe(dose);
+            if (told.Details is { } details && Details(details)) continue;
+            var sessions = told.Happenings.Count(h => h.Kind == HappeningKind.Session);
+            foreach (var happening in Ordered(told.Happenings))
+            {
+                if (Unsettled(happening)) continue;
+                switch (happening.Kind)
+                {
+                    case HappeningKind.Session: TellSession(happening, sessions > 1 ? index++ : null, sessions); break;
+                    case HappeningKind.Feed: TellFeed(happening); break;
+                    case HappeningKind.Dose: TellDose(happening); break;
+                    case HappeningKind.Check: TellCheck(happening); break;
+                    case HappeningKind.Sign: TellSign(happening); break;
+                    default: Omit(happening); break;
+                }
+            }
+        }
+        AllDone();
+        if ((_line.Marks & LineMarks.Unreal) != 0) _plannedSession = (_line.Marks & LineMarks.PlansSession) != 0;
+    }
+
+    // A check before or after a session of the same words is told after the session.
+    private static IEnumerable<Happening> Ordered(List<Happening> happenings) => happenings.OrderBy(h => h.Kind switch { HappeningKind.Session => 0, HappeningKind.Dose => 1, HappeningKind.Feed => 2, _ => 3 });
+
+    private bool Unsettled(Happening happening)
+    {
+        var mention = happening.Start?.Mention ?? happening.End?.Mention;
+        if (mention is not { Unsettled: true }) return false;
+        var written = mention.Written.Time;
+        var am = new LocalTime(written.Hour % 12, written.Minute);
+        _doubt(Doubts.AmOrPm(_line.Index, _file, am.ToString("H:mm", System.Globalization.CultureInfo.InvariantCulture), am.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture), am.PlusHours(12).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
+        return true;
+    }
+
+    private Told Add(CareEntry entry, bool ownTime = true)
+    {
+        var told = new Told { Entry = entry, Lines = [_line.Index], OwnTime = ownTime };
+        _told.Add(told);
+        return told;
+    }
+
+    private IReadOnlyList<SourceLine> Source => [SourceLine.InText(_file, _line.Index + 1, _line.Text)];
+
+    private UncertainTime? Time(TimeRef? time, CheckPhase phase = CheckPhase.None)
+    {
+        if (time is not null) return TimesOfEvents.Of(time, phase);
+        return _line.Stamp is { } stamp ? TimesOfEvents.Stamped(stamp) : null;
+    }
+
+    private void TellSession(Happening happening, int? index, int siblings)
+    {
+        if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
+        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0 && !JustSaid()) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A session")); return; }
+        if (Time(happening.Start) is not { } start) return;
+        var areas = Areas(happening, start.Stated, index, out var how);
+        AddSession(happening, start, areas, how, siblings);
+    }
+
+    private bool JustSaid() => _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Check)) && false;
+
+    private void AddSession(Happening happening, UncertainTime start, List<AreaMinutes> areas, string? how, int siblings)
+    {
+        var end = Time(happening.End is null ? null : happening.End);
+        if (happening.End is null) end = null;
+        var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };
+        var told = Add(session, happening.Start?.Mention is not null);
+        told.Siblings = siblings;
+        _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item));
+        var unnamed = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown } && a.Technique != Technique.Vibration).ToList();
+        if (happening.Areas!.AreasNotNamed && unnamed.Count > 1 && !(unnamed.Count == 4 && unnamed.TrueForAll(u => u.Minutes == unnamed[0].Minutes)) && !(happening.Reference is not null))
+            _doubt(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
+    }
+
+    private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how)
+    {
+        how = null;
+        var now = happening.Areas!;
+        if (happening.Reference is { } reference && (reference.ValueOf(Sense.Same) != nameof(ReferTo.Usual)))
+        {
+            if (_sessions.Find(reference, at, index, _line.Index) is { } before)
+            {
+                how = $"'{reference.Text}' read as the session of {before.At.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture)}.";
+                var combined = SessionMemory.Combine(before.Areas, now);
+                SessionMemory.Leave(combined, now);
+                return combined;
+            }
+        }
+        var areas = now.Areas.ToList();
+        SessionMemory.Leave(areas, now);
+        // "5 5" after "both sides 5 5": the same two sides.
+        if (areas.Count == 2 && areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) && _sessions.Last is { Areas.Count: >= 2 } last
+            && last.Areas.Where(a => a.Technique != Technique.Vibration).ToList() is [{ Area: ChestArea.Unknown } one, { Area: ChestArea.Unknown } two] && one.Side != two.Side && one.Side is Side.Left or Side.Right && two.Side is Side.Left or Side.Right)
+        {
+            areas = [areas[0] with { Side = one.Side }, areas[1] with { Side = two.Side }];
+            how = "Two numbers of minutes read as the two sides of the session before.";
+            now.AreasNotNamed = false;
+        }
+        if (areas.Count == 0 && now.Technique != Technique.Unknown) areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, now.Technique, null));
+        return areas;
+    }
+
+    // A session without a time: counted ("x4 today"), copied from a day with as many, or only spoken of.
+    private void Untimed(Happening happening)
+    {
+        var count = happening.Value is { } text ? int.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : 0 : 0;
+        if (happening.Reference is { } reference && reference.Is(Sense.Same, nameof(ReferTo.Day)) && _line.Date is { } date)
+        {
+            var that = _sessions.Of(SessionMemory.DayOf(reference, date)).OrderBy(s => s.At).ToList();
+            if (that.Count > 0 && that.Count == count)
+            {
+                foreach (var session in that)
+                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, CountOnly(happening.Areas!)), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
+                return;
+            }
+        }
+        if ((_line.Marks & LineMarks.Share) != 0 || happening.Areas!.Areas.Count > 0 || happening.Reference is not null && !happening.Reference.Is(Sense.Same, nameof(ReferTo.Usual)) || count > 0 || (_line.Marks & LineMarks.AllDone) != 0)
+            _doubt(Doubts.Untimed(_line.Index, _file, count > 1 ? $"{count} sessions" : "A session"));
+    }
+
+    // "all 4 times": the 4 counts sessions.
+    private static AreaReading CountOnly(AreaReading areas)
+    {
+        var result = new AreaReading { Technique = areas.Technique };
+        result.LeftOut.AddRange(areas.LeftOut);
+        result.Areas.AddRange(areas.Areas.Where(a => a is not { Side: Side.Unknown, Area: ChestArea.Unknown }));
+        return result;
+    }
+
+    private void TellFeed(Happening happening)
+    {
+        if (happening.Value == "off")
+        {
+            // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
+            if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
+            happening.Route = FeedRoute.PumpedTube;
+        }
+        if (happening.Start is null && happening.End is null)
+        {
+            if (_line.Stamp is null)
+            {
+                if (happening.Millilitres is not null || happening.Rate is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A feed"));
+                return;
+            }
+            if (happening.Millilitres is null && happening.Rate is null) return;
+        }
+        var start = happening.Start is null && happening.End is not null ? null : Time(happening.Start);
+        var end = happening.End is null ? null : Time(happening.End);
+        // "feed stopped" in a sentence about a vomit: at its time.
+        if (start is null && end is null) return;
+        if (start is not null && end is not null && end.Latest < start.Earliest) end = null;
+        _openFeed = start is not null && end is null && happening.Route == FeedRoute.PumpedTube ? start.Stated : null;
+        Add(new Feed { Sources = Source, Start = start, End = end, Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By });
+    }
+
+    private void TellDose(Happening happening)
+    {
+        if (happening.BeforeEachSession is not null) { _beforeEach.Add((happening, _line)); return; }
+        if (happening.Value == "prescribed" && happening.Start is null) return;
+        var known = _doses.Name(happening);
+        if (happening.Start is null && _line.Stamp is null)
+        {
+            if (happening.Value?.StartsWith("times ", StringComparison.Ordinal) == true) { _doubt(Doubts.Untimed(_line.Index, _file, "Doses of " + (known.Written ?? known.Medicine))); return; }
+            if (known.Medicine == Medicines.Unknown) { if ((_line.Marks & LineMarks.Unreal) == 0) _doubt(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written})")); return; }
+        }
+        if (Time(happening.Start) is not { } start)
+        {
+            if (_line.Date is not { } date) return;
+            start = UncertainTime.OnDay(date);
+        }
+        AddDose(happening, known, start, happening.End is null ? null : Time(happening.End));
+    }
+
+    private void AddDose(Happening happening, DoseMemory.Known known, UncertainTime start, UncertainTime? end)
+    {
+        if (known.Medicine == Medicines.Unknown && string.IsNullOrEmpty(known.Written)) return;
+        Add(new Dose { Sources = Source, Start = start, End = end, Medicine = known.Medicine, MedicineAsWritten = known.Written, Amount = known.Amount, Route = happening.DoseRoute, By = _line.By, HowRead = known.How }, happening.Start is not null);
+        _doses.Keep(known);
+        if (known.Medicine == Medicines.Unknown && known.Written is { } written && DoseMemory.IsColour(written)) _doubt(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));
+    }
+
+    private readonly List<(Happening Dose, LineRead Line)> _beforeEach = [];
+
+    // "neb 15 min before each": once for every session of the day that has no such dose yet.
+    private void BeforeEach(IReadOnlyList<LineRead> lines)
+    {
+        foreach (var (happening, line) in _beforeEach)
+        {
+            _line = line;
+            var known = _doses.Name(happening);
+            var sessions = _told.Where(t => t.Entry is Session s && s.Start!.Precision is TimePrecision.Exact or TimePrecision.About && s.Start.Stated.Date == line.Date).Select(t => (t, s: (Session)t.Entry!)).ToList();
+            var own = sessions.Where(p => p.t.Lines[0] == line.Index).ToList();
+            foreach (var (_, session) in own.Count > 0 ? own : sessions)
+            {
+                var at = session.Start!.Stated.PlusMinutes(-(long)happening.BeforeEachSession!.Value);
+                if (_told.Exists(t => t.Entry is Dose d && d.Medicine == known.Medicine && d.Start is { } s && Math.Abs(Period.Between(s.Stated, at, PeriodUnits.Minutes).Minutes) <= 15)) continue;
+                AddDose(happening, known, TimesOfEvents.Of(new TimeRef(new TimeMention { Written = new ClockTime(at.TimeOfDay, HalfOfDay.Am, TimePrecision.Exact, null, at.TimeOfDay, at.TimeOfDay), Line = line.Index, Settled = at }) { Taken = TimePrecision.Reckoned })!, null);
+            }
+            if (sessions.Count == 0) _doubt(Doubts.Untimed(line.Index, _file, "Doses before sessions"));
+        }
+        _beforeEach.Clear();
+        _ = lines;
+    }
+}

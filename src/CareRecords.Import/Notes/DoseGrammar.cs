@@ -1,0 +1,171 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>One dose as a group's words tell it.</summary>
+internal sealed class DoseReading
+{
+    /// <summary>Generic name, or "unknown".</summary>
+    public string Medicine { get; set; } = Medicines.Unknown;
+
+    /// <summary>The words that stand for the medicine.</summary>
+    public string Written { get; set; } = "";
+
+    /// <summary>Amount as written; null when none.</summary>
+    public string? Amount { get; set; }
+
+    /// <summary>"neb", "spacer" as written.</summary>
+    public string? Route { get; set; }
+
+    /// <summary>Only "antibiotic" was said.</summary>
+    public bool IsAntibioticWord { get; set; }
+
+    /// <summary>A prescription ("5 ml three times a day"), not a dose that was given.</summary>
+    public bool Prescribed { get; set; }
+
+    /// <summary>Named after "then": later than the dose before.</summary>
+    public bool Later { get; set; }
+
+    /// <summary>Inhaled, so that a bare number is puffs.</summary>
+    public bool Inhaled { get; set; }
+
+    /// <summary>Positions in the group of its first and last term.</summary>
+    public int First { get; set; }
+
+    /// <summary>Last term's position.</summary>
+    public int Last { get; set; }
+
+    /// <summary>Repeated from before ("inhaler same"); null when not.</summary>
+    public Term? Reference { get; set; }
+}
+
+/// <summary>Reads medicines with their amounts. Device and name side by side are one dose; an amount stands after its medicine, or before it.</summary>
+internal static class DoseGrammar
+{
+    /// <summary>The doses of a group's terms; positions of terms that were used are added to <paramref name="used"/>.</summary>
+    public static List<DoseReading> Read(IReadOnlyList<Term> terms, string line, HashSet<int> used)
+    {
+        var doses = new List<DoseReading>();
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            var head = term.ValueOf(Sense.Medicine);
+            if (head is null && !term.Is(Sense.Device) && !term.Is(Sense.Antibiotic)) continue;
+            if (used.Contains(i)) continue;
+            if (IsUnitHere(terms, i)) continue;
+            used.Add(i);
+            var written = line[term.Start..term.End];
+            if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not") ) doses.RemoveAt(doses.Count - 1);
+            if (doses.Count > 0 && Joins(terms, doses[^1], i, head)) { Join(doses[^1], term, head, written, i); continue; }
+            doses.Add(new DoseReading
+            {
+                Medicine = head ?? Medicines.Unknown, Written = written, First = i, Last = i, IsAntibioticWord = head is null && term.Is(Sense.Antibiotic),
+                Inhaled = term.Is(Sense.Device) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
+                Route = term.Is(Sense.Device) ? written : null, Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
+            });
+        }
+        for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
+        return doses;
+    }
+
+    // "1 neb": the word is the unit of the amount.
+    private static bool IsUnitHere(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Quantity;
+
+    private static bool Joins(IReadOnlyList<Term> terms, DoseReading dose, int at, string? head)
+    {
+        var between = Enumerable.Range(dose.Last + 1, at - dose.Last - 1).Select(k => terms[k]).ToList();
+        if (between.Exists(t => (t.Is(Sense.And) && !(t.Text == "with" && head is not null && dose.Medicine == Medicines.Unknown)) || t.Is(Sense.Then) || t.Kind == TermKind.Time)) return false;
+        if (head is not null && dose.Medicine != Medicines.Unknown) return dose.Medicine == head;
+        // "inhaler 6.50 (2 puffs salb)": a name in brackets, or after a comma without a time of its own, tells what the device held.
+        return between.TrueForAll(t => t.Kind is TermKind.Quantity or TermKind.Number or TermKind.Times || t.IsSymbol("(") || t.IsSymbol(",") || t.IsSymbol(":") || t.Kind == TermKind.Word && !GroupSplitter.IsHead(t))
+            && !(head is null && dose.Medicine != Medicines.Unknown && between.Exists(t => t.IsSymbol(",")));
+    }
+
+    private static void Join(DoseReading dose, Term term, string? head, string written, int at)
+    {
+        if (head is not null && dose.Medicine == Medicines.Unknown) { dose.Medicine = head; dose.Written += " " + written; }
+        if (term.Is(Sense.Device)) { dose.Route ??= written; dose.Inhaled = true; }
+        dose.IsAntibioticWord = false;
+        dose.Last = at;
+    }
+
+    private static void Details(IReadOnlyList<Term> terms, string line, List<DoseReading> doses, int index, HashSet<int> used)
+    {
+        var dose = doses[index];
+        var until = index + 1 < doses.Count ? doses[index + 1].First : terms.Count;
+        var given = -1;
+        for (var i = dose.First; i < until; i++)
+        {
+            if (terms[i].Is(Sense.Frequency) || (terms[i].Kind == TermKind.Times && FrequencyFollows(terms, i)) || terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Day }) { dose.Prescribed = true; used.Add(i); }
+            if (terms[i].Is(Sense.DoseRoute)) { dose.Route ??= line[terms[i].Start..terms[i].End]; used.Add(i); }
+            if (terms[i].Is(Sense.Given) && i > dose.First) given = i;
+            if (terms[i].Kind == TermKind.Reference && dose.Reference is null && !StopsDose(terms, dose.Last, i)) { dose.Reference = terms[i]; used.Add(i); }
+        }
+        if (given > 0 && Amount(terms, line, given + 1, until, dose, used) is { } stated && stated.Unit is not Unit.None) { dose.Amount = stated.Text; MarkConcentration(terms, dose.First, given, used); }
+        else if (Amount(terms, line, dose.First + 1, until, dose, used) is { } after) dose.Amount = after.Text;
+        else if (Before(terms, line, index == 0 ? 0 : doses[index - 1].Last + 1, dose, used) is { } before) dose.Amount = before;
+    }
+
+    private static bool StopsDose(IReadOnlyList<Term> terms, int last, int at) => Enumerable.Range(last, at - last).Any(k => terms[k].Is(Sense.Session) || terms[k].Is(Sense.Technique) || terms[k].IsSymbol(";") || terms[k].Is(Sense.SatLabel));
+
+    private static void MarkConcentration(IReadOnlyList<Term> terms, int from, int to, HashSet<int> used)
+    {
+        for (var i = from; i < to; i++)
+            if (terms[i].Kind is TermKind.Quantity or TermKind.Parts or TermKind.Number) used.Add(i);
+    }
+
+    private static bool FrequencyFollows(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && terms[at + 1].Is(Sense.Frequency);
+
+    private static (string Text, Unit Unit)? Amount(IReadOnlyList<Term> terms, string line, int from, int until, DoseReading dose, HashSet<int> used)
+    {
+        for (var i = from; i < until; i++)
+        {
+            var term = terms[i];
+            if (used.Contains(i)) continue;
+            if (IsAmount(term, dose, (i > dose.First && i <= dose.Last + 1) || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Count == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
+            {
+                used.Add(i);
+                return (Text(term, line, dose), term.Unit);
+            }
+            if (term.Is(Sense.Session) || term.Is(Sense.Technique) || term.Is(Sense.SatLabel) || term.Is(Sense.Feed) || term.Is(Sense.TempLabel) || term.IsSymbol(";")) break;
+        }
+        return null;
+    }
+
+    private static string? Before(IReadOnlyList<Term> terms, string line, int from, DoseReading dose, HashSet<int> used)
+    {
+        for (var i = dose.First - 1; i >= from && i >= dose.First - 5; i--)
+        {
+            if (used.Contains(i)) continue;
+            if (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Mg or Unit.Mcg or Unit.G or Unit.Ml or Unit.Spoon or Unit.Neb } or { Kind: TermKind.Times } && !terms.Skip(i).Take(dose.First - i).Any(t => t.IsSymbol(";")))
+            {
+                used.Add(i);
+                return Text(terms[i], line, dose);
+            }
+            if (terms[i].Kind is TermKind.Symbol or TermKind.Time || GroupSplitter.IsHead(terms[i])) break;
+        }
+        return null;
+    }
+
+    private static bool IsAmount(Term term, DoseReading dose, bool beside, bool counted) => term.Kind switch
+    {
+        TermKind.Quantity => term.Unit is Unit.Puffs or Unit.Mg or Unit.Mcg or Unit.G or Unit.Ml or Unit.Spoon or Unit.Neb,
+        TermKind.Times => dose.Inhaled && !counted,
+        TermKind.Number => beside && term.Number > 0 && (term.Number < 40 || !term.IsWhole),
+        _ => false,
+    };
+
+    private static string Text(Term term, string line, DoseReading dose)
+    {
+        var number = Doubts.Plain(term.Number);
+        if (term.Unit == Unit.Puffs || term.Kind == TermKind.Times) return number == "1" ? "1 puff" : number + " puffs";
+        if (term.Kind == TermKind.Number) return dose.Inhaled && term.IsWhole && dose.Route?.StartsWith("neb", StringComparison.OrdinalIgnoreCase) != true ? number + (number == "1" ? " puff" : " puffs") : number;
+        // The unit as the family writes it, the number with a decimal point.
+        var written = term.Mended is null ? line[term.Start..term.End] : "";
+        var unit = new string([.. written.Reverse().TakeWhile(c => char.IsLetter(c) || c == 'µ').Reverse()]);
+        return number + " " + (unit.Length > 0 ? unit : UnitName(term.Unit));
+    }
+
+    private static string UnitName(Unit unit) => unit switch { Unit.Ml => "ml", Unit.Mg => "mg", Unit.Mcg => "mcg", Unit.G => "g", Unit.Neb => "neb", _ => "" };
+}

@@ -1,0 +1,112 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>One feed as a group's words tell it.</summary>
+internal sealed class FeedReading
+{
+    /// <summary>Volume, ml; null when not said.</summary>
+    public double? Millilitres { get; set; }
+
+    /// <summary>Rate, ml an hour; null when not said.</summary>
+    public double? Rate { get; set; }
+
+    /// <summary>Route.</summary>
+    public FeedRoute Route { get; set; }
+
+    /// <summary>True when its time is the feed's end ("feed off 6").</summary>
+    public bool IsEnd { get; set; }
+
+    /// <summary>True when it was stopped at a part of its volume ("180 ml, stopped at 100").</summary>
+    public bool StoppedShort { get; set; }
+
+    /// <summary>Minutes it took; null when not said.</summary>
+    public double? Minutes { get; set; }
+}
+
+/// <summary>Reads a feed: by pump, bolus, bottle, tube or mouth; on or off; volume and rate.</summary>
+internal static class FeedGrammar
+{
+    private const double LeastBareMillilitres = 20;
+    private const double MostBareMillilitres = 1500;
+
+    /// <summary>The feed of a group's terms; null when they tell of none.</summary>
+    /// <param name="terms">The group's terms.</param>
+    /// <param name="used">Positions of used terms, added to.</param>
+    /// <param name="timed">Whether the group has a time or a meal of its own.</param>
+    /// <param name="clocked">Whether the time is a clock time.</param>
+    /// <param name="hasOther">Whether the group tells of a vomit, which makes "feed" its content.</param>
+    /// <param name="hasDose">Whether the group tells of a dose, whose ml are not a feed's.</param>
+    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose)
+    {
+        var feed = new FeedReading();
+        var (heads, mouth, food, tube, pump, start, stop) = (0, false, false, false, false, -1, -1);
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            if (IsMention(terms, i)) continue;
+            if (term.Is(Sense.Feed) || term.Is(Sense.FeedRunning) || term.Is(Sense.Milk)) heads++;
+            if (term.Is(Sense.Bottle)) { heads++; mouth = true; }
+            if (term.Is(Sense.Bolus)) { heads++; tube = true; }
+            if (term.Is(Sense.Pump)) { heads++; pump = true; }
+            if (term.Is(Sense.FeedRunning) || term.Text.Contains("tube", StringComparison.Ordinal) && term.Is(Sense.Feed)) tube = true;
+            if (term.Is(Sense.Route)) tube = true;
+            if (term.Is(Sense.Mouth)) mouth = true;
+            if (term.Is(Sense.Food)) food = true;
+            if (term.Is(Sense.Start) && !FlowFollows(terms, i)) start = i;
+            if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
+            if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
+        }
+        if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
+        if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
+        if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
+        for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
+        feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
+        if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
+        else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
+        feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
+        if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
+        for (var i = 0; i < terms.Count; i++)
+            if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
+        if (feed.Minutes is not null || feed.StoppedShort) feed.IsEnd = false;
+        return feed;
+    }
+
+    // "after feed", "before the feed", "brought up feed": the feed is only spoken of.
+    private static bool IsMention(IReadOnlyList<Term> terms, int at)
+    {
+        for (var k = at - 1; k >= 0 && k >= at - 3; k--)
+        {
+            if (terms[k].Is(Sense.After) || terms[k].Is(Sense.Before) || terms[k].Is(Sense.Past)) return terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk) || terms[at].Is(Sense.Bottle) || terms[at].Is(Sense.Food);
+            if (terms[k].Kind != TermKind.Word || terms[k].Meanings.Count > 0) return false;
+        }
+        return false;
+    }
+
+    private static bool FlowFollows(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count
+        && (terms[at + 1] is { Kind: TermKind.Quantity, Unit: Unit.Litre } || terms[at + 1].Fraction is not null || terms[at + 1].Is(Sense.Air) || terms[at + 1].Is(Sense.OxygenLabel) || terms[at + 1] is { Kind: TermKind.Number, Number: > 0 and < 1 });
+
+    private static void Volume(IReadOnlyList<Term> terms, int i, FeedReading feed, HashSet<int> used, bool hasDose, bool eaten)
+    {
+        var term = terms[i];
+        if (used.Contains(i)) return;
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Oz })
+        {
+            used.Add(i);
+            // "flushed 30 ml", "30 ml water flush": not a feed.
+            if ((i > 0 && terms[i - 1].Is(Sense.Flush)) || (i + 1 < terms.Count && terms[i + 1].Is(Sense.Flush))) return;
+            feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
+            if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
+        }
+        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && terms[i - 1].IsSymbol("@")))
+        {
+            feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
+            if (feed.Millilitres is null || StopsAt(terms, i)) feed.Millilitres = term.Number;
+            used.Add(i);
+        }
+        else if (term is { Kind: TermKind.Number, IsWhole: true } && i > 0 && terms[i - 1].IsSymbol("@") && term.Number >= LeastBareMillilitres) { feed.Rate = term.Number; used.Add(i); }
+    }
+
+    private static bool StopsAt(IReadOnlyList<Term> terms, int at) => at > 1 && (terms[at - 1].Is(Sense.At) && terms[at - 2].Is(Sense.Stop) || terms[at - 1].Is(Sense.Stop) || terms[at - 1].Text is "took" or "only");
+}

@@ -1,0 +1,84 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>A date at the head of a line.</summary>
+/// <param name="Date">As written.</param>
+/// <param name="ContentStart">Position in the line at which the words after it begin.</param>
+/// <param name="HasContent">Whether words of care follow it.</param>
+/// <param name="Written">The words of the date.</param>
+/// <param name="Night">Whether the heading opens a night's shift.</param>
+internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Night);
+
+/// <summary>Finds the day headings of notes.</summary>
+internal static class Headings
+{
+    private const int LongestHead = 80;
+    private const int MostWordsBefore = 5;
+
+    /// <summary>The date at the head of a line; null when there is none.</summary>
+    public static Heading? Read(string line, int from, TermReader reader)
+    {
+        if (from >= line.Length) return null;
+        var head = line.Length - from > LongestHead ? line[from..(from + LongestHead)] : line[from..];
+        var terms = reader.Raw(head);
+        var at = 0;
+        var night = false;
+        while (at < terms.Count && at < MostWordsBefore + 3)
+        {
+            if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
+            {
+                if (!Plausible(terms, at, next, date)) return null;
+                next = SkipMore(terms, next, head);
+                while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=") next++;
+                var content = next < terms.Count ? terms[next].Start : head.Length;
+                var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
+            }
+            if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=") { at++; continue; }
+            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
+            return null;
+        }
+        return null;
+    }
+
+    // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
+    private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";
+
+    // "2/3 physio done", "5/5 lower": two small numbers before words of care are a share or minutes, not a day.
+    private static bool Plausible(List<Term> terms, int at, int next, DateWritten date)
+    {
+        if (date is { First: { } a, Second: { } b, Year: null, DayOfWeek: IsoDayOfWeek.None } && terms[at].Kind == TermKind.Parts)
+        {
+            if (next >= terms.Count) return true;
+            var after = terms[next];
+            if (after.Is(Sense.Unit) || after.Is(Sense.Past) || after.Is(Sense.Half) || after.IsSymbol("%")) return false;
+            if (a <= 6 && b <= 6 && (GroupSplitter.IsHead(after) || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
+        }
+        // A weekday alone opens a day only when a break or little else follows: "Monday the pump broke" does too; "Sun out today" may not matter.
+        return true;
+    }
+
+    // "Fri 2/7 to Tues 2/11", "Thurs 10, Fri 11, Sat 12": the first day opens; the others are passed over.
+    private static int SkipMore(List<Term> terms, int next, string head)
+    {
+        while (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol(",") || terms[next].Is(Sense.To) || terms[next].Is(Sense.And)))
+        {
+            if (DateGrammar.Read(terms, next + 1, head, out var after) is null) break;
+            next = after;
+        }
+        return next;
+    }
+
+    /// <summary>A month with its year and no day ("OCT 2025"): a hint at the year; null when the line has none.</summary>
+    public static LocalDate? MonthOf(string line, TermReader reader)
+    {
+        if (line.Length > LongestHead) return null;
+        var terms = reader.Raw(line);
+        for (var i = 0; i + 1 < terms.Count; i++)
+            if (terms[i].ValueOf(Sense.Month) is { } month && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } year)
+                return new LocalDate((int)year.Number, int.Parse(month, System.Globalization.CultureInfo.InvariantCulture), 1);
+        return null;
+    }
+}

@@ -1,0 +1,116 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Reads one line on its own: terms, chunks, groups, events.</summary>
+internal sealed class LineReader
+{
+    private readonly string _file;
+    private readonly TermReader _reader;
+
+    /// <summary>A reader of lines of a file.</summary>
+    public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
+
+    /// <summary>Reads the words of a line.</summary>
+    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, bool pairsByPhase)
+    {
+        var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
+        var terms = TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content))));
+        if (terms.Count == 0) return read;
+        var chunks = Chunk.Cut(terms);
+        foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
+        Modality.Mark(chunks);
+        Mark(read, terms, chunks, content);
+        if ((read.Marks & LineMarks.Question) != 0) return read;
+        Prescriptions(read, chunks, content);
+        var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
+        var groups = GroupSplitter.Split(chunks);
+        var carried = false;
+        var reader = new GroupReader(context, read.Doubts, read.Mentions);
+        foreach (var group in groups)
+        {
+            var told = reader.Read(group);
+            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line.
+            if (carried) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = 0;
+            carried |= told.Happenings.Exists(h => h.Check is { SpO2: null, Oxygen: 0 });
+            read.Told.Add(told);
+        }
+        if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));
+        // Beside a time that cannot be, words without a time of their own have no time at all.
+        if (groups.Exists(g => g.BadTime is not null)) foreach (var told in read.Told) told.Happenings.RemoveAll(h => h.Start is null && h.End is null);
+        Off(read, groups);
+        TimeOnly(read, groups, terms);
+        Unfinished(read, groups, content);
+        return read;
+    }
+
+    private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks, string content)
+    {
+        if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
+        if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
+        if (chunks.Exists(c => c.Unreal)) read.Marks |= LineMarks.Unreal;
+        if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Is(Sense.Session)))) read.Marks |= LineMarks.PlansSession;
+        if (terms.Exists(t => t.Is(Sense.AllDone) || (t.Text == "done" && t.Is(Sense.Stop)))) read.Marks |= LineMarks.AllDone;
+        if (terms.Exists(GroupSplitter.IsHead)) read.Marks |= LineMarks.Care;
+        if (terms is [{ Kind: TermKind.Reference } reference, ..] && reference.Is(Sense.Same, nameof(ReferTo.Day)) && terms.TrueForAll(t => t.Kind is TermKind.Reference or TermKind.Symbol || t.Text is "all" or "again")) read.Marks |= LineMarks.RepeatsDay;
+        if (terms.Exists(t => t is { Kind: TermKind.Parts, Parts: [>= 1 and <= 6, >= 2 and <= 6] } && t.Parts[0] <= t.Parts[1] && t.Text.Contains('/')) && terms.Exists(t => t.Text is "done" || t.Is(Sense.AllDone)) && !terms.Exists(t => t.Kind == TermKind.Time)) read.Marks |= LineMarks.Share;
+        _ = content;
+    }
+
+    // A chunk that is only a part of the day ("a.m. —", "all am", "A long night.") speaks of the whole line.
+    private static string? PartOf(List<Chunk> chunks)
+    {
+        string? found = null;
+        foreach (var chunk in chunks)
+        {
+            var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
+            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t))) continue;
+            var kind = GroupReader.PartKind(part);
+            if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
+            if (found is not null && found != kind) return null;
+            found = kind;
+        }
+        return found;
+    }
+
+    private static void Prescriptions(LineRead read, List<Chunk> chunks, string content)
+    {
+        foreach (var chunk in chunks)
+            if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+    }
+
+    // "0610 off", "ran out 05h10": something was turned off, not said what.
+    private static void Off(LineRead read, List<Group> groups)
+    {
+        for (var g = 0; g < groups.Count && g < read.Told.Count; g++)
+        {
+            if (read.Told[g].Happenings.Count > 0 || read.Told[g].Mentions.Count != 1) continue;
+            if (!groups[g].Terms.Exists(t => t.Is(Sense.Stop) && t.Text is "off" or "ran out" or "stopped" or "finished" or "disconnected" or "switched off" or "turned off" or "came off") || groups[g].Terms.Exists(GroupSplitter.IsHead)) continue;
+            if (groups[g].Terms.Count(t => t.Kind != TermKind.Symbol) > 3) continue;
+            read.Told[g].Happenings.Add(new Happening { Kind = HappeningKind.Feed, Line = read.Index, End = new TimeRef(read.Told[g].Mentions[0].Start) { Date = read.Date }, Value = "off" });
+        }
+    }
+
+    private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)
+    {
+        if (read.Told.Exists(t => t.Happenings.Count > 0) || read.Doubts.Count > 0) return;
+        if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
+            read.Marks |= LineMarks.TimeOnly;
+    }
+
+    // Times or minutes of care without an event to go with: asked about, never dropped.
+    private void Unfinished(LineRead read, List<Group> groups, string content)
+    {
+        if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & (LineMarks.TimeOnly | LineMarks.Unreal)) != 0) return;
+        if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }
+        if ((read.Marks & LineMarks.RepeatsDay) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was repeated, and when.")); return; }
+        if (groups.Exists(g => g.Times.Count == 0 && g.Terms.Exists(t => t.Kind == TermKind.Times && t.Number is >= 2 and <= 8) && g.Terms.TrueForAll(t => t.Kind is TermKind.Times or TermKind.Symbol || t.Is(Sense.DayRef)))) { read.Doubts.Add(Doubts.Untimed(read.Index, _file, "Several sessions")); return; }
+        if (read.Stamp is null && groups.Exists(g => g.Terms.Exists(t => t.Is(Sense.AllDone) && t.Text != "done"))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done, and when.")); return; }
+        foreach (var group in groups)
+        {
+            var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
+            if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Finds words that speak of what was not done, or is to be done: advice, plans, shopping, other therapies, and "no" before an event.</summary>
+internal static class Modality
+{
+    /// <summary>Marks chunks whose words are no record. Advice runs to the end of its sentence, or of its brackets.</summary>
+    public static void Mark(List<Chunk> chunks)
+    {
+        var (sentence, bracketed) = (-1, false);
+        foreach (var chunk in chunks)
+        {
+            var unreal = chunk.Terms.Exists(IsUnreal) || IsQuestion(chunk);
+            if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
+            var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
+            // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
+            chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time));
+            if (chunk.Unreal && !unreal && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First))) chunk.Unreal = false;
+        }
+    }
+
+    // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.
+    private static bool IsQuestion(Chunk chunk) => chunk.Asks && chunk.Terms.Count >= 3 && !chunk.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts or TermKind.Range);
+
+    private static bool IsUnreal(Term term) => term.Is(Sense.Plan) || term.Is(Sense.Asking) || term.Is(Sense.Advice) || term.Is(Sense.Shopping) || term.Is(Sense.OtherTherapy) || term.Is(Sense.Rumour)
+        || (term.Is(Sense.DayRef, "1") && term.Kind == TermKind.Word);
+
+    /// <summary>What a chunk's "no" and "skipped" take away.</summary>
+    /// <param name="Terms">The terms that stay.</param>
+    /// <param name="Denied">The terms that are denied.</param>
+    /// <param name="SkipsAll">True when the chunk only says that something did not happen ("skipped", "not done").</param>
+    internal sealed record Denial(List<Term> Terms, List<Term> Denied, bool SkipsAll);
+
+    /// <summary>Takes out what a chunk denies.</summary>
+    public static Denial Deny(List<Term> terms)
+    {
+        var stay = new List<Term>(terms.Count);
+        var denied = new List<Term>();
+        var skipsAll = false;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            var skip = term.Is(Sense.Skip);
+            if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
+            var next = NextDeniable(terms, i + 1);
+            if (next < 0)
+            {
+                if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight")) { stay.Add(term); continue; }
+                // "evening not done", "blue forgot": everything said before in the chunk.
+                denied.AddRange(stay.Where(IsDeniable));
+                stay.RemoveAll(IsDeniable);
+                skipsAll = true;
+                continue;
+            }
+            do
+            {
+                denied.Add(terms[next]);
+                i = next;
+                // A family word stands for several terms: all of them are denied.
+                while (i + 1 < terms.Count && terms[i + 1].Start == terms[next].Start && terms[i + 1].Mended is not null) denied.Add(terms[++i]);
+                next = i + 2 < terms.Count && (terms[i + 1].Text is "or" or "nor" || terms[i + 1].Is(Sense.And)) && IsDeniable(terms[i + 2]) && terms[i + 1].Text is "or" or "nor" ? i + 2
+                    : i + 1 < terms.Count && SameThing(terms[i], terms[i + 1]) ? i + 1 : -1;
+            }
+            while (next > 0);
+        }
+        return new Denial(stay, denied, skipsAll);
+    }
+
+    // "no physio session", "no blue inhaler", "no bolus feed": two words for one thing.
+    private static bool SameThing(Term first, Term second) =>
+        (first.Is(Sense.Session) && (second.Is(Sense.Session) || second.Is(Sense.Technique)))
+        || (IsDose(first) && IsDose(second)) || (IsFeed(first) && IsFeed(second)) || (first.Is(Sense.Side) && second.Is(Sense.Area));
+
+    private static bool IsDose(Term term) => term.Is(Sense.Medicine) || term.Is(Sense.Device);
+
+    private static bool IsFeed(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Pump) || term.Is(Sense.Bolus) || term.Is(Sense.Route) || term.Is(Sense.Milk);
+
+    private static int NextDeniable(List<Term> terms, int from)
+    {
+        for (var i = from; i < terms.Count && i < from + 5; i++)
+        {
+            if (terms[i].Kind == TermKind.Time && i > from) return -1;
+            if (terms[i].Is(Sense.Same) || terms[i].Is(Sense.Then)) return -1;
+            if (IsDeniable(terms[i])) return i;
+        }
+        return -1;
+    }
+
+    /// <summary>Whether "no" before the term says that the thing was not there or not done.</summary>
+    internal static bool IsDeniable(Term term) => term.Kind != TermKind.Reference && (term.Is(Sense.Session) || term.Is(Sense.Technique) || term.Is(Sense.Side) || term.Is(Sense.Area)
+        || term.Is(Sense.SideArea) || IsDose(term) || term.Is(Sense.Antibiotic) || IsFeed(term) || term.Is(Sense.Bottle) || term.Is(Sense.Sign) || term.Is(Sense.TempLabel)
+        || term.Is(Sense.Mouth) || term.Is(Sense.SatLabel) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Desat) || term.Is(Sense.MedicineWord) || term.Is(Sense.Food) || term.Is(Sense.PulseLabel) && term.Text != "p");
+}

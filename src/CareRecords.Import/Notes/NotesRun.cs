@@ -1,0 +1,189 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>One reading of one text: legends and days first, then the lines, a day at a time.</summary>
+internal sealed class NotesRun
+{
+    private const int LongestDay = 5_000;
+    private readonly SourceText _text;
+    private readonly ReadingContext _context;
+    private readonly TermReader _reader;
+    private readonly LineFate[] _fates;
+    private readonly List<CareEntry> _entries = [];
+    private readonly List<OmittedSession> _omitted = [];
+    private readonly List<SourceLine> _questions = [];
+    private readonly List<FamilyWord> _words = [];
+    private readonly List<SetAsideLine> _setAside = [];
+    private readonly List<ImportProblem> _problems = [];
+    private readonly Dictionary<string, AskedQuestion> _asked = [];
+    private readonly HashSet<(int, string)> _told = [];
+    private readonly Dictionary<int, LineMarks> _marks = [];
+    private readonly DayTimes _times = new();
+    private readonly DayTeller _teller;
+
+    /// <summary>A run over a text.</summary>
+    public NotesRun(SourceText text, ReadingContext context)
+    {
+        (_text, _context) = (text, context);
+        _reader = new TermReader(CellTerms.Vocabulary, context.Words);
+        _fates = new LineFate[text.Lines.Count];
+        _teller = new DayTeller(text.File, context.Answers, Doubt);
+    }
+
+    /// <summary>Whether lines have no headings of their own (a cell).</summary>
+    public bool IgnoresHeadings { get; init; }
+
+    /// <summary>Reads the text.</summary>
+    public NotesReading Read()
+    {
+        var legends = Legends();
+        var headings = IgnoresHeadings ? [] : FindHeadings(legends, out var stamped);
+        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _monthHint);
+        _ = headings;
+        foreach (var doubt in resolved.Doubts) Doubt(doubt);
+        Lines(legends, resolved);
+        Account();
+        return new NotesReading
+        {
+            Entries = _entries, Omitted = _omitted, FamilyQuestions = _questions, Words = _words, SetAside = _setAside, Problems = _problems, Questions = _asked, Fates = _fates,
+        };
+    }
+
+    private readonly SortedDictionary<int, Heading> _headings = [];
+    private readonly Dictionary<int, ChatStamp> _stamps = [];
+    private LocalDate? _monthHint;
+
+    private HashSet<int> Legends()
+    {
+        var lines = new HashSet<int>();
+        for (var i = 0; i < _text.Lines.Count; i++)
+        {
+            var words = LegendReader.Read(_text.Lines[i]);
+            if (words.Count == 0) continue;
+            lines.Add(i);
+            foreach (var word in words)
+            {
+                _words.Add(word);
+                _reader.Learn(word);
+            }
+        }
+        return lines;
+    }
+
+    private Dictionary<int, int> FindHeadings(HashSet<int> legends, out int stamped)
+    {
+        stamped = 0;
+        var table = new TableLines();
+        for (var i = 0; i < _text.Lines.Count; i++)
+        {
+            var line = _text.Lines[i];
+            if (legends.Contains(i) || string.IsNullOrWhiteSpace(line) || table.IsHeading(line)) continue;
+            var prefix = LinePrefix.Read(line, _reader);
+            if (prefix.Stamp is { } stamp)
+            {
+                stamped++;
+                _stamps[i] = stamp;
+                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
+            }
+            else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
+            else if (i < 20 && _monthHint is null) _monthHint = Headings.MonthOf(line, _reader);
+        }
+        return [];
+    }
+
+    // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.
+    private static bool MayHoldDate(string line, int from)
+    {
+        for (var i = from; i < line.Length && i < from + 3; i++)
+            if (char.IsLetterOrDigit(line[i])) return true;
+        return false;
+    }
+
+    private void Lines(HashSet<int> legends, ResolvedDays resolved)
+    {
+        var reader = new LineReader(_text.File, _reader);
+        var table = new TableLines();
+        var day = new List<LineRead>();
+        var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
+        if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
+        var night = false;
+        for (var i = 0; i < _text.Lines.Count; i++)
+        {
+            var line = _text.Lines[i];
+            if (string.IsNullOrWhiteSpace(line) || !line.Any(c => !char.IsWhiteSpace(c) && !char.IsControl(c))) { _fates[i] = LineFate.Blank; continue; }
+            if (legends.Contains(i)) { _fates[i] = LineFate.InRecords; _marks[i] = LineMarks.Legend; if (!HoldsTime(line)) continue; }
+            if (table.IsHeading(line)) { _marks[i] = LineMarks.TableHeading; continue; }
+            var content = table.Rewrite(line, out var pairs);
+            var prefix = ReferenceEquals(content, line) ? LinePrefix.Read(line, _reader) : new LinePrefix(0, null, null);
+            var (from, own) = (prefix.ContentStart, date);
+            LocalDateTime? stamp = null;
+            if (_headings.TryGetValue(i, out var heading))
+            {
+                from = heading.ContentStart;
+                own = resolved.Days.GetValueOrDefault(i);
+                if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
+                if (!resolved.OneOff.Contains(i))
+                {
+                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night || (prefix.Stamp is null && night && false); }
+                    date = own;
+                }
+                if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
+            }
+            else if (day.Count >= LongestDay) Tell(day, night);
+            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, prefix.Stamp?.By, pairs);
+            _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
+            if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
+            day.Add(read);
+        }
+        Tell(day, night);
+    }
+
+    private static bool HoldsTime(string line) => line.Length > 200 && false;
+
+    private void Tell(List<LineRead> day, bool night)
+    {
+        if (day.Count == 0) return;
+        var mentions = day.SelectMany(l => l.Mentions).ToList();
+        foreach (var line in day) Answer(line);
+        _times.Settle(mentions, night);
+        foreach (var told in _teller.Tell(day))
+        {
+            if (told.Entry is { } entry) _entries.Add(entry);
+            if (told.Omitted is { } omitted) _omitted.Add(omitted);
+            foreach (var line in told.Lines) if (_fates[line] != LineFate.InRecords) _fates[line] = LineFate.InRecords;
+        }
+        day.Clear();
+    }
+
+    // An answered "am or pm" settles the times of its line.
+    private void Answer(LineRead line)
+    {
+        if (_context.Answers.Count == 0 || !_context.Answers.TryGetValue($"am-or-pm:{_text.File}:{line.Index + 1}", out var answer)) return;
+        foreach (var mention in line.Mentions) mention.Part = answer.StartsWith("am", StringComparison.OrdinalIgnoreCase) ? "morning" : "afternoon";
+    }
+
+    private void Doubt(Doubt doubt)
+    {
+        if (!_told.Add((doubt.Line, doubt.Cause ?? doubt.Why))) return;
+        _problems.Add(new ImportProblem(Source(doubt.Line), doubt.Why, doubt.Fix, doubt.Severity, doubt.Cause));
+        if (doubt is { Cause: { } cause, Question: { } question }) _asked.TryAdd(cause, question);
+        if (_fates[doubt.Line] == LineFate.Blank) _fates[doubt.Line] = LineFate.Problem;
+    }
+
+    private SourceLine Source(int line) => SourceLine.InText(_text.File, line + 1, _text.Lines[line]);
+
+    /// <summary>Sets aside every line that gave nothing, with its reason.</summary>
+    private void Account()
+    {
+        for (var i = 0; i < _fates.Length; i++)
+        {
+            if (_fates[i] != LineFate.Blank || !_marks.TryGetValue(i, out var marks)) continue;
+            _fates[i] = LineFate.NotRecord;
+            _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
+                : (marks & LineMarks.Unreal) != 0 ? "a plan, advice or a list" : (marks & LineMarks.Care) != 0 ? "speaks of care, with no time or value to keep" : "a remark"));
+        }
+    }
+}

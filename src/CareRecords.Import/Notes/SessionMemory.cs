@@ -1,0 +1,121 @@
+using System.Globalization;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>A session already told.</summary>
+/// <param name="At">When it was, or noon of its day when only the day is known.</param>
+/// <param name="Areas">Its areas.</param>
+/// <param name="Line">Zero-based line.</param>
+/// <param name="Item">The number of its line in a list; null when none.</param>
+internal sealed record ToldSession(LocalDateTime At, IReadOnlyList<AreaMinutes> Areas, int Line, int? Item);
+
+/// <summary>Remembers the sessions of the last days, so that "same", "as am", "as yesterday" and "same as 2)" can be filled in.</summary>
+internal sealed class SessionMemory
+{
+    private const int Kept = 200;
+    private readonly List<ToldSession> _told = [];
+
+    /// <summary>The last session told; null when none was.</summary>
+    public ToldSession? Last => _told.Count > 0 ? _told[^1] : null;
+
+    /// <summary>Keeps a session.</summary>
+    public void Keep(ToldSession session)
+    {
+        if (_told.Count >= 2 * Kept) _told.RemoveRange(0, Kept);
+        _told.Add(session);
+    }
+
+    /// <summary>Changes the last session's areas, after a line that gave details of it.</summary>
+    public void Replace(ToldSession old, ToldSession now)
+    {
+        var at = _told.LastIndexOf(old);
+        if (at >= 0) _told[at] = now;
+    }
+
+    /// <summary>Sessions of a calendar day in the order told.</summary>
+    public IReadOnlyList<ToldSession> Of(LocalDate day) => _told.Where(s => s.At.Date == day).ToList();
+
+    /// <summary>The session that a reference means; null when there is none.</summary>
+    public ToldSession? Find(Term reference, LocalDateTime at, int? index, int line)
+    {
+        var to = Enum.Parse<ReferTo>(reference.ValueOf(Sense.Same)!);
+        switch (to)
+        {
+            case ReferTo.Time when reference.Clock is { } clock:
+                return _told.FindLast(s => s.At.Date == at.Date && Same(s.At.TimeOfDay, clock.Start)) ?? _told.FindLast(s => Same(s.At.TimeOfDay, clock.Start));
+            case ReferTo.Item:
+                return _told.FindLast(s => s.Item == (int)reference.Number && s.At.Date == at.Date) ?? _told.FindLast(s => s.Item == (int)reference.Number);
+            case ReferTo.Part:
+                var part = GroupReader.PartKind(reference);
+                return _told.FindLast(s => s.At < at && s.At.Date == at.Date && IsIn(s.At, part)) ?? _told.FindLast(s => s.At < at && IsIn(s.At, part));
+            case ReferTo.Day:
+                var sessions = Of(DayOf(reference, at.Date));
+                if (sessions.Count == 0) return null;
+                return (index is { } k && k < sessions.Count ? sessions.OrderBy(s => s.At).ElementAt(k) : null) ?? sessions.FirstOrDefault(s => s.At.TimeOfDay == at.TimeOfDay) ?? sessions[^1];
+            default:
+                return _told.FindLast(s => s.Areas.Count > 0 && (s.Line < line || s.Line == line)) ?? Last;
+        }
+    }
+
+    /// <summary>The day that "yesterday", "Monday" or "8th" means, seen from a day.</summary>
+    public static LocalDate DayOf(Term reference, LocalDate from)
+    {
+        if (reference.Is(Sense.DayRef)) return from.PlusDays(int.Parse(reference.ValueOf(Sense.DayRef)!, CultureInfo.InvariantCulture));
+        if (reference.Is(Sense.Weekday)) { var day = DayTimes.OtherDay(reference, from); return day == from ? from.PlusDays(-7) : day; }
+        return DateReader.Settle(new DateWritten(null, null, null, null, (int)reference.Number, IsoDayOfWeek.None), null, from, from, false) is { Outcome: Outcome.Certain } found ? found.Value : from.PlusDays(-1);
+    }
+
+    private static bool Same(LocalTime time, ClockTime written) => time == written.Time || (written.Half == HalfOfDay.Unknown && time == written.Time.PlusHours(12));
+
+    private static bool IsIn(LocalDateTime at, string part) => part switch
+    {
+        "morning" or "breakfast" or "mid morning" => at.Hour < 12, "afternoon" or "lunch" or "tea" => at.Hour is >= 12 and < 18, "evening" or "dinner" or "supper" or "bed" => at.Hour >= 16, "night" => at.Hour is >= 19 or < 7, _ => true,
+    };
+
+    /// <summary>What is repeated, with what the new words change: other minutes, areas left out, areas narrowed or added.</summary>
+    public static List<AreaMinutes> Combine(IReadOnlyList<AreaMinutes> before, AreaReading now)
+    {
+        var result = before.ToList();
+        var own = now.Areas;
+        var vibration = own.Where(a => a.Technique == Technique.Vibration).ToList();
+        var places = own.Where(a => a.Technique != Technique.Vibration).ToList();
+        if (now.Only && places.Count > 0 && places.TrueForAll(p => p.Minutes is null)) return result.Where(a => places.Exists(p => Covers(p, a))).ToList();
+        var unnamed = places.Where(p => p is { Side: Side.Unknown, Area: ChestArea.Unknown }).ToList();
+        var plain = result.Where(a => a.Technique != Technique.Vibration).ToList();
+        if (unnamed.Count > 0 && unnamed.Count == places.Count)
+        {
+            if (unnamed.Count == plain.Count) return [.. plain.Zip(unnamed, (a, u) => a with { Minutes = u.Minutes, MinutesHigh = u.MinutesHigh }), .. vibration.Count > 0 ? vibration : result.Where(a => a.Technique == Technique.Vibration && unnamed.Count == 1)];
+            if (unnamed.Count == 1) return [.. plain.Select(a => a with { Minutes = unnamed[0].Minutes, MinutesHigh = unnamed[0].MinutesHigh }), .. vibration];
+            return own.ToList();
+        }
+        foreach (var place in places)
+        {
+            var at = result.FindIndex(a => a.Technique != Technique.Vibration && Covers(place, a));
+            if (at >= 0) result[at] = result[at] with { Minutes = place.Minutes ?? result[at].Minutes, MinutesHigh = place.MinutesHigh };
+            else result.Add(place with { Technique = place.Technique == Technique.Unknown && plain.Count > 0 ? plain[0].Technique : place.Technique });
+        }
+        // With other minutes for some areas, a vibration "of we know not what" cannot be carried over.
+        if (places.Count > 0) result.RemoveAll(a => a is { Technique: Technique.Vibration, Side: Side.Unknown, Area: ChestArea.Unknown });
+        if (vibration.Count > 0 && !(vibration.TrueForAll(v => v.Minutes is null) && result.Exists(a => a.Technique == Technique.Vibration)))
+        {
+            result.RemoveAll(a => a.Technique == Technique.Vibration);
+            result.AddRange(vibration);
+        }
+        Leave(result, now);
+        return result;
+    }
+
+    /// <summary>Takes out the areas that the words leave out.</summary>
+    public static void Leave(List<AreaMinutes> areas, AreaReading now)
+    {
+        foreach (var (side, area, technique) in now.LeftOut)
+            areas.RemoveAll(a => technique != Technique.Unknown ? a.Technique == technique
+                : (side is Side.Unknown or Side.Both || a.Side == side) && (area == ChestArea.Unknown ? side is not (Side.Unknown or Side.Both) : a.Area == area));
+    }
+
+    private static bool Covers(AreaMinutes place, AreaMinutes of) => (place.Side is Side.Unknown or Side.Both || place.Side == of.Side) && (place.Area == ChestArea.Unknown || place.Area == of.Area)
+        && (place.Technique is Technique.Unknown || place.Technique == of.Technique || of.Technique == Technique.Unknown);
+}

@@ -1,0 +1,141 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>One sign as a group's words tell it.</summary>
+/// <param name="Kind">Which sign.</param>
+/// <param name="What">Its name.</param>
+/// <param name="Value">In words as written; null when none.</param>
+/// <param name="Number">Its number; null when it has none.</param>
+internal sealed record SignReading(SignKind Kind, string What, string? Value, double? Number);
+
+/// <summary>Reads temperatures, breathing rates, and the signs that words tell of, with the words that describe them.</summary>
+internal static class SignGrammar
+{
+    /// <summary>The signs of a group; impossible temperatures go to <paramref name="impossible"/>.</summary>
+    public static List<SignReading> Read(IReadOnlyList<Term> terms, string line, HashSet<int> used, List<(string, string, string)> impossible)
+    {
+        var signs = new List<SignReading>();
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            if (used.Contains(i)) continue;
+            if (term.Is(Sense.TempLabel) && !IsMultiplied(terms, i)) Temperature(terms, i, line, used, signs, impossible);
+            else if (IsTemperature(term)) { used.Add(i); signs.Add(Temp(term, line)); }
+            else if (term.Is(Sense.BreathLabel) && NumberAfter(terms, i) is { } rate && terms[rate].Number is >= 5 and <= 150)
+            {
+                used.Add(i);
+                used.Add(rate);
+                signs.Add(new SignReading(SignKind.BreathingRate, "breathingRate", Doubts.Plain(terms[rate].Number), terms[rate].Number));
+            }
+        }
+        Words(terms, line, used, signs);
+        return signs;
+    }
+
+    private static bool IsMultiplied(IReadOnlyList<Term> terms, int at) => terms[at].Text == "t" && !(NumberAfter(terms, at) is not null);
+
+    private static void Temperature(IReadOnlyList<Term> terms, int at, string line, HashSet<int> used, List<SignReading> signs, List<(string, string, string)> impossible)
+    {
+        used.Add(at);
+        if (NumberAfter(terms, at) is not { } next || used.Contains(next)) return;
+        var number = terms[next];
+        used.Add(next);
+        if (Celsius(number) is null) { if (number.Kind is TermKind.Number && number.Clock is null || number.Number > 50) impossible.Add(("temperature", line[number.Start..number.End], "30 to 45 °C, 86 to 113 °F")); else used.Remove(next); return; }
+        signs.Add(Temp(number, line));
+        // "T 38.4, 37.9 after"? Every further temperature has its own label or decimals and is found by the caller.
+    }
+
+    private static int? NumberAfter(IReadOnlyList<Term> terms, int at)
+    {
+        for (var i = at + 1; i < terms.Count && i <= at + 6; i++)
+        {
+            if (terms[i].Kind is TermKind.Number or TermKind.Quantity) return i;
+            if (terms[i].Kind == TermKind.Symbol && terms[i].Text is not (":" or "=" or "~" or "-" or "→" or "↑") || GroupSplitter.IsHead(terms[i])) return null;
+        }
+        return null;
+    }
+
+    // 35.0 to 42.0 with a decimal is a temperature wherever it stands: nothing else in these notes looks like it.
+    private static bool IsTemperature(Term term) => term is { Kind: TermKind.Number, IsWhole: false, Number: >= 35 and <= 42.5 } && term.Text.Length == 4
+        || term is { Kind: TermKind.Quantity, Unit: Unit.Celsius, Number: >= 34 and <= 43 } or { Kind: TermKind.Quantity, Unit: Unit.Fahrenheit, Number: >= 94 and <= 110 };
+
+    private static double? Celsius(Term term) => term.Unit switch
+    {
+        Unit.Fahrenheit => term.Number is >= 86 and <= 113 ? (term.Number - 32) / 1.8 : null,
+        Unit.Celsius => term.Number is >= 30 and <= 45 ? term.Number : null,
+        Unit.None => term.Number is >= 30 and <= 45 ? term.Number : term.Number is >= 86 and <= 113 ? (term.Number - 32) / 1.8 : null,
+        _ => null,
+    };
+
+    private static SignReading Temp(Term term, string line)
+    {
+        var celsius = Math.Round(Celsius(term) ?? term.Number, 1, MidpointRounding.AwayFromZero);
+        var unit = term.Unit == Unit.Fahrenheit || (term.Unit == Unit.None && term.Number > 60) ? "F" : "C";
+        return new SignReading(SignKind.Temperature, "temperature", Doubts.Plain(term.Number) + " " + unit, celsius);
+    }
+
+    private static void Words(IReadOnlyList<Term> terms, string line, HashSet<int> used, List<SignReading> signs)
+    {
+        for (var i = 0; i < terms.Count; i++)
+        {
+            if (terms[i].ValueOf(Sense.Sign) is not { } name || used.Contains(i) || IsSpokenOf(terms, i)) continue;
+            used.Add(i);
+            var value = Describe(terms, i, line, name, used);
+            if (Kind(name) is not var (kind, what)) continue;
+            if (kind == SignKind.Distress && terms[i].Text.StartsWith("breathing", StringComparison.Ordinal) && signs.Exists(s => s.Kind == SignKind.BreathingRate)) continue;
+            if (signs.Exists(s => s.What == what)) { Merge(signs, what, value); continue; }
+            signs.Add(new SignReading(kind, what, value ?? DefaultValue(terms[i], name), null));
+        }
+        if (signs.Exists(s => s.Kind is SignKind.Secretions)) return;
+        // "thick yellow", "yellow and plenty" without the word: two describing words, one of them a thickness or a colour.
+        var words = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i) && terms[i].Is(Sense.Quality) && !terms[i].Is(Sense.Again)).ToList();
+        if (words.Count >= 2 && words.Exists(i => terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green") && !terms.Any(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Sign)))
+            signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
+    }
+
+    // "after vomit", "coughing mixture": only spoken of.
+    private static bool IsSpokenOf(IReadOnlyList<Term> terms, int at) => at > 0 && terms[at - 1].Is(Sense.After) && terms[at].Is(Sense.Sign, "vomit") && false;
+
+    private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
+
+    private static string? Describe(IReadOnlyList<Term> terms, int at, string line, string name, HashSet<int> used)
+    {
+        var words = new List<string>();
+        if (name is "secretions" or "cough" or "vomit" or "unwell")
+            for (var i = 0; i < terms.Count; i++)
+            {
+                if (used.Contains(i) && i != at) continue;
+                if (terms[i].Is(Sense.Quality) && Math.Abs(i - at) <= 8 && !Between(terms, i, at)) { words.Add(line[terms[i].Start..terms[i].End]); if (name == "secretions") used.Add(i); }
+                else if (terms[i].Kind == TermKind.Times && Math.Abs(i - at) <= 4 && name == "cough") { words.Add(Doubts.Plain(terms[i].Number) + " times"); used.Add(i); }
+                else if (terms[i].Is(Sense.WakeCue) && name == "cough") words.Add("woke");
+                else if (terms[i].Is(Sense.Since) && name == "cough") words.Add("since");
+            }
+        if (terms[at].Text is "rattly" or "chesty" or "phlegmy" or "junky" or "snotty" or "gunky" or "plugs" or "plug") words.Insert(0, terms[at].Text);
+        return words.Count > 0 ? string.Join(", ", words) : null;
+    }
+
+    private static bool Between(IReadOnlyList<Term> terms, int a, int b)
+    {
+        for (var i = Math.Min(a, b) + 1; i < Math.Max(a, b); i++)
+            if (terms[i].Is(Sense.Sign) || terms[i].IsSymbol(";")) return true;
+        return false;
+    }
+
+    private static void Merge(List<SignReading> signs, string what, string? value)
+    {
+        if (value is null) return;
+        var at = signs.FindIndex(s => s.What == what);
+        signs[at] = signs[at] with { Value = signs[at].Value is { } old && old != value ? $"{old}, {value}" : value };
+    }
+
+    private static (SignKind Kind, string What)? Kind(string name) => name switch
+    {
+        "cough" => (SignKind.Cough, "cough"), "secretions" => (SignKind.Secretions, "secretions"), "vomit" => (SignKind.Vomit, "vomit"),
+        "distress" => (SignKind.Distress, "distress"), "colour" => (SignKind.ColourChange, "colour"), "unwell" => (SignKind.Unwell, "unwell"),
+        "better" => (SignKind.Better, "better"), "admitted" => (SignKind.Admitted, "admitted"), "discharged" => (SignKind.Discharged, "discharged"),
+        "energy" => (SignKind.Other, "energy"), "fever" => (SignKind.Unwell, "unwell"), "cold" => (SignKind.Other, "other"),
+        "household" => (SignKind.Other, "other"), "gagging" => (SignKind.Other, "other"), _ => null,
+    };
+}

@@ -1,0 +1,86 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>
+/// Puts times that stand side by side into one list ("7, 11.30, half 3 and 8"). Bare numbers join when they could be times, when a
+/// real time or a third number stands with them, and when each follows the one before by half an hour to nine hours round the clock:
+/// "3 3 2 2" are minutes.
+/// </summary>
+internal static class TimeLists
+{
+    private const int LeastStepMinutes = 30;
+    private const int MostStepMinutes = 9 * 60;
+
+    /// <summary>The terms with their lists of times put together.</summary>
+    public static List<Term> Reduce(List<Term> terms)
+    {
+        var result = new List<Term>(terms.Count);
+        for (var i = 0; i < terms.Count;)
+        {
+            if (IsTime(terms[i]) || IsCandidate(terms, i))
+            {
+                var (list, taken) = Run(terms, i);
+                if (list.Count > 1)
+                {
+                    result.Add(terms[i] with { Kind = TermKind.Time, Clock = list[0], Times = list, End = terms[i + taken - 1].End, At = true });
+                    i += taken;
+                    continue;
+                }
+            }
+            result.Add(terms[i]);
+            i++;
+        }
+        return result;
+    }
+
+    private static (List<ClockSpan> List, int Taken) Run(List<Term> terms, int at)
+    {
+        var list = new List<ClockSpan> { terms[at].Clock! };
+        var (taken, next, bare, commas) = (1, at + 1, terms[at].Kind == TermKind.Time ? 0 : 1, 0);
+        while (true)
+        {
+            var i = next;
+            var (joined, slash) = (0, false);
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
+            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i)) || !Follows(list[^1], terms[i].Clock!)) break;
+            // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
+            if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
+            if (terms[i].Kind != TermKind.Time) bare++;
+            if (joined > 0) commas++;
+            list.Add(terms[i].Clock!);
+            next = i + 1;
+            taken = next - at;
+        }
+        // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
+        if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
+        // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
+        var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
+        sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
+        return sure ? (list, taken) : ([list[0]], 1);
+    }
+
+    private static bool IsTime(Term term) => term is { Kind: TermKind.Time, Clock: not null } && term.Times.Count == 0;
+
+    private static bool IsCandidate(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Number, Clock: not null }
+        && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
+        && !(at + 1 < terms.Count && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !terms[at].Glued;
+
+    private static bool Follows(ClockSpan before, ClockSpan after)
+    {
+        if (before.End is not null || after.End is not null) return false;
+        var (known, other) = (before.Start, after.Start);
+        var step = Minutes(other.Time) - Minutes(known.Time);
+        if (known.Half == HalfOfDay.Unknown || other.Half == HalfOfDay.Unknown) step = ((step % 720) + 720) % 720;
+        else if (step < 0) step += 1440;
+        if (step == 0 && (known.Half == HalfOfDay.Unknown || other.Half == HalfOfDay.Unknown)) step = 720;
+        var most = known.Half != HalfOfDay.Unknown && other.Half != HalfOfDay.Unknown ? 16 * 60 : step == 720 ? 720 : MostStepMinutes + 180;
+        return step is >= LeastStepMinutes && step <= most;
+    }
+
+    private static int Minutes(LocalTime time) => time.Hour * 60 + time.Minute;
+}

@@ -1,0 +1,344 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Reading;
+
+/// <summary>What a session's words say of its areas, before anything is carried over from an earlier session.</summary>
+internal sealed class AreaReading
+{
+    /// <summary>One entry per side, area and technique.</summary>
+    public List<AreaMinutes> Areas { get; } = [];
+
+    /// <summary>Areas that were left out ("no tops"): side unknown means both sides.</summary>
+    public List<(Side Side, ChestArea Area, Technique Technique)> LeftOut { get; } = [];
+
+    /// <summary>Minutes without an area are in <see cref="Areas"/> as unknown; true when several stand so ("3/3/2/2").</summary>
+    public bool AreasNotNamed { get; set; }
+
+    /// <summary>Whether "only" or "just" narrows what is repeated from before.</summary>
+    public bool Only { get; set; }
+
+    /// <summary>The technique said of the whole session; unknown when none was.</summary>
+    public Technique Technique { get; set; }
+
+    /// <summary>True when the words named a side or an area (not only minutes).</summary>
+    public bool NamesPlace { get; set; }
+}
+
+/// <summary>
+/// Reads sides, areas, techniques and minutes out of a session's terms. Places and minutes are gathered into groups:
+/// minutes belong to the places before them, or after them when a group starts with minutes; one number serves all places,
+/// as many numbers as places are dealt out in order.
+/// </summary>
+internal static class AreaGrammar
+{
+    private sealed record Place(Side? Side, ChestArea? Area, bool Both, bool Named);
+
+    private sealed class Run
+    {
+        public List<Place> Places { get; } = [];
+
+        public List<(double? Low, double? High)> Minutes { get; } = [];
+
+        public Technique Technique { get; set; }
+
+        public bool Each, EachSide, MinutesFirst, AnyArea, Same;
+
+        public int Spots;
+
+        public bool IsEmpty => Places.Count == 0 && Minutes.Count == 0 && !EachSide && !AnyArea && Spots == 0;
+    }
+
+    /// <summary>Reads the terms; those that say nothing of areas are passed over.</summary>
+    public static AreaReading Read(IReadOnlyList<Term> terms)
+    {
+        var reading = new AreaReading();
+        var runs = Runs(terms, reading);
+        var technique = Technique.Unknown;
+        var named = runs.Where(r => r.Technique != Technique.Unknown).Select(r => r.Technique).ToList();
+        // "LLL 4 / RLL 4 perc": a technique said at the end of plain runs speaks of all of them; vibration speaks of its own.
+        var whole = named.FirstOrDefault(t => t == Technique.Percussion);
+        reading.Technique = named.Count > 0 ? named[0] : Technique.Unknown;
+        var placed = new List<AreaMinutes>();
+        foreach (var run in runs)
+        {
+            if (run.Technique != Technique.Unknown) technique = run.Technique;
+            var own = run.Technique != Technique.Unknown ? run.Technique : technique is Technique.Vibration or Technique.Other && run.Places.Count > 0 && whole == Technique.Percussion ? technique : technique != Technique.Unknown ? technique : whole;
+            var entries = Entries(run, own, placed, runs.TrueForAll(r => r.Places.TrueForAll(p => p.Side is Side.Left or Side.Right))).ToList();
+            if (own != Technique.Vibration) placed.AddRange(entries);
+            reading.Areas.AddRange(entries);
+        }
+        Carry(reading.Areas, runs);
+        reading.AreasNotNamed = reading.Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
+        return reading;
+    }
+
+    private static List<Run> Runs(IReadOnlyList<Term> terms, AreaReading reading)
+    {
+        var runs = new List<Run>();
+        var run = new Run();
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
+            if (term.Is(Sense.Only)) { reading.Only = true; continue; }
+            if (term.ValueOf(Sense.Technique) is { } value)
+            {
+                var technique = TechniqueOf(value);
+                // A technique opens a run of its own, unless it only names what the run before is.
+                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && runs.Count > 0) { }
+                else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
+                else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
+                else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i)) Close();
+                run.Technique = technique;
+                continue;
+            }
+            if (PlaceOf(terms, ref i) is { } places)
+            {
+                reading.NamesPlace = true;
+                if (run.Minutes.Count > 0 && !(run.MinutesFirst && (run.Places.Count == 0 || !MinutesFollow(terms, i))) && !Trails(terms, i, run, places)) Close();
+                else if (run.Minutes.Count > 0 && run.Places.Count > 0 && run.MinutesFirst && MinutesFollow(terms, i)) Close();
+                if (run is { Minutes.Count: > 0, Places.Count: > 0 } && Trails(terms, i, run, places)) { Fill(runs, run, places); continue; }
+                run.Places.AddRange(places);
+                continue;
+            }
+            if (MinutesOf(term) is { } minutes)
+            {
+                if (run.Places.Count > 0 && run.MinutesFirst && run.Minutes.Count > 0) Close();
+                if (run.Places.Count == 0 && run.Minutes.Count == 0 && !run.EachSide) run.MinutesFirst = true;
+                run.Minutes.AddRange(minutes);
+                continue;
+            }
+            if (term.Is(Sense.EachSide)) { run.EachSide = true; reading.NamesPlace = true; }
+            else if (term.Is(Sense.AnyArea)) run.AnyArea = true;
+            else if (term.Is(Sense.Each)) run.Each = true;
+            else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
+            {
+                run.Spots = (int)count.Number;
+                if (run.Minutes.Count > 1) run.Minutes.RemoveAt(run.Minutes.Count - 1);
+            }
+            else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
+            else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
+            else if (term.Is(Sense.Then) && !run.IsEmpty) Close();
+            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0) Close();
+            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
+        }
+        Close();
+        return runs;
+
+        void Close()
+        {
+            if (!run.IsEmpty || run.Technique != Technique.Unknown) runs.Add(run);
+            run = new Run();
+        }
+    }
+
+    // After "clap 3 each" a technique ahead of new places ("clap LL 3") is a new run.
+    private static bool Ahead(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (IsPlace(terms[at + 1]) || MinutesOf(terms[at + 1]) is not null);
+
+    private static bool MinutesFollow(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && MinutesOf(terms[at + 1]) is not null;
+
+    // "LEFT 4 RIGHT 4 LOW", "5/5 lower", "4 each L+R low": an area (or sides) alone at the end speaks of the minutes before it.
+    private static bool Trails(IReadOnlyList<Term> terms, int at, Run run, List<Place> places)
+    {
+        if (MinutesFollow(terms, at) || (at + 1 < terms.Count && IsPlace(terms[at + 1]) && !(run.Places.Count == 0))) return false;
+        var areaOnly = places.TrueForAll(p => p.Side is null && p.Area is not null);
+        var sideOnly = places.TrueForAll(p => p.Side is not null && p.Area is null);
+        return (areaOnly && run.Places.Count > 0 && run.Places.TrueForAll(p => p.Area is null)) || (sideOnly && run.Places.Count > 0 && run.Places.TrueForAll(p => p.Side is null));
+    }
+
+    private static void Fill(List<Run> runs, Run run, List<Place> places)
+    {
+        var open = runs.Where(r => r.Technique == run.Technique || r.Technique == Technique.Unknown || run.Technique == Technique.Unknown).Append(run).ToList();
+        foreach (var r in open)
+        {
+            if (places[0].Area is { } area && r.Places.TrueForAll(p => p.Area is null))
+                for (var k = 0; k < r.Places.Count; k++) r.Places[k] = r.Places[k] with { Area = area, Named = true };
+            else if (places[0].Area is null && r == run && r.Places.TrueForAll(p => p.Side is null))
+            {
+                var was = r.Places.ToList();
+                r.Places.Clear();
+                r.Places.AddRange(was.SelectMany(w => places.Select(p => w with { Side = p.Side, Both = false, Named = true })));
+            }
+        }
+    }
+
+    private static int LeftOut(IReadOnlyList<Term> terms, int at, AreaReading reading)
+    {
+        var i = at + 1;
+        while (i < terms.Count)
+        {
+            var from = i;
+            if (PlaceOf(terms, ref i) is { } places)
+            {
+                foreach (var place in places) reading.LeftOut.Add((place.Side ?? Side.Unknown, place.Area ?? ChestArea.Unknown, Technique.Unknown));
+                i++;
+                continue;
+            }
+            i = from;
+            if (terms[i].ValueOf(Sense.Technique) is { } technique) { reading.LeftOut.Add((Side.Unknown, ChestArea.Unknown, TechniqueOf(technique))); i++; continue; }
+            if (!(terms[i].Is(Sense.And) || terms[i].Text is "the" or "or" or "to" or "do")) break;
+            i++;
+        }
+        return i - 1;
+    }
+
+    /// <summary>Marks denied places and techniques ("no tops") as left out.</summary>
+    public static void Deny(IReadOnlyList<Term> denied, AreaReading reading)
+    {
+        for (var i = 0; i < denied.Count; i++)
+        {
+            var from = i;
+            if (PlaceOf(denied, ref i) is { } places)
+                foreach (var place in places) reading.LeftOut.Add((place.Side ?? Side.Unknown, place.Area ?? ChestArea.Unknown, Technique.Unknown));
+            else { i = from; if (denied[i].ValueOf(Sense.Technique) is { } t && t == "vibration") reading.LeftOut.Add((Side.Unknown, ChestArea.Unknown, Technique.Vibration)); }
+        }
+    }
+
+    private static IEnumerable<AreaMinutes> Entries(Run run, Technique technique, List<AreaMinutes> before, bool individually)
+    {
+        var places = Expand(run);
+        var minutes = run.Minutes.Count > 0 ? run.Minutes : run.Same && before.Count > 0 ? [(before[^1].Minutes, before[^1].MinutesHigh)] : [];
+        if (places.Count == 0)
+        {
+            if (run.Spots > 0) return Enumerable.Range(0, run.Spots).Select(_ => Entry(Side.Unknown, ChestArea.Unknown, technique, First(minutes)));
+            if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(IsNamed) && individually)
+                return before.Select(b => new { b.Side, b.Area }).Distinct().ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));
+            if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(b => b is { Side: Side.Unknown, Area: ChestArea.Unknown }))
+                return before.ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));
+            if (technique == Technique.Vibration && minutes.Count == 2 && before.Any(b => b.Side == Side.Left) && before.Any(b => b.Side == Side.Right))
+                return [Entry(Side.Left, ChestArea.Unknown, technique, minutes[0]), Entry(Side.Right, ChestArea.Unknown, technique, minutes[1])];
+            if (minutes.Count == 0 && run.Technique == Technique.Vibration) return [Entry(Side.Unknown, ChestArea.Unknown, technique, null)];
+            return minutes.Select(m => Entry(Side.Unknown, ChestArea.Unknown, technique, m));
+        }
+        if (minutes.Count <= 1) return places.Select(p => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, First(minutes)));
+        if (minutes.Count == places.Count) return places.Zip(minutes, (p, m) => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, m));
+        // "lowers 3+3" with two sides each: the first number is the left of each area.
+        if (minutes.Count == 2 && places.Count % 2 == 0) return places.Select(p => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, p.Side == Side.Right ? minutes[1] : minutes[0]));
+        return places.Select((p, k) => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, k < minutes.Count ? minutes[k] : null));
+    }
+
+    private static bool IsNamed(AreaMinutes entry) => entry.Side is not Side.Unknown && entry.Area is not ChestArea.Unknown && !entry.Both();
+
+    private static bool Both(this AreaMinutes entry) => entry.Side == Side.Both;
+
+    private static List<Place> Expand(Run run)
+    {
+        var places = new List<Place>();
+        foreach (var place in run.Places)
+        {
+            if (place.Area == ChestArea.Whole) places.Add(place with { Side = Side.Both });
+            else if (place.Side == Side.Both || (place.Side is null && place.Area is ChestArea.Lower or ChestArea.Upper) || (place.Side is null && run.EachSide))
+            {
+                places.Add(place with { Side = Side.Left });
+                places.Add(place with { Side = Side.Right });
+            }
+            else places.Add(place);
+        }
+        if (run.Places.Count == 0 && run.EachSide) return [new Place(Side.Left, null, false, true), new Place(Side.Right, null, false, true)];
+        return places;
+    }
+
+    // "left base 3 and right 3": a side alone takes the area of the place before it, when written in the same words.
+    private static void Carry(List<AreaMinutes> areas, List<Run> runs)
+    {
+        for (var i = 1; i < areas.Count; i++)
+        {
+            var (before, now) = (areas[i - 1], areas[i]);
+            if (now.Area == ChestArea.Unknown && before.Area is not (ChestArea.Unknown or ChestArea.Whole) && now.Technique == before.Technique && now.Side is Side.Left or Side.Right
+                && now.Technique == before.Technique && before.Side is Side.Left or Side.Right && before.Side != now.Side && areas.Count <= 6)
+                areas[i] = now with { Area = before.Area };
+        }
+        _ = runs;
+    }
+
+    private static (double? Low, double? High) First(List<(double? Low, double? High)> minutes) => minutes.Count > 0 ? minutes[0] : (null, null);
+
+    private static AreaMinutes Entry(Side side, ChestArea area, Technique technique, (double? Low, double? High)? minutes) =>
+        new(side, area, technique, minutes?.Low, minutes?.High);
+
+    private static bool IsPlace(Term term) => term.Is(Sense.SideArea) || term.Is(Sense.Side) || term.Is(Sense.Area) || IsSideLetter(term);
+
+    private static bool IsSideLetter(Term term) => term.Kind == TermKind.Word && term.Text is "l" or "r" or "le" or "ri";
+
+    /// <summary>A side and area written together, in either order, at <paramref name="i"/>; leaves <paramref name="i"/> on the last term taken.</summary>
+    private static List<Place>? PlaceOf(IReadOnlyList<Term> terms, ref int i)
+    {
+        if (terms[i].ValueOf(Sense.SideArea) is { } pair)
+        {
+            var words = pair.Split(' ');
+            return [new Place(words[0] == "left" ? Side.Left : Side.Right, AreaOf(words[1]), false, true)];
+        }
+        if (!IsPlace(terms[i])) return null;
+        var sides = new List<Side>();
+        var areas = new List<ChestArea>();
+        var (at, last) = (i, i);
+        var areaFirst = terms[i].Is(Sense.Area) && !terms[i].Is(Sense.Side);
+        while (at < terms.Count)
+        {
+            var term = terms[at];
+            if (SideOf(term) is { } side)
+            {
+                if (areas.Count > 0 && sides.Count > 0) break;
+                // "L lower 3, R lower 3": a side after a whole place starts the next.
+                if (areas.Count > 0 && !areaFirst) break;
+                sides.Add(side);
+                last = at++;
+            }
+            else if (term.ValueOf(Sense.Area) is { } area)
+            {
+                // "left lower upper"? Only "lower and upper" joins areas.
+                areas.Add(AreaOf(area));
+                last = at++;
+                if (sides.Count > 0 && !areaFirst && !(at < terms.Count && Joins(terms[at]) && at + 1 < terms.Count && terms[at + 1].Is(Sense.Area) && !SideFollows(terms, at + 2))) break;
+            }
+            else if (at > i && Joins(term) && at + 1 < terms.Count && (terms[at + 1].Is(Sense.Area) || SideOf(terms[at + 1]) is not null) && !Whole(terms, at + 1, sides, areas)) at++;
+            else if (term.Text is "the" or "of" or "side" or "on" && at > i && at + 1 < terms.Count && (terms[at + 1].Is(Sense.Area) || SideOf(terms[at + 1]) is not null) && (areas.Count == 0 || sides.Count == 0)) at++;
+            else if (term.Is(Sense.EachSide) && areas.Count > 0 && sides.Count == 0) { sides.Add(Side.Both); last = at++; }
+            else break;
+        }
+        i = last;
+        if (sides.Count == 0) return areas.Distinct().Select(a => new Place(null, a, false, true)).ToList();
+        if (areas.Count == 0) return sides.Select(s => new Place(s, null, s == Side.Both, true)).ToList();
+        return areas.SelectMany(a => sides.Select(s => new Place(s, a, s == Side.Both, true))).ToList();
+    }
+
+    private static bool Joins(Term term) => term.Is(Sense.And) || term.IsSymbol("+") || term.IsSymbol("&") || term.IsSymbol("/");
+
+    // "left lower and right lower": the next side has an area of its own.
+    private static bool Whole(IReadOnlyList<Term> terms, int at, List<Side> sides, List<ChestArea> areas) =>
+        SideOf(terms[at]) is not null && areas.Count > 0 && sides.Count > 0;
+
+    private static bool SideFollows(IReadOnlyList<Term> terms, int at) => at < terms.Count && SideOf(terms[at]) is not null;
+
+    private static Side? SideOf(Term term) => term.ValueOf(Sense.Side) switch
+    {
+        "left" => Side.Left, "right" => Side.Right, "both" => Side.Both,
+        _ => term.Kind == TermKind.Word && term.Text is "l" or "le" ? Side.Left : term.Kind == TermKind.Word && term.Text is "r" or "ri" ? Side.Right : null,
+    };
+
+    private static ChestArea AreaOf(string value) => value switch
+    {
+        "lower" => ChestArea.Lower, "upper" => ChestArea.Upper, "middle" => ChestArea.Middle, "whole" => ChestArea.Whole, _ => ChestArea.Unknown,
+    };
+
+    private static Technique TechniqueOf(string value) => value switch
+    {
+        "percussion" => Technique.Percussion, "vibration" => Technique.Vibration, "other" => Technique.Other, _ => Technique.Unknown,
+    };
+
+    /// <summary>Most minutes that a bare number can be (a longer session has its unit written).</summary>
+    private const double MostBareMinutes = 30;
+
+    private static List<(double? Low, double? High)>? MinutesOf(Term term) => term switch
+    {
+        { Kind: TermKind.Quantity, Unit: Unit.Min } => [(term.Number, null)],
+        { Kind: TermKind.Quantity, Unit: Unit.Sec } => [(term.Number / 60, null)],
+        { Kind: TermKind.Quantity, Unit: Unit.Hour, Number: <= 1 } => [(term.Number * 60, null)],
+        { Kind: TermKind.Range, Unit: Unit.Min } => [(term.Number, term.High)],
+        { Kind: TermKind.Range, Unit: Unit.None, High: <= MostBareMinutes } => [(term.Number, term.High)],
+        { Kind: TermKind.Number, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
+        { Kind: TermKind.Times, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
+        { Kind: TermKind.Parts } when term.Parts.All(p => p <= MostBareMinutes) && term.Text.Contains('/') => term.Parts.Select(p => ((double?)p, (double?)null)).ToList(),
+        _ => null,
+    };
+}

@@ -1,0 +1,132 @@
+namespace CareRecords.Import.Reading;
+
+/// <summary>
+/// Turns a line into terms: words with their meanings (the family's own words first), numbers with units, ranges, times.
+/// Each family word is replaced by the terms of its meaning, placed where the word stands.
+/// </summary>
+internal sealed class TermReader
+{
+    private readonly Vocabulary _vocabulary;
+    private readonly Tokenizer _tokenizer = new(new WordPool());
+    private readonly Dictionary<string, List<FamilyPhrase>> _family = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _letters = [];
+
+    /// <summary>A reader with these family words.</summary>
+    public TermReader(Vocabulary vocabulary, FamilyWords words)
+    {
+        _vocabulary = vocabulary;
+        foreach (var word in words.All) Learn(word);
+    }
+
+    /// <summary>The terms of a line.</summary>
+    public List<Term> Read(string line) => Finish(Raw(line));
+
+    /// <summary>The terms before times and quantities are put together: where dates are looked for.</summary>
+    public List<Term> Raw(string line) => Words(line, _tokenizer.Read(line));
+
+    /// <summary>Puts times and quantities together.</summary>
+    public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
+
+    /// <summary>Makes a family word known. A meaning that says the word itself, or nothing that the vocabulary knows, changes nothing.</summary>
+    public void Learn(FamilyWord word)
+    {
+        var key = _tokenizer.Read(word.Word).Select(t => t.Text).ToArray();
+        if (key.Length == 0 || key.Length > 6) return;
+        var meaning = Words(word.Means, _tokenizer.Read(word.Means));
+        if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
+        if (!meaning.Any(t => t.Meanings.Count > 0 || t.Kind == TermKind.Number)) return;
+        // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
+        if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
+            meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));
+        if (!_family.TryGetValue(key[0], out var phrases)) _family[key[0]] = phrases = [];
+        phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
+        phrases.Add(new FamilyPhrase(key, meaning, word.Word));
+        phrases.Sort((a, b) => b.Key.Length.CompareTo(a.Key.Length));
+    }
+
+    private List<Term> Words(string line, List<Token> tokens)
+    {
+        var terms = new List<Term>(tokens.Count);
+        for (var i = 0; i < tokens.Count;)
+        {
+            if (_family.Count > 0 && TryFamily(tokens, i, terms, out var taken)) { i += taken; continue; }
+            var token = tokens[i];
+            if (token.Kind is not TokenKind.Clock && _vocabulary.Find(tokens, i, out var length, out var mended) is { } meanings
+                && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1))
+            {
+                var last = tokens[i + length - 1];
+                var text = length == 1 ? token.Text : line[token.Start..last.End].ToLowerInvariant();
+                terms.Add(new Term
+                {
+                    Kind = token.Kind == TokenKind.Symbol && length == 1 && !char.IsLetter(token.Text[0]) ? TermKind.Symbol : TermKind.Word,
+                    Start = token.Start, End = last.End, Text = text, Meanings = meanings, Glued = token.Glued, Mended = mended,
+                });
+                i += length;
+                continue;
+            }
+            terms.Add(Plain(token));
+            i++;
+        }
+        return terms;
+    }
+
+    private static Term Plain(Token token) => new()
+    {
+        Kind = token.Kind switch
+        {
+            TokenKind.Number => TermKind.Number,
+            TokenKind.Numbers => TermKind.Parts,
+            TokenKind.Clock => TermKind.Time,
+            TokenKind.Symbol => TermKind.Symbol,
+            _ => TermKind.Word,
+        },
+        Start = token.Start, End = token.End, Text = token.Text, Number = token.Number, Parts = token.Parts ?? [], Glued = token.Glued,
+    };
+
+    private bool TryFamily(List<Token> tokens, int at, List<Term> into, out int taken)
+    {
+        taken = 0;
+        // "0,5 l" is litres, whatever "L" alone stands for.
+        if (tokens[at].Text == "l" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && (tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number) || !tokens.Exists(t => t.Text.StartsWith('r') && t.Text.Length <= 2))) return false;
+        if (!_family.TryGetValue(tokens[at].Text, out var phrases)) return TryCompound(tokens, at, into, out taken);
+        foreach (var phrase in phrases)
+        {
+            if (at + phrase.Key.Length > tokens.Count) continue;
+            var fits = true;
+            for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k];
+            if (!fits) continue;
+            // "b4" is before, whatever "b" alone stands for.
+            if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length) continue;
+            Place(phrase, tokens[at], tokens[at + phrase.Key.Length - 1], into);
+            taken = phrase.Key.Length;
+            return true;
+        }
+        return false;
+    }
+
+    // "Lo" after "L = links, o = onder": two letters that the family explained one by one.
+    private bool TryCompound(List<Token> tokens, int at, List<Term> into, out int taken)
+    {
+        taken = 0;
+        var text = tokens[at].Text;
+        if (_letters.Count < 2 || text.Length != 2 || tokens[at].Kind != TokenKind.Word) return false;
+        if (!_family.TryGetValue(text[..1], out var first) || !_family.TryGetValue(text[1..], out var second)) return false;
+        if (first[^1].Key.Length != 1 || second[^1].Key.Length != 1) return false;
+        Place(first[^1], tokens[at], tokens[at], into);
+        Place(second[^1], tokens[at], tokens[at], into);
+        taken = 1;
+        return true;
+    }
+
+    private static void Place(FamilyPhrase phrase, Token from, Token to, List<Term> into)
+    {
+        var glued = from.Glued;
+        foreach (var term in phrase.Meaning)
+        {
+            into.Add(term with { Start = from.Start, End = to.End, Glued = glued && term.Kind == TermKind.Number, Mended = phrase.Word });
+            glued = false;
+        }
+    }
+
+    private sealed record FamilyPhrase(string[] Key, List<Term> Meaning, string Word);
+}

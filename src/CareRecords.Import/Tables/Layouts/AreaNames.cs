@@ -1,0 +1,62 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads the parts of the chest that a heading or legend names, in the order in which it names them.</summary>
+internal static class AreaNames
+{
+    /// <summary>
+    /// "L low" is one part; "lower L/R" two; "LL/RL/LU/RU" four. A side alone is a part with its area not said. Empty when no side is named
+    /// and no area either.
+    /// </summary>
+    public static IReadOnlyList<AreaName> In(string text)
+    {
+        var names = new List<AreaName>();
+        foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
+            names.AddRange(InPiece(piece));
+        return Complete(names);
+    }
+
+    /// <summary>What one word says of side and area, for readers that go word by word; null when it says nothing.</summary>
+    private static IEnumerable<AreaName> InPiece(string piece)
+    {
+        var (side, area, technique) = (Side.Unknown, ChestArea.Unknown, Technique.Unknown);
+        var any = false;
+        foreach (var known in Lexicon.Find(piece, out _))
+        {
+            switch (known.Concept)
+            {
+                case Concept.Left: (side, any) = (Side.Left, true); break;
+                case Concept.Right: (side, any) = (Side.Right, true); break;
+                case Concept.Lower: (area, any) = (ChestArea.Lower, true); break;
+                case Concept.Upper: (area, any) = (ChestArea.Upper, true); break;
+                case Concept.Middle: (area, any) = (ChestArea.Middle, true); break;
+                case Concept.LeftLower: (side, area, any) = (Side.Left, ChestArea.Lower, true); break;
+                case Concept.LeftUpper: (side, area, any) = (Side.Left, ChestArea.Upper, true); break;
+                case Concept.LeftMiddle: (side, area, any) = (Side.Left, ChestArea.Middle, true); break;
+                case Concept.RightLower: (side, area, any) = (Side.Right, ChestArea.Lower, true); break;
+                case Concept.RightUpper: (side, area, any) = (Side.Right, ChestArea.Upper, true); break;
+                case Concept.RightMiddle: (side, area, any) = (Side.Right, ChestArea.Middle, true); break;
+                case Concept.Vibration: (technique, any) = (Technique.Vibration, true); break;
+                case Concept.Percussion when technique == Technique.Unknown: technique = Technique.Percussion; break;
+            }
+        }
+
+        if (any) yield return new AreaName(side, area, technique);
+    }
+
+    // "lower L/R": the area said once holds for both sides. "L lower/upper": the side said once holds for both areas.
+    private static List<AreaName> Complete(List<AreaName> names)
+    {
+        for (var i = 1; i < names.Count; i++)
+        {
+            var (before, here) = (names[i - 1], names[i]);
+            if (here.Area == ChestArea.Unknown && here.Side != Side.Unknown && before.Area != ChestArea.Unknown && here.Technique == Technique.Unknown)
+                names[i] = here with { Area = before.Area, Technique = before.Technique };
+            else if (here.Side == Side.Unknown && before.Side != Side.Unknown)
+                names[i] = here with { Side = before.Side };
+        }
+
+        return names;
+    }
+}

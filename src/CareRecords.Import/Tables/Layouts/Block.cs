@@ -1,0 +1,33 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>One table within a sheet: its columns and its records, whichever way round it lies.</summary>
+internal sealed record Block
+{
+    /// <summary>What each column states; for a table with its dates across, each line of labels.</summary>
+    public required IReadOnlyList<ColumnMeaning> Columns { get; init; }
+
+    /// <summary>Its records.</summary>
+    public required IReadOnlyList<BlockRow> Rows { get; init; }
+
+    /// <summary>What the titles above it, or the sheet's name, say that it is about; null when they do not.</summary>
+    public TableKind? About { get; init; }
+
+    /// <summary>True when its dates run across.</summary>
+    public bool IsAcross { get; init; }
+}
+
+/// <summary>One record of a block.</summary>
+/// <param name="Cells">The cell of each column.</param>
+internal sealed record BlockRow(IReadOnlyList<CellAt> Cells)
+{
+    /// <summary>The cell of a column; an empty one for −1.</summary>
+    public CellAt this[int column] => column >= 0 && column < Cells.Count ? Cells[column] : new CellAt(Cells[0].Place, Cells[0].Row, -1);
+
+    /// <summary>True when nothing is in it.</summary>
+    public bool IsBlank => Cells.All(c => c.Cell.IsEmpty);
+
+    /// <summary>The source of the row as a whole.</summary>
+    public SourceLine Source => Cells[0].Place.Of(Cells[0].Row);
+}

@@ -1,0 +1,201 @@
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>A row that stands outside the records of a block, with the reason.</summary>
+/// <param name="Row">The row.</param>
+/// <param name="Why">Why it holds no record; null for words that may be a legend or a remark.</param>
+internal readonly record struct LooseRow(GridRow Row, string? Why);
+
+/// <summary>What a sheet is made of.</summary>
+/// <param name="Blocks">Its tables from top to bottom.</param>
+/// <param name="Loose">Rows that belong to none.</param>
+/// <param name="Headless">Filled rows with several cells and no heading above them.</param>
+internal sealed record SheetParts(IReadOnlyList<Block> Blocks, IReadOnlyList<LooseRow> Loose, IReadOnlyList<GridRow> Headless);
+
+/// <summary>Finds the tables of a sheet: their headings, also in two rows, their rows, and what stands around them.</summary>
+internal sealed class BlockFinder
+{
+    private readonly Place _place;
+    private readonly IReadOnlyList<GridRow> _rows;
+    private readonly List<Block> _blocks = [];
+    private readonly List<LooseRow> _loose = [];
+    private readonly List<GridRow> _headless = [];
+    private readonly List<string> _titles = [];
+
+    private BlockFinder(Place place, IReadOnlyList<GridRow> rows) => (_place, _rows) = (place, rows);
+
+    /// <summary>The parts of a sheet.</summary>
+    public static SheetParts Find(Place place, IReadOnlyList<GridRow> rows)
+    {
+        var finder = new BlockFinder(place, rows);
+        finder.Walk();
+        return new SheetParts(finder._blocks, finder._loose, finder._headless);
+    }
+
+    private void Walk()
+    {
+        for (var i = 0; i < _rows.Count;)
+        {
+            var row = _rows[i];
+            if (row.IsBlank) i++;
+            else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
+            else if (RowShape.IsDatesAcross(row)) i = Across(i);
+            else if (HeadingAt(i) is { } headings) i = Down(i, headings);
+            else if (IsOneCell(row)) i = Loose(i, null);
+            else if (RowShape.IsTotal(row)) i = Loose(i, "a total or average");
+            else
+            {
+                _headless.Add(row);
+                i++;
+            }
+        }
+    }
+
+    // A group heading stands over the headings proper: "Morning | | | Evening" over "Feed off | Physio | …".
+    private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at)
+    {
+        var row = _rows[at];
+        if (at + 1 < _rows.Count && IsGroupRow(row, _rows[at + 1]) && RowShape.Headings(_rows[at + 1]) is { } under)
+            return (2, Columns(under, row));
+        return RowShape.Headings(row) is { } headings ? (1, Columns(headings, null)) : null;
+    }
+
+    private static bool IsGroupRow(GridRow row, GridRow under)
+    {
+        var filled = row.Cells.Where(c => !c.IsEmpty).ToList();
+        if (filled.Count == 0 || filled.Any(c => c.Kind != CellKind.Text)) return false;
+        var below = under.Cells.Count(c => !c.IsEmpty);
+        return filled.Count * 2 <= below && below >= 3
+            && (filled.Count >= 2 || under.Cells.Select(c => c.Text).GroupBy(t => t).Any(g => g.Key.Length > 0 && g.Count() > 1))
+            && filled.All(c => Lexicon.Find(c.Text, out _).Count > 0);
+    }
+
+    private static List<ColumnMeaning> Columns(IReadOnlyList<string> headings, GridRow? groups)
+    {
+        var columns = new List<ColumnMeaning>();
+        var (group, number) = ((string?)null, 0);
+        for (var i = 0; i < headings.Count; i++)
+        {
+            if (groups is not null && !groups[i].IsEmpty) (group, number) = (groups[i].Words, number + 1);
+            columns.Add((headings[i].Length == 0 ? new ColumnMeaning("", Role.Unknown) : HeadingReader.Read(headings[i], group)) with { Group = number });
+        }
+
+        return columns;
+    }
+
+    private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
+    {
+        for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
+        var rows = new List<BlockRow>();
+        var last = _rows[at + heading.Rows - 1].Text;
+        var next = at + heading.Rows;
+        for (; next < _rows.Count; next++)
+        {
+            var row = _rows[next];
+            if (row.IsBlank) continue;
+            if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
+            else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
+            else if (RowShape.IsDatesAcross(row) || HeadingAt(next) is not null) break;
+            else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && IsOutside(row, heading.Columns))
+            {
+                _loose.Add(new LooseRow(row, null));
+                _titles.Add(row.Text);
+                if (RowShape.IsKeyHeading(row.Cells.First(c => !c.IsEmpty).Text))
+                {
+                    next = Key(next + 1);
+                    break;
+                }
+            }
+            else rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
+        }
+
+        _blocks.Add(new Block { Columns = Widened(heading.Columns, rows), Rows = rows, About = About(rows.Count == 0 ? null : _place.Sheet) });
+        _titles.Clear();
+        return next;
+    }
+
+    // What stands under "Key:" explains the table and is no row of it.
+    private int Key(int from)
+    {
+        for (; from < _rows.Count; from++)
+        {
+            var row = _rows[from];
+            if (row.IsBlank) continue;
+            if (RowShape.IsDatesAcross(row) || HeadingAt(from) is not null) return from;
+            _loose.Add(new LooseRow(row, RowShape.IsTotal(row) ? "a total or average" : null));
+        }
+
+        return from;
+    }
+
+    // A remark in the first column, or in a column that holds days or times: not a cell of the note column or of free words.
+    private static bool IsOutside(GridRow row, IReadOnlyList<ColumnMeaning> columns)
+    {
+        var at = Array.FindIndex(row.Cells, c => !c.IsEmpty);
+        if (row.Cells[at].Kind != CellKind.Text || CellTimes.Read(row.Cells[at]).Outcome != Reading.Outcome.Nothing) return false;
+        return at >= columns.Count || at == 0 || columns[at].Role is Role.Date or Role.Time or Role.Start or Role.Area;
+    }
+
+    // Dates across: each column of dates is one record, the labels down the side are its headings.
+    private int Across(int at)
+    {
+        var dates = _rows[at];
+        var labels = new List<GridRow>();
+        var next = at + 1;
+        for (; next < _rows.Count; next++)
+        {
+            var row = _rows[next];
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
+            if (row.IsBlank) continue;
+            if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
+            else if (row.Cells.Skip(1).All(c => c.IsEmpty) && !HeadingReader.Read(row[0].Text).IsKnown && !AnyLabelBelow(next)) _loose.Add(new LooseRow(row, null));
+            else labels.Add(row);
+        }
+
+        var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
+        columns.AddRange(AcrossColumns(labels));
+        var rows = Enumerable.Range(1, dates.Cells.Length - 1)
+            .Where(c => CellTimes.Read(dates[c]).Date is not null)
+            .Select(c => new BlockRow([new CellAt(_place, dates, c), .. labels.Select(l => new CellAt(_place, l, c))]))
+            .ToList();
+        _loose.Add(new LooseRow(dates, "the heading of dates"));
+        foreach (var (label, column) in labels.Zip(columns.Skip(1)))
+            if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
+                _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true });
+        _titles.Clear();
+        return next;
+    }
+
+    private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
+
+    // A label with nothing beside it ("Morning") is the group heading of those under it.
+    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels)
+    {
+        var (group, number) = ((string?)null, 0);
+        foreach (var label in labels)
+        {
+            if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
+            yield return HeadingReader.Read(label[0].Text.Trim(), group) with { Group = number };
+        }
+    }
+
+    private static List<ColumnMeaning> Widened(IReadOnlyList<ColumnMeaning> columns, List<BlockRow> rows)
+    {
+        var widest = rows.Count == 0 ? 0 : rows.Max(r => r.Cells.Count);
+        return [.. columns, .. Enumerable.Range(columns.Count, Math.Max(0, widest - columns.Count)).Select(_ => new ColumnMeaning("", Role.Unknown))];
+    }
+
+    private TableKind? About(string? sheet) =>
+        _titles.AsEnumerable().Reverse().Append(sheet ?? "").Append(System.IO.Path.GetFileNameWithoutExtension(_place.File))
+            .Select(t => KindWords.Read(t, Reading.FamilyWords.None)?.Kind).FirstOrDefault(k => k is not null);
+
+    private int Loose(int at, string? why)
+    {
+        _loose.Add(new LooseRow(_rows[at], why));
+        if (why is null) _titles.Add(_rows[at].Text);
+        return at + 1;
+    }
+
+    private static bool IsOneCell(GridRow row) => row.Cells.Count(c => !c.IsEmpty) == 1;
+}

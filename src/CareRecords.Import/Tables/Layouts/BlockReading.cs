@@ -1,0 +1,97 @@
+using CareRecords.Import.Accounting;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>What is known while the rows of one block are read: settled order, clock, the day, and the sessions so far.</summary>
+internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? notAfter)
+{
+    /// <summary>The block's columns as events.</summary>
+    public BlockSlots Slots { get; } = BlockSlots.Of(block);
+
+    /// <summary>The block.</summary>
+    public Block Block => block;
+
+    /// <summary>Where what is read goes.</summary>
+    public Gathered Into => into;
+
+    /// <summary>What was known before.</summary>
+    public SourceContext Context => context;
+
+    /// <summary>Readers of single cells.</summary>
+    public CellReaders Cells { get; } = new(into, context.Words);
+
+    /// <summary>Settles morning and evening.</summary>
+    public HalfOfDayRule Halves { get; } = new();
+
+    /// <summary>The parts of the chest that bare numbers are for, from a legend of the source; empty when there is none.</summary>
+    public IReadOnlyList<AreaName> AreaOrder => areaOrder;
+
+    /// <summary>The day that rows without a date belong to; null when none is known.</summary>
+    public LocalDate? Day { get; private set; }
+
+    /// <summary>Sessions of the day so far.</summary>
+    public List<Session> SessionsOfDay { get; } = [];
+
+    /// <summary>The last session of the block.</summary>
+    public Session? LastSession { get; private set; }
+
+    /// <summary>The latest time of the day so far; null for the first row of a day.</summary>
+    public LocalTime? Latest { get; private set; }
+
+    /// <summary>Opens a day.</summary>
+    public void Open(LocalDate? day)
+    {
+        if (day != Day || day is null) (Latest, _) = (null, Clear());
+        Day = day;
+    }
+
+    /// <summary>Takes note of a time of the day.</summary>
+    public void Saw(LocalTime time) => Latest = Latest is { } latest && latest > time ? latest : time;
+
+    /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
+    public LocalDate? Settle(DateWritten written, CellAt at)
+    {
+        var settled = DateReader.Settle(written, order, Day ?? notAfter);
+        if (settled.TryGet(out var day)) return day;
+        if (settled.Outcome == Outcome.Impossible)
+        {
+            Cells.Refuse(at.Source, settled.Why ?? $"There is no such day as '{at.Cell.Words}'.", "Correct the date.");
+            return null;
+        }
+
+        var name = SourceContext.DateOrderQuestion(place.File);
+        into.OrderIsOpen = true;
+        into.Questions.TryAdd(name, new Notes.AskedQuestion($"Do the dates in {place.File} (such as {at.Cell.Words}) write the day first or the month first?", ["day-month", "month-day"]));
+        Cells.Ask(at.Source, $"'{at.Cell.Words}' could be read with the day or the month first, and nothing in {place.File} settles it.",
+            "Give --date-order dmy or --date-order mdy, or answer the question.", name);
+        return null;
+    }
+
+    /// <summary>Adds a record and marks the lines of the cells it was made of.</summary>
+    public void Add(CareEntry entry, params ReadOnlySpan<CellAt> madeOf)
+    {
+        into.Entries.Add(entry);
+        foreach (var cell in madeOf) Use(cell);
+        if (entry is not Session session) return;
+        SessionsOfDay.Add(session);
+        LastSession = session;
+    }
+
+    /// <summary>Marks a cell's line as part of a record.</summary>
+    public void Use(CellAt cell) => into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
+
+    /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
+    public SourceLine SourceOf(BlockRow row, int column) =>
+        column >= 0 && (block.IsAcross || Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) > 1) ? row[column].Source
+        : block.IsAcross ? row[0].Source
+        : row.Source;
+
+    private bool Clear()
+    {
+        SessionsOfDay.Clear();
+        return true;
+    }
+}

@@ -1,0 +1,91 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>What a cell says of day and time, before order, half of day and neighbours settle it.</summary>
+/// <param name="Outcome">How sure; <see cref="Outcome.Nothing"/> when it says neither.</param>
+/// <param name="Date">The day as written; null when none is.</param>
+/// <param name="Clock">The time or range of times; null when none is.</param>
+/// <param name="Why">Why it is impossible or doubtful.</param>
+internal sealed record WrittenTime(Outcome Outcome, DateWritten? Date, ClockSpan? Clock, string? Why = null)
+{
+    /// <summary>Neither day nor time.</summary>
+    public static WrittenTime Nothing { get; } = new(Outcome.Nothing, null, null);
+}
+
+/// <summary>Reads a cell where a day, a time or both belong: real dates and times of a sheet, numbers meant as times, and words.</summary>
+internal static class CellTimes
+{
+    private const int LongestText = 60;
+
+    /// <summary>What the cell says. A cell with other words beside the time says nothing here: it is read as free words.</summary>
+    public static WrittenTime Read(Cell cell) => cell.Kind switch
+    {
+        CellKind.Empty => WrittenTime.Nothing,
+        CellKind.Moment => new(Outcome.Certain, Whole(cell.At.Date), Point(cell.At.TimeOfDay)),
+        CellKind.Date => new(Outcome.Certain, Whole(cell.At.Date), null),
+        CellKind.TimeOfDay => new(Outcome.Certain, null, Point(cell.At.TimeOfDay)),
+        CellKind.Number => OfClock(ClockReader.ReadNumber(cell.Number, cell.Text)),
+        _ => OfText(cell.Text.Trim()),
+    };
+
+    /// <summary>Words where only a time belongs.</summary>
+    public static Reading<ClockSpan> Clock(string text) =>
+        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(text);
+
+    private static WrittenTime OfText(string text)
+    {
+        if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;
+        switch (LiteralTime.Read(LiteralTime.WithoutAbout(text, out _), out var at))
+        {
+            case LiteralOutcome.Moment when char.IsAsciiDigit(text[0]):
+                return new(Outcome.Certain, Whole(at.Date), Point(at.TimeOfDay));
+            case LiteralOutcome.DateOnly when char.IsAsciiDigit(text[0]):
+                return new(Outcome.Certain, Whole(at.Date), null);
+            case LiteralOutcome.Impossible:
+                return new(Outcome.Impossible, null, null, $"There is no such date or time as '{text}'.");
+        }
+
+        var date = DateReader.Read(text);
+        if (date.TryGet(out var written)) return new(Outcome.Certain, written, null);
+        var clock = ClockReader.Read(text);
+        if (clock.Outcome == Outcome.Certain) return OfClock(clock);
+        return Both(text)
+            ?? (date.Outcome == Outcome.Impossible ? new(Outcome.Impossible, null, null, date.Why)
+                : clock.Outcome is Outcome.Impossible or Outcome.Doubtful ? OfClock(clock)
+                : WrittenTime.Nothing);
+    }
+
+    // "3/11/25 5:45 AM", "Mon 3 March, 7.15", "7.15 on 3/3": a day and a time side by side.
+    private static WrittenTime? Both(string text)
+    {
+        WrittenTime? half = null;
+        for (var i = 1; i < text.Length - 1; i++)
+        {
+            if (text[i] is not (' ' or ',' or 'T')) continue;
+            var (left, right) = (text[..i].Trim(' ', ','), text[(i + 1)..].Trim(' ', ','));
+            if (left.Length == 0 || right.Length == 0) continue;
+            foreach (var (day, time) in new[] { (left, right), (right, left) })
+            {
+                var date = DateReader.Read(day);
+                var clock = ClockReader.Read(time);
+                if (date.TryGet(out var written) && clock.TryGet(out var span)) return new(Outcome.Certain, written, span);
+                if (date.Outcome == Outcome.Impossible && clock.Outcome == Outcome.Certain) half ??= new(Outcome.Impossible, null, clock.Value, date.Why);
+                if (date.Outcome == Outcome.Certain && clock.Outcome == Outcome.Impossible) half = new(Outcome.Impossible, date.Value, null, clock.Why);
+                if (date.Outcome == Outcome.Certain && half is null && time.Any(char.IsAsciiDigit) && clock.Outcome == Outcome.Nothing && day.Length >= time.Length - 3)
+                    half = new(Outcome.Impossible, date.Value, null, $"'{time}' is not a time.");
+            }
+        }
+
+        return half;
+    }
+
+    private static WrittenTime OfClock(Reading<ClockSpan> clock) => new(clock.Outcome, null, clock.Value, clock.Why);
+
+    private static DateWritten Whole(LocalDate day) => new(null, null, day.Year, day.Month, day.Day, IsoDayOfWeek.None);
+
+    private static ClockSpan Point(LocalTime time) =>
+        new(new ClockTime(time, time.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, time, time), null);
+}

@@ -1,0 +1,93 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>One saturation of a cell with what stands beside it.</summary>
+internal sealed record CellCheck(SaturationWritten Saturation, double? Oxygen, CheckPhase Phase);
+
+/// <summary>Reads cells of saturations with their phase or oxygen: "b93 a95", "93 (0.5L)", "94@0", "93 → 95", "92 in air".</summary>
+internal static class CheckCell
+{
+    /// <summary>The readings of one part of a cell; null when it holds anything else. Impossible ones are told to <paramref name="refuse"/>.</summary>
+    public static IReadOnlyList<CellCheck>? Read(string text, Action<string> refuse)
+    {
+        text = text.Trim();
+        if (One(text, CheckPhase.None, refuse) is { } one) return one;
+        foreach (var arrow in new[] { "→", "->", "=>", ">", " then " })
+        {
+            var sides = text.Split(arrow, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            if (sides.Length == 2 && One(sides[0], CheckPhase.Before, refuse) is { } before && One(sides[1], CheckPhase.After, refuse) is { } after)
+                return [.. before, .. after];
+        }
+
+        return ByPhase(text, refuse);
+    }
+
+    private static List<CellCheck>? One(string text, CheckPhase phase, Action<string> refuse)
+    {
+        var (number, beside) = Apart(text);
+        if (number.Length == 0) return null;
+        double? oxygen = null;
+        if (beside.Length > 0)
+        {
+            var flow = OxygenReader.Read(beside);
+            if (flow.Outcome == Outcome.Impossible) refuse(flow.Why ?? $"'{beside}' cannot be an oxygen flow.");
+            else if (!flow.TryGet(out var litres)) return null;
+            else oxygen = litres;
+        }
+
+        var saturation = SaturationReader.Read(number);
+        if (saturation.TryGet(out var read)) return [new CellCheck(read, oxygen, phase)];
+        if (saturation.Outcome != Outcome.Impossible) return null;
+        refuse(saturation.Why ?? $"'{number}' cannot be a saturation.");
+        return [];
+    }
+
+    // "93 (0.5L)" is 93 and "0.5L"; "94@0" is 94 and "0"; "92 on air" is 92 and "air".
+    private static (string Number, string Beside) Apart(string text)
+    {
+        var end = 0;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '%' or '-' or '–' or '.')) end++;
+        var beside = text[end..].Trim(' ', '@', '(', ')', ',', '/', '[', ']');
+        foreach (var word in new[] { "on ", "in ", "with ", "at " })
+            if (beside.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+                beside = beside[word.Length..].TrimStart();
+        return (text[..end], beside);
+    }
+
+    // "b93 a95", "before 93, after 95", "pre 93 post 95": a word of phase before each number.
+    private static List<CellCheck>? ByPhase(string text, Action<string> refuse)
+    {
+        var checks = new List<CellCheck>();
+        var phase = CheckPhase.None;
+        foreach (var word in Spaced(text).Split([' ', ',', ':', '=', '/'], StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (PhaseOf(word) is { } named) phase = named;
+            else if (phase != CheckPhase.None && One(word, phase, refuse) is { } check) checks.AddRange(check);
+            else return null;
+        }
+
+        return phase == CheckPhase.None ? null : checks;
+    }
+
+    private static CheckPhase? PhaseOf(string word) => word.ToLowerInvariant() switch
+    {
+        "b" or "bf" => CheckPhase.Before,
+        "a" or "af" => CheckPhase.After,
+        var other => SmallWords.ReadPhase(other),
+    };
+
+    // "b93" becomes "b 93".
+    private static string Spaced(string text)
+    {
+        var spaced = new System.Text.StringBuilder();
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (i > 0 && char.IsAsciiDigit(text[i]) && char.IsLetter(text[i - 1]) && !(text[i] == '4' && text[i - 1] is 'b' or 'B')) spaced.Append(' ');
+            spaced.Append(text[i]);
+        }
+
+        return spaced.ToString();
+    }
+}

@@ -1,0 +1,44 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Decides whether a source writes the day or the month first, from all of its dates together.</summary>
+internal static class DayOrder
+{
+    // Days of a log follow one another: read the wrong way they jump from month to month.
+    private const int NextDays = 4;
+
+    /// <summary>The order; null when the dates fit more than one and do not run on in just one of them, or when there are none in doubt.</summary>
+    /// <param name="dates">Dates as written, in the order of the source.</param>
+    /// <param name="notAfter">A day that no date lies after; null when not known.</param>
+    public static DateOrder? Decide(IReadOnlyList<DateWritten> dates, LocalDate? notAfter)
+    {
+        var year = dates.FirstOrDefault(d => d.Year is not null)?.Year ?? notAfter?.Year ?? 2000;
+        var fitting = DateReader.OrdersThatFit(dates, year).Where(o => o != DateOrder.YearMonthDay || dates.All(d => d.First is null)).ToList();
+        if (fitting.Count <= 1) return fitting.Count == 1 ? fitting[0] : null;
+        var running = fitting.Where(o => RunsOn(Days(dates, o, notAfter))).ToList();
+        return running.Count == 1 ? running[0] : null;
+    }
+
+    /// <summary>Whether any of the dates needs an order to be read.</summary>
+    public static bool IsNeeded(IEnumerable<DateWritten> dates) => dates.Any(d => d.First is not null && d.Second is not null && d.First != d.Second);
+
+    // Most steps from one day to the next are short, and there are at least two of them.
+    private static bool RunsOn(List<LocalDate> days)
+    {
+        var distinct = days.Distinct().ToList();
+        if (distinct.Count < 3) return distinct.Count == 2 && Math.Abs(Period.DaysBetween(distinct[0], distinct[1])) <= NextDays;
+        var near = distinct.Zip(distinct.Skip(1), (a, b) => Math.Abs(Period.DaysBetween(a, b))).Count(d => d <= NextDays);
+        return near * 3 >= (distinct.Count - 1) * 2;
+    }
+
+    private static List<LocalDate> Days(IReadOnlyList<DateWritten> dates, DateOrder order, LocalDate? notAfter)
+    {
+        var days = new List<LocalDate>();
+        foreach (var written in dates)
+            if (DateReader.Settle(written, order, days.Count > 0 ? days[^1] : notAfter).TryGet(out var day))
+                days.Add(day);
+        return days;
+    }
+}

@@ -1,0 +1,95 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>One of several events in a cell: its time and the words after it.</summary>
+/// <param name="Clock">Its time; null with <paramref name="Impossible"/> set.</param>
+/// <param name="Words">The words beside the time, without the separators; empty when there are none.</param>
+/// <param name="Ends">True for "off 6.20".</param>
+/// <param name="Impossible">Why its time cannot be; null when it can.</param>
+/// <param name="BareHours">True where only hours are written one beside another ("8 and 6"): nothing tells morning from evening.</param>
+internal sealed record CellEvent(ClockSpan? Clock, string Words, bool Ends, string? Impossible, bool BareHours = false);
+
+/// <summary>Takes a cell with several events apart: "7.05 3/3/2/2; 16:40 same", "off 6.10; 12.00-12.30 150", "6.40 x4, 12.20 x4".</summary>
+internal static class EventCell
+{
+    private const int LongestTime = 4;
+
+    private static readonly HashSet<string> Ends = new(["off", "stopped", "stop", "ended", "end", "finished", "fin", "until", "till", "done"], StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> Fillers = new(["at", "@", "on", "started", "start", "~", "from", "given"], StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> Joins = new(["and", "&", "+", "then"], StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The events; null when a part of the cell does not begin with a time.</summary>
+    public static IReadOnlyList<CellEvent>? Read(string text)
+    {
+        var events = new List<CellEvent>();
+        foreach (var part in Parts(text))
+        {
+            if (Part(part) is not { } found) return null;
+            events.AddRange(found);
+        }
+
+        return events.Count > 0 ? events : null;
+    }
+
+    private static List<CellEvent>? Part(string part)
+    {
+        var words = part.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        var (at, ends) = (0, false);
+        while (at < words.Length && (Ends.Contains(words[at].TrimEnd(':')) || Fillers.Contains(words[at])))
+            ends |= Ends.Contains(words[at++].TrimEnd(':'));
+        var times = new List<(Reading<ClockSpan> Clock, string Words)>();
+        while (Time(words, ref at) is { } time)
+        {
+            times.Add(time);
+            if (at < words.Length && Joins.Contains(words[at]) && at + 1 < words.Length && StartsTime(words, at + 1)) at++;
+            else break;
+        }
+
+        if (times.Count == 0) return null;
+        while (at < words.Length && Ends.Contains(words[at].Trim(':', ','))) (ends, at) = (true, at + 1);
+        var rest = string.Join(' ', words[at..]).Trim();
+        if (times.Count > 1 && rest.StartsWith("both ", StringComparison.OrdinalIgnoreCase)) rest = rest[5..];
+        var bare = times.Count > 1 && times.All(t => t.Words.All(char.IsAsciiDigit) && t.Words.Length <= 2);
+        return [.. times.Select(t => new CellEvent(t.Clock.Outcome == Outcome.Certain ? t.Clock.Value : null, rest.Trim(':', '-', ' '), ends,
+            t.Clock.Outcome == Outcome.Impossible ? t.Clock.Why ?? $"'{t.Words}' is not a time." : null, bare))];
+    }
+
+    private static bool StartsTime(string[] words, int at) => Time(words, ref at) is not null;
+
+    // The longest run of words that is a time: "half past 7", "12.00 - 12.30", "6.05am".
+    private static (Reading<ClockSpan> Clock, string Words)? Time(string[] words, ref int at)
+    {
+        for (var length = Math.Min(LongestTime, words.Length - at); length > 0; length--)
+        {
+            var text = string.Join(' ', words[at..(at + length)]).Trim(',', ':');
+            var clock = CellTimes.Clock(text);
+            if (clock.Outcome == Outcome.Certain || (clock.Outcome == Outcome.Impossible && length == 1 && text.Any(char.IsAsciiDigit)))
+            {
+                at += length;
+                return (clock, text);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The parts between semicolons and line ends, and between commas where a figure follows outside brackets.</summary>
+    public static IEnumerable<string> Parts(string text)
+    {
+        var (from, depth) = (0, 0);
+        for (var i = 0; i <= text.Length; i++)
+        {
+            if (i < text.Length && text[i] is '(' or '[') depth++;
+            if (i < text.Length && text[i] is ')' or ']') depth--;
+            if (i < text.Length && !(depth <= 0 && IsBreak(text, i))) continue;
+            if (text.AsSpan(from, i - from).Trim() is { IsEmpty: false } part) yield return part.ToString();
+            from = i + 1;
+        }
+    }
+
+    private static bool IsBreak(string text, int at) => text[at] is ';' or '\n' or '\r'
+        || (text[at] == ',' && at + 2 < text.Length && text[at + 1] == ' ' && (char.IsAsciiDigit(text[at + 2]) || char.IsLetter(text[at + 2])) && HasTimeBefore(text, at));
+
+    private static bool HasTimeBefore(string text, int at) => text.AsSpan(0, at).ContainsAnyInRange('0', '9');
+}

@@ -1,0 +1,55 @@
+using CareRecords.Import.Notes;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
+internal sealed class FreeWords(BlockReading reading)
+{
+    /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
+    public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
+    {
+        if (day is not { } date || cell.Cell.Words is not { } words || !words.Any(char.IsAsciiDigit)) return null;
+        var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
+        var noon = new ClockTime(LocalTime.Noon, HalfOfDay.Pm, TimePrecision.Exact, null, LocalTime.Noon, LocalTime.Noon);
+        var found = NotesReader.ReadCell(cell.Source with { Text = words.TrimStart('=', '+', ' ') }, new CellContext { Date = date, Heading = "physio", Time = noon }, context);
+        return found.Entries is [Session { Areas.Count: > 0 } session] && found.Problems.Count == 0 ? session.Areas : null;
+    }
+
+    // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
+    private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
+        entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
+            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) } : entry;
+
+    /// <summary>
+    /// Reads a cell. True when it gave anything: a record, a session left out, a question.
+    /// </summary>
+    /// <param name="cell">The cell; its line is the source.</param>
+    /// <param name="heading">Its heading.</param>
+    /// <param name="day">The day; without one the words are asked about when they hold figures.</param>
+    /// <param name="at">The time of the row; null when there is none.</param>
+    /// <param name="keepAll">False for a remark beside a record: then only signs, sessions left out and what has a time of its own are taken.</param>
+    /// <param name="text">The words to read instead of the cell's own; null for the cell's own.</param>
+    public bool Read(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string? text = null)
+    {
+        var words = text ?? cell.Cell.Words;
+        if (words is null || NotSaid.Is(words)) return false;
+        if (day is not { } date) return false;
+        // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
+        if (!words.Any(char.IsAsciiDigit)) heading = null;
+        var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
+        var source = cell.Source with { Text = words };
+        var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
+            ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
+            : null;
+        var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
+        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated).ToList();
+        var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || entries.Count > 0 ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
+        reading.Into.Take(kept);
+        if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
+        else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);
+        return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0;
+    }
+}

@@ -1,0 +1,45 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>
+/// Settles "7.15" before or after noon: by the heading of its column, by the time before it in the same cell, by the clock that the
+/// table uses, else by the order of the day. What none of these settles is asked.
+/// </summary>
+internal sealed class HalfOfDayRule
+{
+    private bool _twentyFour;
+    private bool _saysHalf;
+
+    /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
+    public void Notice(Cell cell, ClockSpan span)
+    {
+        var words = cell.Kind == CellKind.Text && cell.Text.AsSpan().IndexOfAny("mMpP") >= 0;
+        foreach (var time in new[] { span.Start, span.End })
+        {
+            if (time is null) continue;
+            if (!words && time.Time.Hour >= 13 && time.Half != HalfOfDay.Unknown) _twentyFour = true;
+            if (words && time.Half != HalfOfDay.Unknown) _saysHalf = true;
+        }
+    }
+
+    /// <summary>The time with its half settled; null when it could be either.</summary>
+    /// <param name="time">As written.</param>
+    /// <param name="column">The half that the column's heading names.</param>
+    /// <param name="beforeInCell">The time before it in the same cell; null for the first.</param>
+    /// <param name="beforeInDay">The latest time of the rows above on the same day; null for the first of a day.</param>
+    /// <param name="laterInDay">True when a later row of the day shows that the day's first times are before noon.</param>
+    public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay)
+    {
+        if (time.Half != HalfOfDay.Unknown) return time;
+        if (column == HalfOfDay.Am) return time.Time.Hour is 0 or 12 ? time.In(HalfOfDay.Pm) : time.In(HalfOfDay.Am);
+        if (column == HalfOfDay.Pm) return time.In(HalfOfDay.Pm);
+        var asPm = time.In(HalfOfDay.Pm);
+        if (time.Time.Hour is 0 or 12) return asPm;
+        if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
+        if (_twentyFour) return time.In(HalfOfDay.Am);
+        if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;
+        return laterInDay || (beforeInDay is null && _saysHalf && time.Time.Hour is >= 5 and <= 11) ? time.In(HalfOfDay.Am) : null;
+    }
+}

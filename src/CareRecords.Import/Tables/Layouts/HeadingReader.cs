@@ -1,0 +1,123 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads one heading.</summary>
+internal static class HeadingReader
+{
+    /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
+    public static ColumnMeaning Read(string heading, string? groupHeading = null)
+    {
+        var own = Lexicon.Find(heading, out _).ToList();
+        var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
+        var role = RoleOf(own, heading);
+        // "time" under "Physio" is the physio's time; "ml" under "Feed" needs no help.
+        if (role is Role.Time or Role.Start or Role.End or Role.Unknown && group.Any(k => IsEvent(k.Concept)))
+            role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading);
+        var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.In(heading) : [];
+        if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
+        if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
+        var all = own.Concat(group).Select(k => k.Concept).ToHashSet();
+        return new ColumnMeaning(groupHeading is null ? heading : $"{groupHeading} {heading}", role)
+        {
+            Phase = PhaseOf(all),
+            Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HalfOfDay.Unknown,
+            Areas = areas,
+            Medicine = own.Concat(group).FirstOrDefault(k => k.Medicine is not null).Medicine,
+            MedicineWords = role == Role.Dose ? heading.Trim() : null,
+            Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
+                : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
+            Unit = UnitOf(heading),
+        };
+    }
+
+    private static Role RoleOf(IReadOnlyList<Known> words, string heading)
+    {
+        var has = words.Select(w => w.Concept).ToHashSet();
+        if (has.Count == 0) return Role.Unknown;
+        if (has.Contains(Concept.Total)) return Role.Ignore;
+        if (has.Contains(Concept.Saturation)) return Role.Saturation;
+        if (has.Contains(Concept.Pulse)) return Role.Pulse;
+        if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
+        if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
+        if (has.Contains(Concept.Temperature)) return Role.Temperature;
+        if (has.Contains(Concept.Breathing)) return Role.Breathing;
+        if (Dose(words, has) is { } dose) return dose;
+        if (Session(has) is { } session) return session;
+        if (Feed(has) is { } feed) return feed;
+        return Single(has);
+    }
+
+    private static Role? Dose(IReadOnlyList<Known> words, HashSet<Concept> has)
+    {
+        if (has.Contains(Concept.Puffs)) return Role.Amount;
+        var named = words.Any(w => w.Medicine is not null);
+        if (named || has.Contains(Concept.Inhaler)) return has.Contains(Concept.Amount) ? Role.Amount : Role.Dose;
+        if (!has.Contains(Concept.Medicine)) return null;
+        return has.Contains(Concept.Amount) ? Role.Amount
+            : has.Contains(Concept.Time) || has.Contains(Concept.Start) ? Role.Time
+            : Role.Medicine;
+    }
+
+    private static Role? Session(HashSet<Concept> has)
+    {
+        if (!has.Contains(Concept.Session) && !has.Contains(Concept.Percussion)) return null;
+        return has.Contains(Concept.Minutes) ? Role.Minutes
+            : has.Contains(Concept.Note) ? Role.Note
+            : has.Contains(Concept.By) ? Role.By
+            : has.Contains(Concept.Technique) ? Role.Technique
+            : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.SessionEnd
+            : Role.Session;
+    }
+
+    private static Role? Feed(HashSet<Concept> has)
+    {
+        if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus)) return null;
+        return has.Contains(Concept.Note) ? Role.Note
+            : has.Contains(Concept.Rate) ? Role.Rate
+            : has.Contains(Concept.Millilitres) || has.Contains(Concept.Amount) ? Role.Millilitres
+            : has.Contains(Concept.Route) ? Role.Route
+            : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.FeedEnd
+            : has.Contains(Concept.Start) ? Role.FeedStart
+            : Role.Feed;
+    }
+
+    // The order settles headings of two known words: "Date and time" is a date, "done by" a person.
+    private static Role Single(HashSet<Concept> has)
+    {
+        foreach (var (concept, role) in Order)
+            if (has.Contains(concept))
+                return role;
+        return Role.Unknown;
+    }
+
+    private static readonly (Concept Concept, Role Role)[] Order =
+    [
+        (Concept.Date, Role.Date), (Concept.Means, Role.Means), (Concept.Word, Role.Word), (Concept.Cough, Role.Cough), (Concept.Secretions, Role.Secretions),
+        (Concept.Colour, Role.Colour), (Concept.Vomit, Role.Vomit), (Concept.Stopped, Role.Stopped), (Concept.Reason, Role.Reason),
+        (Concept.Rate, Role.Rate), (Concept.Millilitres, Role.Millilitres), (Concept.Technique, Role.Technique),
+        (Concept.Minutes, Role.Minutes), (Concept.Kind, Role.Kind), (Concept.Detail, Role.Detail), (Concept.By, Role.By), (Concept.Amount, Role.Amount),
+        (Concept.Start, Role.Start), (Concept.End, Role.End), (Concept.Time, Role.Time), (Concept.Day, Role.Date), (Concept.Route, Role.Route),
+        (Concept.Sign, Role.Sign), (Concept.Distress, Role.Sign), (Concept.Unwell, Role.Sign), (Concept.Note, Role.Note), (Concept.Ignore, Role.Ignore), (Concept.Medicine, Role.Medicine),
+        (Concept.Tube, Role.Feed), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
+    ];
+
+    private static bool IsEvent(Concept concept) => concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Pump or Concept.Inhaler or Concept.Medicine or Concept.Saturation;
+
+    private static CheckPhase PhaseOf(HashSet<Concept> has) =>
+        has.Contains(Concept.Before) && !has.Contains(Concept.After) ? CheckPhase.Before
+        : has.Contains(Concept.After) && !has.Contains(Concept.Before) ? CheckPhase.After
+        : has.Contains(Concept.During) ? CheckPhase.During
+        : CheckPhase.None;
+
+    private static string? UnitOf(string heading)
+    {
+        var words = Lexicon.Split(heading);
+        return words.Any(w => w is "oz" or "ounces" or "floz") ? "oz"
+            : words.Any(w => w is "°f" or "f" or "fahrenheit") ? "F"
+            : words.Any(w => w is "sec" or "secs" or "seconds") ? "sec"
+            : null;
+    }
+}

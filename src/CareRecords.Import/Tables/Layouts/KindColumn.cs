@@ -1,0 +1,26 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Finds the column that says what happened where its heading does not tell.</summary>
+internal static class KindColumn
+{
+    private const int LongestKind = 30;
+
+    /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
+    public static Block Named(Block block, FamilyWords words)
+    {
+        if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
+        for (var i = 0; i < block.Columns.Count; i++)
+        {
+            if (block.Columns[i].Role is not Role.Unknown) continue;
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            var known = filled.Count(c => c.Text.Length <= LongestKind && KindWords.Read(c.Text, words) is not null);
+            if (known < 2 || known * 5 < filled.Count * 3) continue;
+            var at = i;
+            return block with { Columns = [.. block.Columns.Select((c, n) => n == at ? c with { Role = Role.Kind } : c)] };
+        }
+
+        return block;
+    }
+}

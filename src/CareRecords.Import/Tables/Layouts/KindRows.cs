@@ -1,0 +1,282 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads the rows of a block that has one event a row and a column that says which ("What happened").</summary>
+internal sealed class KindRows(BlockReading reading, SessionCells sessions, MeasureCells measures, FreeWords words)
+{
+    /// <summary>Reads one row.</summary>
+    public void Read(BlockRow row, RowWhen when)
+    {
+        var kindCell = row[reading.Slots.Kind];
+        if (kindCell.Cell.Words is not { } text || KindWords.Read(text, reading.Context.Words) is not { } what)
+        {
+            Unknown(row, when);
+            return;
+        }
+
+        if (when.Start is null && when.End is null && !when.IsBad && when.Day is null)
+        {
+            reading.Cells.Ask(row.Source, "No date or time is written for this row.", "Write the date and time in the row.");
+            return;
+        }
+
+        if (when.IsBad) return;
+        var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
+        if (at is null) return;
+        switch (what.Kind)
+        {
+            case TableKind.Sessions: Session(row, what, at, when); break;
+            case TableKind.Feeds: Feed(row, what, at, when); break;
+            case TableKind.Medicines: Dose(row, what, at); break;
+            case TableKind.Signs: Sign(row, what, at, when); break;
+            default: Checks(row, what, at, when); return;
+        }
+
+        if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
+    }
+
+    private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    {
+        var cells = WordsAndNumbers(row);
+        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { IsNone: false } missed)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
+            reading.Use(missed);
+            return;
+        }
+
+        // "perc" beside "LLL 3 RLL 3": a technique alone in its cell is that of the others.
+        if (what.Technique == Technique.Unknown && cells.Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault(t => t != Technique.Unknown) is var technique) what = what with { Technique = technique };
+        cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
+        var slot = new Slot(TableKind.Sessions);
+        slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        var areas = new List<AreaMinutes>();
+        var left = new List<CellAt>();
+        foreach (var cell in cells)
+            if (Areas(cell, what) is { } read) areas.AddRange(read);
+            else left.Add(cell);
+        sessions.Add(row, slot, at, when.End, row.Source, areas);
+        foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
+    }
+
+    // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
+    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what)
+    {
+        var text = cell.Cell.Words!;
+        if (SameAs.PointsBack(text)) return SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? [];
+        var order = Order(what);
+        var plus = text.IndexOf('+', StringComparison.Ordinal);
+        var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
+        void Refuse(string why) => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.");
+        if (AreaNumbers.Read(head, order, Refuse) is { } numbers)
+        {
+            if (plus < 0) return numbers;
+            return AreasReader.Read(text[(plus + 1)..].Trim(), reading.Context.Words).TryGet(out var more) ? [.. numbers, .. more.Areas] : numbers;
+        }
+
+        var read = AreasReader.Read(text.TrimStart('=', '+', ' '), reading.Context.Words);
+        if (read.TryGet(out var written)) return Named(written.Areas, what);
+        if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
+        var name = "areas-of-numbers:" + cell.Place.File;
+        reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
+        reading.Cells.Ask(cell.Source, read.Why ?? $"'{text}' does not say which parts of the chest it is for.", "Say the order in a words table, such as physio, left lower / right lower / left upper / right upper.", name);
+        return read.Value.Areas;
+    }
+
+    private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
+        what.Technique == Technique.Unknown ? areas : [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a)];
+
+    private IReadOnlyList<AreaName> Order(WhatHappened what) => what.Areas.Count > 0 ? what.Areas : reading.AreaOrder;
+
+    private void Feed(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    {
+        var cells = TextCells(row);
+        var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        var routeCell = Of(Role.Route).Select(c => row[c].Cell.Words).FirstOrDefault(r => r is not null);
+        var free = cells.Where(c => ml.IsNone || c.Column != ml.Column).ToList();
+        if (free.Any(c => SaysRefused(c.Cell.Text)))
+        {
+            reading.Into.SetAside.Add(new SetAsideLine(row.Source, "a feed that was not taken"));
+            reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
+            return;
+        }
+
+        double? volume = ml.IsNone ? null : reading.Cells.Millilitres(ml);
+        var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
+        var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
+        // The kind's own words may hold a range, and the remarks an end, a route or a volume.
+        foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
+        {
+            var known = KindWords.Read(text, FamilyWords.None);
+            if (known?.Kind == TableKind.Feeds && known.IsEnd && !known.IsStart && !text.Any(char.IsAsciiDigit) && what is { IsEnd: false, IsStart: false }) (starts, ends) = (null, at);
+            if (route == FeedRoute.Unknown && known?.Kind == TableKind.Feeds) route = known.Route;
+            ends ??= EndIn(text, at);
+            if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
+        }
+
+        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, row[0]);
+    }
+
+    // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
+    private static UncertainTime? EndIn(string text, UncertainTime start)
+    {
+        foreach (var piece in text.Split([',', ';', '(', ')'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var words = piece.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (words.Length >= 2 && words[0].ToLowerInvariant() is "took" or "over" or "in" or "lasted" && MinutesReader.Read(string.Join(' ', words[1..])).TryGet(out var minutes))
+                return UncertainTime.At(start.Stated.PlusMinutes((long)Math.Round(minutes.Minutes)), TimePrecision.Reckoned);
+            if (words.Length >= 2 && words[0].ToLowerInvariant() is "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
+                && CellTimes.Clock(string.Join(' ', words[1..])).TryGet(out var end)) return After(start, end.Start);
+            foreach (var word in words)
+                if (word.Contains('-') && CellTimes.Clock(word) is { Outcome: Outcome.Certain, Value.End: { } to }) return After(start, to);
+        }
+
+        return null;
+    }
+
+    private static UncertainTime After(UncertainTime start, ClockTime end) =>
+        (end.Half == HalfOfDay.Unknown && end.In(HalfOfDay.Am).Time < start.Stated.TimeOfDay ? end.In(HalfOfDay.Pm) : end.In(HalfOfDay.Am)).On(start.Stated.Date);
+
+    private void Dose(BlockRow row, WhatHappened what, UncertainTime at)
+    {
+        var kind = row[reading.Slots.Kind];
+        var cells = TextCells(row);
+        // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
+        var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
+        var cell = what.Medicine is null && !named.IsNone ? named : kind;
+        if ((reading.Context.Words.MeaningOf(kind.Cell.Text) is { } means ? Meant(means) : null) is not { } medicine)
+        {
+            if (reading.Cells.Medicine(cell) is not { } read) return;
+            medicine = read;
+        }
+
+        var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
+        reading.Add(new Dose
+        {
+            Sources = [row.Source],
+            Start = at,
+            Medicine = medicine.Generic,
+            MedicineAsWritten = cell.Cell.Words,
+            Amount = amountText,
+            Route = medicine.Route,
+            By = By(row),
+        }, row[0]);
+    }
+
+    private static MedicineWritten? Meant(string means) =>
+        MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null;
+
+    private static string? AmountIn(string text)
+    {
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return words.Length >= 2 && char.IsAsciiDigit(words[0][0]) && words[1].ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "p" ? $"{words[0]} {words[1]}" : null;
+    }
+
+    private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    {
+        var cells = TextCells(row).Concat(Of(Role.Temperature).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty)).DistinctBy(c => c.Column).ToList();
+        if (what.Sign == SignKind.Temperature)
+        {
+            foreach (var cell in cells.OrderBy(c => c.Cell.Text.Any(char.IsAsciiDigit) ? 0 : 1))
+            {
+                if (!cell.Cell.Text.Any(char.IsAsciiDigit)) continue;
+                if (reading.Cells.Temperature(cell) is { } temperature)
+                    reading.Add(NewSign(row, what.Sign, temperature.AsWritten, temperature.Celsius, at), cell);
+                return;
+            }
+
+            if (!words.Read(row[reading.Slots.Kind], null, when.Day, at, keepAll: true)) reading.Cells.Ask(row.Source, "A temperature without degrees.", "Write the degrees.");
+            return;
+        }
+
+        // An antibiotic started: the medicine itself stands in the words beside it.
+        if (what.Sign == SignKind.Antibiotic && cells.FirstOrDefault(c => KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null) is { IsNone: false } medicine && reading.Cells.Medicine(medicine) is { } named)
+            reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
+        var value = string.Join(", ", cells.Select(c => c.Cell.Words));
+        reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), row[0]);
+    }
+
+    private static string? AmountAfter(string text)
+    {
+        var at = text.AsSpan().IndexOfAnyInRange('0', '9');
+        return at < 0 ? null : AmountIn(text[at..]);
+    }
+
+    private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    {
+        var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
+        var measures_ = Measures();
+        if (measures_.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measures_, at, []);
+        else
+            foreach (var cell in Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column))
+            {
+                if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
+                foreach (var check in found)
+                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase, By = By(row) }, cell);
+                return;
+            }
+
+        if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
+        _ = what;
+        Unknown(row, when);
+    }
+
+    // A row whose kind is not known is read as a sentence: its words in the order in which they stand.
+    private void Unknown(BlockRow row, RowWhen when)
+    {
+        var measured = Measures();
+        if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty).ToList();
+        if (cells.Count == 0) return;
+        words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)));
+    }
+
+    private static bool SaysRefused(string text)
+    {
+        var folded = text.ToLowerInvariant();
+        return folded.Contains("didn't want", StringComparison.Ordinal) || folded.Contains("did not want", StringComparison.Ordinal) || folded.Contains("refused", StringComparison.Ordinal) || folded.Contains("nothing taken", StringComparison.Ordinal);
+    }
+
+    private Sign NewSign(BlockRow row, SignKind kind, string? value, double? number, UncertainTime at) => new()
+    {
+        Sources = [row.Source],
+        Start = at,
+        Kind = kind,
+        What = SignWords.NameOf(kind),
+        Value = value,
+        Number = number,
+        By = By(row),
+    };
+
+    // Cells of words beside the kind: amounts, details, remarks.
+    private List<CellAt> TextCells(BlockRow row) =>
+        [.. Of(Role.Amount).Concat(reading.Slots.Words).Where(c => c != reading.Slots.Kind).Distinct().Order().Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !NotSaid.Is(c.Cell.Text.Trim()))];
+
+    // The same, and the columns of minutes and millilitres where they hold more than one bare number.
+    private List<CellAt> WordsAndNumbers(BlockRow row) =>
+        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+
+    private static Technique OnlyTechnique(string text)
+    {
+        if (!IsOnlyTechniques(text)) return Technique.Unknown;
+        var kinds = Lexicon.Find(text, out _).Select(k => k.Concept).ToHashSet();
+        return kinds.Contains(Concept.Percussion) && kinds.Contains(Concept.Vibration) ? Technique.Unknown
+            : kinds.Contains(Concept.Percussion) ? Technique.Percussion : kinds.Contains(Concept.Vibration) ? Technique.Vibration : Technique.Unknown;
+    }
+
+    private static bool IsOnlyTechniques(string text)
+    {
+        var known = Lexicon.Find(text, out var share);
+        return known.Count > 0 && share >= 0.6 && !text.Any(char.IsAsciiDigit) && known.All(k => k.Concept is Concept.Percussion or Concept.Vibration or Concept.Session);
+    }
+
+    private List<int> Measures() => [.. Of(Role.Saturation).Concat(Of(Role.Pulse)).Concat(Of(Role.Oxygen)).Concat(Of(Role.Phase)).Order()];
+
+    private IEnumerable<int> Of(Role role) => reading.Slots.Of(role);
+
+    private string? By(BlockRow row) => row[reading.Slots.By].Cell.Words;
+}

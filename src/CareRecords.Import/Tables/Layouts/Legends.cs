@@ -1,0 +1,29 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads the explanations that stand around a table: "inhaler = salbutamol", "PT numbers are L base/R base/L top/R top".</summary>
+internal static class Legends
+{
+    /// <summary>The words that a line explains; empty when it explains none.</summary>
+    public static IReadOnlyList<FamilyWord> Words(string text)
+    {
+        var pairs = text.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        if (pairs.Length == 1 && text.Count(c => c == '=') > 1) pairs = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var words = new List<FamilyWord>();
+        foreach (var pair in pairs)
+        {
+            var sides = pair.Split('=', 2, StringSplitOptions.TrimEntries);
+            if (sides.Length == 2 && sides[0].Length is > 0 and <= 40 && sides[1].Length > 0) words.Add(new FamilyWord(sides[0], sides[1]));
+        }
+
+        return words;
+    }
+
+    /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
+    public static IReadOnlyList<AreaName> AreaOrder(string text)
+    {
+        var longest = text.Contains('/') ? AreaNames.In(text) : [];
+        return longest.Count >= 2 && longest.All(a => a.Side != Records.Side.Unknown) ? longest : [];
+    }
+}

@@ -1,0 +1,145 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Makes checks and signs of the measures of a row.</summary>
+internal sealed class MeasureCells(BlockReading reading, FreeWords words)
+{
+    /// <summary>
+    /// Adds the checks in the given columns. Beside a session their time is borrowed from it: its start for "before", its end where written for "after".
+    /// A cell with several parts gives one part to each session of the row, in order.
+    /// </summary>
+    /// <param name="row">The row.</param>
+    /// <param name="columns">Columns of saturation, pulse, oxygen and phase.</param>
+    /// <param name="at">The row's own time; null when there is none.</param>
+    /// <param name="sessions">Sessions of the row or slot that the columns belong to.</param>
+    public void AddChecks(BlockRow row, IReadOnlyList<int> columns, UncertainTime? at, IReadOnlyList<Session> sessions)
+    {
+        var filled = columns.Where(c => !row[c].Cell.IsEmpty && !NotSaid.Is(row[c].Cell.Text.Trim())).ToList();
+        var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? CheckPhase.None;
+        var pulses = filled.Where(c => Role(c) == Layouts.Role.Pulse).ToList();
+        var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: reading.Cells.Oxygen(row[c]))).Where(f => f.Litres is not null).ToList();
+        var found = new List<(CellCheck Check, int Column, Session? Session)>();
+        foreach (var column in filled.Where(c => Role(c) == Layouts.Role.Saturation))
+            found.AddRange(Saturations(row[column], column, phase, sessions, at));
+        var pulsesLeft = pulses.ToDictionary(p => p, p => reading.Cells.Pulse(row[p]));
+        foreach (var (check, column, session) in found)
+        {
+            if (When(check.Phase, session, at) is not { } when) continue;
+            var own = reading.Block.Columns[column].Phase;
+            var pulse = pulsesLeft.Keys.FirstOrDefault(p => pulsesLeft[p] is not null && (reading.Block.Columns[p].Phase == own || reading.Block.Columns[p].Phase == CheckPhase.None), -1);
+            var flow = flows.Where(f => reading.Block.Columns[f.Column].Phase == own || reading.Block.Columns[f.Column].Phase == CheckPhase.None).Select(f => f.Litres).FirstOrDefault();
+            reading.Add(new Check
+            {
+                Sources = [Source(row, column)],
+                Start = when,
+                SpO2 = check.Saturation.Percent,
+                SpO2High = check.Saturation.High,
+                Pulse = pulse >= 0 ? pulsesLeft[pulse] : null,
+                OxygenLitresPerMinute = check.Oxygen ?? flow,
+                Phase = check.Phase,
+                By = row[reading.Slots.By].Cell.Words,
+            }, [row[column], .. flows.Select(f => row[f.Column]), .. pulses.Select(p => row[p])]);
+            if (pulse >= 0) pulsesLeft.Remove(pulse);
+        }
+
+        if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, When(phase, sessions.Count == 1 ? sessions[0] : null, at));
+    }
+
+    // A pulse or a flow alone is a check too; beside a session whose saturations were not taken the flow is still known.
+    private void AddWithoutSaturation(BlockRow row, Dictionary<int, double?> pulses, List<(int Column, double Litres)> flows, CheckPhase phase, UncertainTime? when)
+    {
+        var pulse = pulses.FirstOrDefault(p => p.Value is not null, new(-1, null));
+        if (when is null || (pulse.Value is null && flows.Count == 0)) return;
+        var column = pulse.Value is not null ? pulse.Key : flows[0].Column;
+        reading.Add(new Check
+        {
+            Sources = [Source(row, column)],
+            Start = when,
+            Pulse = pulse.Value,
+            OxygenLitresPerMinute = flows.Count > 0 ? flows[0].Litres : null,
+            Phase = phase,
+            By = row[reading.Slots.By].Cell.Words,
+        }, row[column]);
+    }
+
+    private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
+    {
+        var heading = reading.Block.Columns[column];
+        var parts = sessions.Count > 1 || cell.Cell.Text.Contains(';') ? EventCell.Parts(cell.Cell.Text).Select(p => p.Trim()).ToList() : [cell.Cell.Text.Trim()];
+        for (var i = 0; i < parts.Count; i++)
+        {
+            var before = reading.Into.Problems.Count;
+            var read = CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
+            if (read is null)
+            {
+                if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true);
+                continue;
+            }
+
+            var session = i < sessions.Count && (sessions.Count == 1 || parts.Count <= sessions.Count) ? sessions[i] : null;
+            foreach (var check in read)
+                yield return (check with { Phase = check.Phase != CheckPhase.None ? check.Phase : heading.Phase != CheckPhase.None ? heading.Phase : rowPhase }, column, session);
+        }
+    }
+
+    private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
+        session?.Start is not { } start ? at
+        : phase == CheckPhase.None && at is not null && at == start ? at
+        : phase == CheckPhase.After && session.End is { } end ? Borrowed(end, phase)
+        : phase == CheckPhase.None && start.IsExact ? start
+        : Borrowed(start, phase);
+
+    private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>
+        time.IsExact ? Notes.TimesOfEvents.Borrowed(time.Stated, phase) : time;
+
+    /// <summary>Adds the sign in a column: a temperature, a breathing rate, or words under the name of a sign.</summary>
+    public void AddSign(BlockRow row, int column, UncertainTime? at, LocalDate? day)
+    {
+        var cell = row[column];
+        if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()) || SmallWords.ReadYesNo(cell.Cell.Text) == false) return;
+        if ((at ?? (day is { } date ? UncertainTime.OnDay(date) : null)) is not { } when) return;
+        var meaning = reading.Block.Columns[column];
+        switch (meaning.Role)
+        {
+            case Layouts.Role.Temperature:
+                Temperature(cell, meaning, when, row);
+                return;
+            case Layouts.Role.Breathing:
+                if (reading.Cells.Pulse(cell) is { } rate) Sign(cell, column, row, SignKind.BreathingRate, cell.Cell.Words, rate, when);
+                return;
+            default:
+                var kind = KindWords.Read(meaning.Heading, FamilyWords.None)?.Sign ?? SignKind.Other;
+                if (kind == SignKind.Other) words.Read(cell, meaning.Heading, day, when, keepAll: true);
+                else Sign(cell, column, row, kind, SmallWords.ReadYesNo(cell.Cell.Text) is true ? null : cell.Cell.Words, null, when);
+                return;
+        }
+    }
+
+    private void Temperature(CellAt cell, ColumnMeaning meaning, UncertainTime when, BlockRow row)
+    {
+        var text = cell.Cell.Words!;
+        var withUnit = meaning.Unit == "F" && TemperatureReader.Read(text).Outcome != Outcome.Certain ? TemperatureReader.Read(text + " F") : TemperatureReader.Read(text);
+        if (withUnit.TryGet(out var temperature)) Sign(cell, cell.Column, row, SignKind.Temperature, temperature.AsWritten, temperature.Celsius, when);
+        else if (withUnit.Outcome == Outcome.Nothing) words.Read(cell, meaning.Heading, when.Stated.Date, when, keepAll: true);
+        else reading.Cells.Temperature(cell);
+    }
+
+    private void Sign(CellAt cell, int column, BlockRow row, SignKind kind, string? value, double? number, UncertainTime when) =>
+        reading.Add(new Sign
+        {
+            Sources = [reading.Block.IsAcross ? cell.Source : Source(row, column)],
+            Start = when,
+            Kind = kind,
+            What = SignWords.NameOf(kind),
+            Value = value,
+            Number = number,
+            By = row[reading.Slots.By].Cell.Words,
+        }, cell);
+
+    private SourceLine Source(BlockRow row, int column) => reading.SourceOf(row, column);
+
+    private Role Role(int column) => reading.Block.Columns[column].Role;
+}

@@ -1,0 +1,75 @@
+using System.Buffers;
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Tells headings, rules, totals and remarks from rows of data by their look.</summary>
+internal static class RowShape
+{
+    private const int LongestHeading = 60;
+    private const int FewestDatesAcross = 3;
+
+    private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
+
+    /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
+    public static IReadOnlyList<string>? Headings(GridRow row)
+    {
+        var (filled, known) = (0, 0);
+        foreach (var cell in row.Cells)
+        {
+            if (cell.IsEmpty) continue;
+            filled++;
+            var text = cell.Text.Trim();
+            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || IsFigure(text)) return null;
+            if (HeadingReader.Read(text).IsKnown) known++;
+        }
+
+        return known >= 2 && known * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;
+    }
+
+    /// <summary>True for a row of dates: three or more, most of its cells, and none in the first column.</summary>
+    public static bool IsDatesAcross(GridRow row)
+    {
+        var filled = row.Cells.Count(c => !c.IsEmpty);
+        if (filled < FewestDatesAcross || IsDate(row[0])) return false;
+        var dates = row.Cells.Skip(1).Count(IsDate);
+        return dates >= FewestDatesAcross && dates * 10 >= filled * 6;
+    }
+
+    /// <summary>True for a line drawn with dashes or the like.</summary>
+    public static bool IsRule(GridRow row) =>
+        row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept(RuleMarks) < 0)
+        && row.Text.AsSpan().Count('-') + row.Text.AsSpan().Count('=') + row.Text.AsSpan().Count('_') + row.Text.AsSpan().Count('*') > 2 * Math.Max(1, row.Cells.Length - 1);
+
+    /// <summary>True for totals and averages: such a word among the first filled cells, or "7 days".</summary>
+    public static bool IsTotal(GridRow row)
+    {
+        var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
+        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay)) return false;
+        return first.Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
+    }
+
+    /// <summary>True for a word that heads a key under a table.</summary>
+    public static bool IsKeyHeading(string text) =>
+        CanonicalHeader.Fold(text) is "key" or "legend" or "notes" or "note" or "codes" or "colours" or "colors" or "abbreviations" or "explanation" or "shorthand" or "comments" or "nb";
+
+    private static bool SaysTotal(string text)
+    {
+        var words = Lexicon.Split(text);
+        if (words.Count is 0 or > 4) return false;
+        if (Lexicon.Find(words[0], out _).Any(k => k.Concept == Concept.Total) || Lexicon.Find(words[^1], out _).Any(k => k.Concept == Concept.Total)) return true;
+        return words.Count == 2 && words[0].All(char.IsAsciiDigit) && words[1] is "days" or "sessions" or "chests" or "feeds" or "weeks" or "entries" or "rows";
+    }
+
+    // "93", "7.05", "3/3", "12 puffs": a figure first is data; "O2 (L)" and "1st physio" are not.
+    private static bool IsFigure(string text)
+    {
+        if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
+        var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
+        return digits < 0 || !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
+    }
+
+    private static bool IsDate(Cell cell) =>
+        cell.Kind is CellKind.Date or CellKind.Moment
+        || (cell.Kind == CellKind.Text && cell.Text.Length < 30 && CellTimes.Read(cell) is { Outcome: Outcome.Certain, Date: not null });
+}

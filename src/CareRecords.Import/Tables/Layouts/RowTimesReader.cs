@@ -1,0 +1,143 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>The day and time of a row.</summary>
+/// <param name="Day">The day; null when it is not known.</param>
+/// <param name="Start">The row's own time; null when it has none.</param>
+/// <param name="End">Its own end; null when it has none.</param>
+/// <param name="IsBad">True when a date or time of it was refused or asked about: what hangs on it is not read.</param>
+/// <param name="Words">Words that stand where a day or time belongs and are neither; null when there are none.</param>
+internal sealed record RowWhen(LocalDate? Day, UncertainTime? Start, UncertainTime? End, bool IsBad, string? Words);
+
+/// <summary>Settles the days and times of a block's rows.</summary>
+internal sealed class RowTimesReader(BlockReading reading)
+{
+    private static readonly LocalTime LateEvening = new(18, 0);
+    private static readonly LocalTime EarlyMorning = new(6, 0);
+    private const int LongestSessionHours = 3;
+    private const int LongestFeedHours = 16;
+
+    /// <summary>Day and time of a row; the day of the rows above it where it has none of its own.</summary>
+    public RowWhen Read(BlockRow row)
+    {
+        var slots = reading.Slots;
+        var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
+        var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
+        var bad = Refused(day, dateCell) | Refused(time, timeCell);
+        string? words = null;
+        if (day.Outcome == Outcome.Nothing && !dateCell.Cell.IsEmpty && !NotSaid.Is(dateCell.Cell.Text.Trim()) && dateCell.Cell.Text.Trim() is not ("\"" or "〃")) words = dateCell.Cell.Words;
+        if (time.Outcome == Outcome.Nothing && !timeCell.Cell.IsEmpty && !NotSaid.Is(timeCell.Cell.Text.Trim())) words ??= timeCell.Cell.Words;
+        var written = day.Date ?? time.Date;
+        if (written is not null)
+        {
+            var settled = reading.Settle(written, day.Date is null ? timeCell : dateCell);
+            if (settled is null) bad = true;
+            reading.Open(settled);
+        }
+        else if (day.Outcome is Outcome.Impossible)
+        {
+            reading.Open(null);
+        }
+
+        if (bad) return new RowWhen(reading.Day, null, null, true, words);
+        var clock = time.Clock ?? day.Clock;
+        if (clock is null)
+        {
+            var endOnly = slots.End >= 0 ? On(row[slots.End], HalfOfDay.Unknown, null) : null;
+            return new RowWhen(reading.Day, null, endOnly, false, words);
+        }
+
+        if (written is null) PastMidnight(clock.Start);
+        var half = reading.Block.Columns[slots.Time >= 0 ? slots.Time : Math.Max(slots.Date, 0)].Half;
+        var start = Settled(clock.Start, half, null, time.Clock is null ? dateCell : timeCell);
+        if (start is null) return new RowWhen(reading.Day, null, null, true, words);
+        var end = clock.End is { } to ? After(start, to, null, LongestFeedHours) : null;
+        if (slots.End >= 0) end ??= EndAfter(start, row[slots.End], LongestFeedHours);
+        return new RowWhen(reading.Day, start, end, false, words);
+    }
+
+    /// <summary>The time in a cell on the day of its row; null when it holds none (asked or refused where it should).</summary>
+    public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before)
+    {
+        var written = CellTimes.Read(cell.Cell);
+        if (Refused(written, cell) || written.Clock is not { } clock) return null;
+        if (written.Date is { } date)
+        {
+            if (reading.Settle(date, cell) is not { } day) return null;
+            reading.Open(day);
+        }
+
+        return Settled(clock.Start, half, before, cell);
+    }
+
+    /// <summary>A time settled before or after noon and put on the day; null, asked about, when it could be either or no day is known.</summary>
+    public UncertainTime? Settled(ClockTime time, HalfOfDay half, LocalTime? before, CellAt cell)
+    {
+        if (reading.Day is not { } day)
+        {
+            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' has no date.", "Write the date in the row, or above it.");
+            return null;
+        }
+
+        if (reading.Halves.Settle(time, half, before, reading.Latest, laterInDay: false) is not { } settled)
+        {
+            var name = "half-of-day:" + cell.Place.File;
+            var answered = reading.Context.Answers.GetValueOrDefault(name);
+            if (answered is not null && CanonicalHeader.Fold(answered) is "24hours" or "24hour" or "24h" or "morning" or "am") return time.In(HalfOfDay.Am).On(day);
+            reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Times such as '{cell.Cell.Words}' in {cell.Place.File}: is the clock of 24 hours used?", ["24 hours", "no: write am or pm beside each"]));
+            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could be in the morning or in the evening.", "Write am or pm beside it, or use the 24-hour clock.", name);
+            return null;
+        }
+
+        if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time);
+        return settled.On(day);
+    }
+
+    /// <summary>The end in a cell, after a start: past midnight where the clock says so.</summary>
+    public UncertainTime? EndAfter(UncertainTime start, CellAt cell, int mostHours)
+    {
+        var written = CellTimes.Read(cell.Cell);
+        if (Refused(written, cell) || written.Clock is not { } clock) return null;
+        if (written.Date is null) return After(start, clock.Start, cell, mostHours);
+        if (reading.Settle(written.Date, cell) is not { } day) return null;
+        var end = clock.Start.In(clock.Start.Half == HalfOfDay.Unknown ? HalfOfDay.Am : clock.Start.Half).On(day);
+        return end;
+    }
+
+    /// <summary>The hours that a feed may last at most.</summary>
+    public static int MostHours(TableKind kind) => kind == TableKind.Feeds ? LongestFeedHours : LongestSessionHours;
+
+    // "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
+    private static UncertainTime After(UncertainTime start, ClockTime end, CellAt? cell, int mostHours)
+    {
+        _ = cell;
+        var day = start.Stated.Date;
+        foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])
+            if (candidate.Time >= start.Stated.TimeOfDay && Hours(start, day.At(candidate.Time)) <= mostHours)
+                return candidate.On(day);
+        var next = end.In(HalfOfDay.Am);
+        return Hours(start, day.PlusDays(1).At(next.Time)) <= mostHours ? next.On(day.PlusDays(1)) : next.On(day);
+    }
+
+    private static double Hours(UncertainTime start, LocalDateTime end) =>
+        Period.Between(start.Stated, end, PeriodUnits.Minutes).Minutes / 60.0;
+
+    // Rows of a night shift run on past midnight under the date at the top.
+    private void PastMidnight(ClockTime time)
+    {
+        if (reading.Day is { } day && reading.Latest >= LateEvening && time.Half != HalfOfDay.Pm && time.Time < EarlyMorning && time.DayPart is null)
+            reading.Open(day.PlusDays(1));
+    }
+
+    private bool Refused(WrittenTime written, CellAt cell)
+    {
+        if (written.Outcome == Outcome.Impossible)
+            reading.Cells.Refuse(cell.Source, written.Why ?? $"'{cell.Cell.Words}' is not a date or time.", "Correct the date or time.");
+        else if (written.Outcome == Outcome.Doubtful)
+            reading.Cells.Ask(cell.Source, written.Why ?? $"'{cell.Cell.Words}' could be read in two ways.", "Write the date as 3 March 2026 and the time as 07:10.");
+        return written.Outcome is Outcome.Impossible or Outcome.Doubtful;
+    }
+}

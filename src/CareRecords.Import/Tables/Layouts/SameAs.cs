@@ -1,0 +1,32 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Words that point to an earlier session ("same", "as am", "ditto") or say that there was none ("skipped", "missed").</summary>
+internal static class SameAs
+{
+    private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday"];
+    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused physio", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
+
+    /// <summary>True when the words only point to an earlier session.</summary>
+    public static bool PointsBack(string text)
+    {
+        var folded = text.Trim().TrimStart('=').Trim().ToLowerInvariant();
+        return folded is "same" or "ditto" or "\"" or "〃" or "as am" or "as pm" || Same.Any(s => s.Length > 3 && folded.StartsWith(s, StringComparison.Ordinal) && folded.Length < 40 && !folded.Any(char.IsAsciiDigit));
+    }
+
+    /// <summary>True when the words say that it did not take place.</summary>
+    public static bool SaysNotDone(string text)
+    {
+        var folded = text.ToLowerInvariant();
+        return NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal));
+    }
+
+    /// <summary>The session that is pointed to: for "morning" or "am" the first of the day, else the last one written.</summary>
+    public static Session? Find(string text, IReadOnlyList<Session> ofDay, Session? last)
+    {
+        var folded = text.ToLowerInvariant();
+        var early = folded.Contains("morning", StringComparison.Ordinal) || folded.Contains("am", StringComparison.Ordinal) && folded.Contains("as am", StringComparison.Ordinal);
+        return early && ofDay.Count > 0 ? ofDay[0] : ofDay.Count > 0 ? ofDay[^1] : last;
+    }
+}

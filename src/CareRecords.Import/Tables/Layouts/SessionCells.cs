@@ -1,0 +1,68 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Makes a session, and the checks beside it, of the cells of a row.</summary>
+internal sealed class SessionCells(BlockReading reading)
+{
+    private const double MostMinutesOnOneArea = 30;
+    private const double MostMinutesInAll = 240;
+
+    /// <summary>True when any cell of the event's values is filled.</summary>
+    public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty);
+
+    /// <summary>Adds the session; null when its times run backwards.</summary>
+    public Session? Add(BlockRow row, Slot slot, UncertainTime start, UncertainTime? end, SourceLine source, IReadOnlyList<AreaMinutes>? areasInWords = null)
+    {
+        if (end is not null && end.Latest < start.Earliest)
+        {
+            reading.Cells.Refuse(source, "It ends before it starts.", "Correct the start or the end.");
+            return null;
+        }
+
+        var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
+        var areas = new List<AreaMinutes>(areasInWords ?? []);
+        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+        var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
+        var vomited = Text(row, values, Role.Vomit);
+        var session = new Session
+        {
+            Sources = [source],
+            Start = start,
+            End = end,
+            Areas = areas,
+            MinutesWritten = minutes?.Minutes,
+            Techniques = Text(row, values, Role.Technique),
+            Cough = Text(row, values, Role.Cough),
+            Secretions = Text(row, values, Role.Secretions),
+            Colour = Text(row, values, Role.Colour),
+            StoppedEarly = Text(row, values, Role.Stopped) is { } early && SmallWords.ReadYesNo(early) != false ? early : null,
+            Vomited = vomited is null ? null : SmallWords.ReadYesNo(vomited) ?? true,
+            By = row[reading.Slots.By].Cell.Words,
+        };
+        reading.Add(session, [.. values.Select(v => row[v])]);
+        return session;
+    }
+
+    private IEnumerable<AreaMinutes> Areas(CellAt cell, ColumnMeaning column)
+    {
+        var text = cell.Cell.Words ?? "";
+        if (NotSaid.Is(text)) return [];
+        if (SameAs.PointsBack(text) && SameAs.Find(text, reading.SessionsOfDay, reading.LastSession) is { } earlier)
+            return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
+        if (column.Areas.Count > 1 && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
+        if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
+        return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
+    }
+
+    // A heading in seconds gives its unit to bare numbers.
+    private MinutesWritten? Minutes(CellAt cell, ColumnMeaning column, double most)
+    {
+        if (column.Unit == "sec" && MinutesReader.Read(cell.Cell.Words + " sec").TryGet(out var seconds)) return seconds;
+        return reading.Cells.Minutes(cell, most);
+    }
+
+    private string? Text(BlockRow row, List<int> values, Role role) =>
+        values.Where(v => reading.Block.Columns[v].Role == role).Select(v => row[v].Cell.Words).FirstOrDefault(t => t is not null && !NotSaid.Is(t));
+}

@@ -1,0 +1,163 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>One event that each row of a block may hold, with the columns that speak of it.</summary>
+internal sealed class Slot(TableKind kind)
+{
+    /// <summary>Which kind of record.</summary>
+    public TableKind Kind { get; } = kind;
+
+    /// <summary>The column of its time, or of words with its times; −1: the row's own time.</summary>
+    public int Time { get; set; } = -1;
+
+    /// <summary>The column of its end; −1 when there is none.</summary>
+    public int End { get; set; } = -1;
+
+    /// <summary>The columns of its values.</summary>
+    public List<int> Values { get; } = [];
+
+    /// <summary>The half of the day that its headings name.</summary>
+    public HalfOfDay Half { get; set; } = HalfOfDay.Unknown;
+
+    /// <summary>The group of columns that it stands in.</summary>
+    public int Group { get; set; }
+}
+
+/// <summary>The events of a block's rows, and the columns that belong to the whole row.</summary>
+internal sealed class BlockSlots
+{
+    private BlockSlots(Block block) => Block = block;
+
+    /// <summary>The block.</summary>
+    public Block Block { get; }
+
+    /// <summary>The events.</summary>
+    public List<Slot> Slots { get; } = [];
+
+    /// <summary>Columns with the day.</summary>
+    public int Date { get; private set; } = -1;
+
+    /// <summary>The row's own time; −1 when it has none.</summary>
+    public int Time { get; private set; } = -1;
+
+    /// <summary>The row's own end; −1 when it has none.</summary>
+    public int End { get; private set; } = -1;
+
+    /// <summary>The column that says what happened; −1 when there is none.</summary>
+    public int Kind { get; private set; } = -1;
+
+    /// <summary>Who; −1 when there is none.</summary>
+    public int By { get; private set; } = -1;
+
+    /// <summary>Columns of free words.</summary>
+    public List<int> Words { get; } = [];
+
+    /// <summary>Every column by its role, first to last.</summary>
+    public IEnumerable<int> Of(Role role) => Enumerable.Range(0, Block.Columns.Count).Where(i => Block.Columns[i].Role == role);
+
+    /// <summary>Sorts the columns of a block into events.</summary>
+    public static BlockSlots Of(Block block)
+    {
+        var slots = new BlockSlots(block);
+        for (var i = 0; i < block.Columns.Count; i++) slots.Place(i);
+        slots.Settle();
+        return slots;
+    }
+
+    private void Place(int i)
+    {
+        var column = Block.Columns[i];
+        switch (column.Role)
+        {
+            case Role.Date: if (Date < 0) Date = i; else if (Time < 0) Time = i; break;
+            case Role.Time or Role.Start: if (Time < 0) Time = i; else Open(TableKind.Checks, i, time: i); break;
+            case Role.End: End = End < 0 ? i : End; break;
+            case Role.Kind: if (Kind < 0) Kind = i; else Words.Add(i); break;
+            case Role.By: By = By < 0 ? i : By; break;
+            case Role.Session: Open(TableKind.Sessions, i, time: i); break;
+            case Role.SessionEnd: Last(TableKind.Sessions, i).End = i; break;
+            case Role.Feed or Role.FeedStart: Open(TableKind.Feeds, i, time: i); break;
+            case Role.FeedEnd: FeedEnd(i); break;
+            case Role.Dose: Open(TableKind.Medicines, i, time: i); break;
+            case Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
+                SessionValue(i); break;
+            case Role.Millilitres or Role.Route or Role.Rate: Last(TableKind.Feeds, i).Values.Add(i); break;
+            case Role.Medicine: MedicineValue(i); break;
+            case Role.Amount: Amount(i); break;
+            case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
+            case Role.Temperature or Role.Breathing or Role.Sign: Open(TableKind.Signs, i, time: -1).Values.Add(i); break;
+            case Role.Note or Role.Detail or Role.Unknown: Words.Add(i); break;
+        }
+    }
+
+    private Slot Open(TableKind kind, int column, int time)
+    {
+        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs);
+        var slot = waiting ?? new Slot(kind);
+        slot.Time = time;
+        slot.Group = Block.Columns[column].Group;
+        if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
+        if (waiting is null) Slots.Add(slot);
+        return slot;
+    }
+
+    private Slot? Find(TableKind kind, int column) =>
+        Slots.LastOrDefault(s => s.Kind == kind && s.Group == Block.Columns[column].Group && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+
+    private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
+
+    private void FeedEnd(int i)
+    {
+        if (Find(TableKind.Feeds, i) is { End: < 0, Time: >= 0 } feed && Block.Columns[feed.Time].Role is Role.FeedStart or Role.Feed && i - feed.Time <= 2) feed.End = i;
+        else
+        {
+            var slot = new Slot(TableKind.Feeds) { End = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half };
+            Slots.Add(slot);
+        }
+    }
+
+    // Cough, secretions and colour stand for signs where the table has no session.
+    private void SessionValue(int i)
+    {
+        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && Find(TableKind.Sessions, i) is null && Block.About != TableKind.Sessions)
+            Open(TableKind.Signs, i, time: -1).Values.Add(i);
+        else Last(TableKind.Sessions, i).Values.Add(i);
+    }
+
+    private void MedicineValue(int i)
+    {
+        var slot = Find(TableKind.Medicines, i);
+        if (slot is null || slot.Values.Any(v => Block.Columns[v].Role == Role.Medicine)) slot = Open(TableKind.Medicines, i, time: -1);
+        slot.Values.Add(i);
+    }
+
+    private void Amount(int i)
+    {
+        if (Slots.LastOrDefault(s => s.Kind is TableKind.Medicines or TableKind.Feeds && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
+        else if (Block.About is TableKind.Feeds or TableKind.Medicines) Last(Block.About.Value, i).Values.Add(i);
+        else Words.Add(i);
+    }
+
+    // Before and after belong to the session of the row; other measures to it too where there is one, else they are checks of their own.
+    private void Measure(int i)
+    {
+        var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
+        if (session is not null && Slots[^1].Kind is TableKind.Sessions or TableKind.Signs) session.Values.Add(i);
+        else if (session is not null && Block.Columns[i].Phase != Records.CheckPhase.None) session.Values.Add(i);
+        else Last(TableKind.Checks, i).Values.Add(i);
+    }
+
+    private void Settle()
+    {
+        if (End >= 0 && PrimarySlot() is { End: < 0 } primary) (primary.End, End) = (End, -1);
+        if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End });
+        if (Time < 0 && Date < 0 && Slots.Count == 0) return;
+        foreach (var slot in Slots)
+            slot.Values.Sort();
+    }
+
+    private Slot? PrimarySlot() =>
+        Block.About is { } about && Slots.FirstOrDefault(s => s.Kind == about) is { } named ? named
+        : Slots.OrderBy(s => s.Kind switch { TableKind.Sessions => 0, TableKind.Feeds => 1, TableKind.Medicines => 2, _ => 3 }).FirstOrDefault();
+}

@@ -1,0 +1,11 @@
+namespace CareRecords.Pooling.Tests;
+
+/// <summary>A folder of a test's own, gone afterwards.</summary>
+internal sealed class Scratch : IDisposable
+{
+    public string Folder { get; } = Directory.CreateTempSubdirectory("carerecords-pooling-").FullName;
+
+    public string At(string name) => Path.Combine(Folder, name);
+
+    public void Dispose() => Directory.Delete(Folder, recursive: true);
+}

@@ -1,0 +1,143 @@
+using CareRecords.Workbooks.Charts;
+using ClosedXML.Excel;
+using DocumentFormat.OpenXml;
+using DocumentFormat.OpenXml.Packaging;
+using DocumentFormat.OpenXml.Validation;
+using C = DocumentFormat.OpenXml.Drawing.Charts;
+using Xdr = DocumentFormat.OpenXml.Drawing.Spreadsheet;
+
+namespace CareRecords.Workbooks.Tests.Charts;
+
+public sealed class ChartPartsTests
+{
+    [Theory]
+    [InlineData(FileFormatVersions.Office2019)]
+    [InlineData(FileFormatVersions.Microsoft365)]
+    public void A_sheet_with_every_kind_of_chart_and_a_picture_has_no_validator_error(FileFormatVersions version)
+    {
+        using var book = new MemoryStream(Book());
+        using var document = SpreadsheetDocument.Open(book, false);
+        Assert.Empty(new OpenXmlValidator(version).Validate(document).Select(e => $"{e.Path?.XPath}: {e.Description}"));
+    }
+
+    [Fact]
+    public void Pictures_and_charts_carry_their_alternative_text_and_steady_ids()
+    {
+        using var book = new MemoryStream(Book());
+        using var document = SpreadsheetDocument.Open(book, false);
+        var drawing = SheetOf(document).DrawingsPart;
+        Assert.NotNull(drawing);
+        var texts = drawing.WorksheetDrawing.Descendants<Xdr.NonVisualDrawingProperties>().Select(p => (p.Name?.Value, p.Description?.Value)).ToList();
+        Assert.Equal([("dot", "A dot."), .. Kinds.Select(k => ((string?)k, (string?)$"A {k} chart."))], texts);
+        Assert.Equal(["picture-dot", .. Kinds.Select(k => "chart-" + k)], drawing.Parts.Select(p => p.RelationshipId));
+    }
+
+    [Fact]
+    public void Present_values_are_written_and_an_empty_cell_is_no_zero()
+    {
+        using var book = new MemoryStream(Book());
+        using var document = SpreadsheetDocument.Open(book, false);
+        var line = SheetOf(document).DrawingsPart?.ChartParts.First(p => p.ChartSpace.Descendants<C.DateAxis>().Any());
+        Assert.NotNull(line);
+        var values = line.ChartSpace.Descendants<C.Values>().First();
+        Assert.Equal("'Day by day'!$B$2:$B$5", values.Descendants<C.Formula>().Single().Text);
+        Assert.Equal([("0", "2"), ("1", "4"), ("3", "3.5")], values.Descendants<C.NumericPoint>().Select(p => (p.Index?.InnerText ?? "", p.InnerText)));
+        Assert.Equal(4u, values.Descendants<C.PointCount>().Single().Val?.Value);
+        Assert.Equal(C.DisplayBlanksAsValues.Gap, line.ChartSpace.Descendants<C.DisplayBlanksAs>().Single().Val?.Value);
+    }
+
+    [Fact]
+    public void The_drawing_stands_before_the_table_parts() // Excel repairs a sheet whose elements are out of order.
+    {
+        using var book = new MemoryStream(Book());
+        using var document = SpreadsheetDocument.Open(book, false);
+        var names = SheetOf(document).Worksheet.ChildElements.Select(e => e.LocalName).ToList();
+        Assert.True(names.IndexOf("drawing") is var at && at >= 0 && at < names.IndexOf("tableParts"), string.Join(' ', names));
+    }
+
+    [Fact]
+    public void A_name_used_twice_on_a_sheet_is_refused()
+    {
+        using var stream = new MemoryStream();
+        Plain(stream);
+        using var document = SpreadsheetDocument.Open(stream, true);
+        var (sheet, chart) = (SheetOf(document), Native("line"));
+        ChartParts.AddNativeChart(sheet, chart, new ChartAnchor(1, 1, 100, 60));
+        Assert.Throws<ArgumentException>(() => ChartParts.AddNativeChart(sheet, chart, new ChartAnchor(1, 20, 100, 60)));
+    }
+
+    private static readonly string[] Kinds = ["line", "column", "stacked", "scatter", "words"];
+
+    private static byte[] Book()
+    {
+        using var stream = new MemoryStream();
+        Plain(stream);
+        using (var document = SpreadsheetDocument.Open(stream, true))
+        {
+            var sheet = SheetOf(document);
+            var dot = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==");
+            ChartParts.AddPicture(sheet, new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), new ChartAnchor(5, 1, 20, 20));
+            for (var i = 0; i < Kinds.Length; i++) ChartParts.AddNativeChart(sheet, Native(Kinds[i]), new ChartAnchor(5, 6 + i * 18, 150, 80));
+        }
+        if (Environment.GetEnvironmentVariable("CHART_PICTURES") is { Length: > 0 } folder)
+        {
+            Directory.CreateDirectory(folder);
+            File.WriteAllBytes(Path.Combine(folder, "native.xlsx"), stream.ToArray());
+        }
+        return stream.ToArray();
+    }
+
+    private static void Plain(Stream stream)
+    {
+        using var book = new XLWorkbook();
+        var sheet = book.AddWorksheet("Day by day");
+        sheet.Cell(1, 1).SetValue("day");
+        sheet.Cell(1, 2).SetValue("sessions");
+        sheet.Cell(1, 3).SetValue("planned");
+        sheet.Cell(1, 4).SetValue("limit");
+        double?[] done = [2, 4, null, 3.5];
+        for (var i = 0; i < 4; i++)
+        {
+            sheet.Cell(i + 2, 1).Value = new DateTime(2026, 3, 14).AddDays(i);
+            if (done[i] is { } value) sheet.Cell(i + 2, 2).Value = value;
+            sheet.Cell(i + 2, 3).Value = 3;
+            sheet.Cell(i + 2, 4).Value = 5;
+        }
+        sheet.Range(1, 1, 5, 4).CreateTable("Days");
+        sheet.PageSetup.PageOrientation = XLPageOrientation.Landscape;
+        sheet.PageSetup.FitToPages(1, 0);
+        book.SaveAs(stream);
+    }
+
+    private static NativeChart Native(string name) => new()
+    {
+        Name = name,
+        Kind = name switch { "column" => NativeChartKind.Column, "stacked" or "words" => NativeChartKind.StackedColumn, "scatter" => NativeChartKind.Scatter, _ => NativeChartKind.Line },
+        Title = $"Sessions written on 3 of 4 days ({name})",
+        AltText = $"A {name} chart.",
+        CategoryAxisTitle = "care day",
+        ValueAxisTitle = "sessions a day",
+        CategoryNumberFormat = "d mmm",
+        ValueNumberFormat = "0",
+        CategoriesAreDates = name is "line" or "column",
+        ValueMin = 0,
+        ValueMax = name == "stacked" ? null : 6,
+        Limit = name == "words" ? null : new NativeLimit("limit 5 a day", "'Day by day'!$D$2:$D$5", [5, 5, 5, 5]),
+        Series =
+        [
+            Series("done", "B", [2, 4, null, 3.5]) with { CategoryTexts = name == "words" ? ["Sat", "Sun", "Mon", "Tue"] : null },
+            Series("planned", "C", [3, 3, 3, 3]) with { Marker = NativeMarker.Cross, Dash = NativeDash.Dash, Colour = "D55E00" },
+        ],
+    };
+
+    private static NativeSeries Series(string name, string column, IReadOnlyList<double?> values) => new()
+    {
+        Name = name,
+        CategoriesRef = "'Day by day'!$A$2:$A$5",
+        ValuesRef = $"'Day by day'!${column}$2:${column}$5",
+        CategoryNumbers = [46095, 46096, 46097, 46098],
+        Values = values,
+    };
+
+    private static WorksheetPart SheetOf(SpreadsheetDocument document) => document.WorkbookPart?.WorksheetParts.Single() ?? throw new InvalidOperationException();
+}
