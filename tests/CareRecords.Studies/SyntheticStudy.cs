@@ -9,10 +9,17 @@ namespace CareRecords.Studies;
 public static class SyntheticStudy
 {
     /// <summary>The study's children, one after another.</summary>
-    public static IEnumerable<SharedFindings> Children(StudyOptions options)
+    public static IEnumerable<SharedFindings> Children(StudyOptions options) => WithTruth(options).Select(c => c.Child);
+
+    /// <summary>The study's children, each with its true share of feed gaps kept.</summary>
+    public static IEnumerable<(SharedFindings Child, double FeedGapKept)> WithTruth(StudyOptions options)
     {
         var random = new SeededRandom(options.Seed);
-        for (var i = 0; i < options.Children; i++) yield return Child(options, random, i);
+        for (var i = 0; i < options.Children; i++)
+        {
+            var effect = options.BetweenChildren * random.Gaussian();
+            yield return (Child(options, random, i, effect), Share(Logit(options.FeedGapKept) + effect + Shift(options, i)));
+        }
     }
 
     /// <summary>The median of the days to recovery that the study's episodes are drawn from, over children.</summary>
@@ -44,11 +51,11 @@ public static class SyntheticStudy
         return sum / draws;
     }
 
-    private static SharedFindings Child(StudyOptions options, SeededRandom random, int index)
+    private static double Shift(StudyOptions options, int index) => index % 2 == 1 ? options.GroupDifference : 0;
+
+    private static SharedFindings Child(StudyOptions options, SeededRandom random, int index, double effect)
     {
-        var inB = index % 2 == 1;
-        var effect = options.BetweenChildren * random.Gaussian();
-        var shift = inB ? options.GroupDifference : 0;
+        var (inB, shift) = (index % 2 == 1, Shift(options, index));
         var days = Math.Max(2, (int)(options.Days * (0.6 + (0.8 * random.Uniform()))));
         var silent = Enumerable.Range(0, days).Select(d => d > 0 && random.Uniform() < 0.08).ToArray();
         var sessions = Sessions(options, random, silent, Logit(options.FeedGapKept) + effect + shift, Logit(options.InhalerGapKept) + (0.8 * effect) + shift);

@@ -9,8 +9,9 @@ internal static class ShareModels
     private const double Level = 0.95;
 
     /// <summary>
-    /// The logistic model with a random intercept by child (Stijnen T et al. 2010, Stat Med 29:3046). Its limits take t on children less one instead of
-    /// the normal law, because the variance between a few children is itself uncertain; docs/pooling.md has their measured coverage.
+    /// The logistic model with a random intercept by child (Stijnen T et al. 2010, Stat Med 29:3046). Maximum likelihood makes the variance between k
+    /// children too small by about (k − 1)/k and treats it as known: the limits widen by √(k/(k − 1)) and take t on k − 1, so that with many sessions a
+    /// child they become Student's limits for a mean of k children. docs/pooling.md has their measured coverage.
     /// </summary>
     public static PooledShare Model(IReadOnlyList<GapTally> children)
     {
@@ -56,7 +57,7 @@ internal static class ShareModels
 
     private static PooledShare OnShareScale(double middle, double error, double tau2, int children)
     {
-        var t = StudentT.Critical(Level, children - 1);
+        var t = StudentT.Critical(Level, children - 1) * Math.Sqrt(children / (children - 1.0));
         var further = t * Math.Sqrt((error * error) + tau2);
         return new()
         {
