@@ -1,5 +1,4 @@
 using System.Globalization;
-using CareRecords.Import;
 using CareRecords.Records;
 
 namespace CareRecords.CommandLine;

@@ -16,7 +16,7 @@ public static class Reviewer
         var chest = new ChestMinutes(records.Sessions);
         var illness = new IllnessByRecord(records);
         var byRecord = RecordEpisodeFindings.Of(records, illness);
-        var summary = IllnessSummary.Of(byRecord, IllnessSummary.DaysOf(illness), [], [], "not asked");
+        var summary = IllnessSummary.Of(records, illness, byRecord, Modelling.DailySignals.Fit(records, illness));
 
         var medians = illness.Readings.Where(r => r.Flow == FlowState.Usual).GroupBy(r => r.Day)
             .ToDictionary(g => g.Key, g => (double?)Statistics.Quantiles.Median([.. g.Select(r => r.SpO2)]).Value);

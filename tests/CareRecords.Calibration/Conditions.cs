@@ -1,5 +1,4 @@
 using System.Globalization;
-using CareRecords.Findings.Modelling;
 using CareRecords.Simulation;
 
 namespace CareRecords.Calibration;
@@ -59,7 +58,7 @@ internal static class Conditions
         for (var i = 0; i < children; i++)
         {
             var child = condition.Make(seed + i);
-            score.Add(child, IllnessModel.Fit(child.Observations, child.Input));
+            score.Add(child, child.Review());
         }
 
         return score;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using CareRecords.Findings;
 using CareRecords.Pooling;
 using CareRecords.Records;
 using CareRecords.Workbooks.Shared;

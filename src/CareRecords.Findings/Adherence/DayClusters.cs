@@ -13,11 +13,16 @@ internal static class DayClusters
     /// <summary>Fewer days than this say too little of how days differ.</summary>
     public const int SmallestDays = 8;
 
+    private const int FewestDraws = 400;
+
+    /// <summary>Days drawn in all: years of records take fewer draws, whose limits are steadier.</summary>
+    private const int MostWork = 1_000_000;
+
     public static Statistics.Interval? Of(IReadOnlyList<(int Kept, int Judged)> days, ReviewOptions options, double level)
     {
         if (days.Count < SmallestDays) return null;
         var random = new SeededRandom(options.Seed);
-        var shares = new double[options.Draws];
+        var shares = new double[Math.Clamp(MostWork / days.Count, Math.Min(FewestDraws, options.Draws), options.Draws)];
         for (var draw = 0; draw < shares.Length; draw++)
         {
             var (kept, judged) = (0, 0);

@@ -37,7 +37,7 @@ internal static class BaselineFinding
 
     private static string Method(UsualOxygen oxygen)
     {
-        const string Core = "median of the daily medians of resting readings at usual oxygen, over days that are not illness days by the record; "
+        const string Core = "Hodges-Lehmann centre of the daily medians of resting readings at usual oxygen, over days that are not illness days by the record; "
             + "band: 2 robust spreads of one reading, at least 2 points";
         return Core + (oxygen switch
         {

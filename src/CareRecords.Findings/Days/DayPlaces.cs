@@ -22,7 +22,7 @@ internal sealed class DayPlaces
 
     public string? StepOn(LocalDate day) => _steps.GetValueOrDefault(day);
 
-    /// <summary>The care day of the last moment known not recovered: later days are no illness days that the record shows.</summary>
+    /// <summary>The care day of the estimated recovery, else of the last moment known not recovered: later days are no illness days.</summary>
     private static LocalDate LastDay(ChildRecords records, EpisodeFinding episode) =>
-        LocalDate.Min(records.To, episode.Onset.PlusDays((int)Math.Floor(episode.Recovery.DaysLow)));
+        LocalDate.Min(records.To, episode.Onset.PlusDays((int)Math.Floor(episode.Recovery.Estimate ?? episode.Recovery.DaysLow)));
 }

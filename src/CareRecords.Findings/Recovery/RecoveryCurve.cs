@@ -15,7 +15,7 @@ internal static class RecoveryCurve
         List<CensoredInterval> times = [.. episodes.Select(e => new CensoredInterval(e.Recovery.DaysLow, e.Recovery.DaysHigh ?? double.PositiveInfinity))];
         var curve = Turnbull.Fit(times).Value;
         List<double> at = [.. curve.Masses.SelectMany(m => new[] { m.Left, m.Right }).Where(double.IsFinite).Prepend(0).Distinct().Order()];
-        var limits = TurnbullBootstrap.Limits(times, at, draws: Math.Min(500, options.Draws), seed: options.Seed);
+        var limits = TurnbullBootstrap.Limits(times, at, draws: Draws(episodes.Count), seed: options.Seed);
         var known = limits.IsKnown ? limits.Value : null;
         var points = at.Select((t, i) =>
         {
@@ -30,6 +30,9 @@ internal static class RecoveryCurve
                 ? $"no limits: {limits.Missing}"
                 : "bootstrap limits, 95 %"));
     }
+
+    /// <summary>Fewer draws for very many episodes: the work of one grows faster than their number.</summary>
+    private static int Draws(int episodes) => Math.Clamp(8000 / episodes, 100, 500);
 
     /// <summary>The median's limits: where the limits of the curve pass one half.</summary>
     private static (double? Low, double? High) MedianLimits(IReadOnlyList<TurnbullLimits>? limits)

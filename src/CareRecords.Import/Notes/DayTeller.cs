@@ -116,7 +116,7 @@ internal sealed partial class DayTeller
 
     private void TellSession(Happening happening, int? index, int siblings)
     {
-        if (happening.Start is null && _line.Stamp is null) { Untimed(happening); return; }
+        if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
         if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0 && !JustSaid()) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A session")); return; }
         if (Time(happening.Start) is not { } start) return;
         var areas = Areas(happening, start.Stated, index, out var how);

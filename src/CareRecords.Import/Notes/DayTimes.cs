@@ -14,13 +14,13 @@ internal sealed class DayTimes
     // Costs are in one unit: about the surprise of going back an hour within a line. Chosen by CareRecords on invented notes.
     private const double SmallMargin = 1.5;
     private const double Night = 2;
-    private const double Late = 1.5;
+    private const double Late = 1;
     private const double BackAcrossLines = 4;
     private const double BackInList = 30;
     private const double AgainstPart = 15;
-    private const double AgainstHint = 1.5;
+    private const double AgainstHint = 1.2;
     private const double AfterWriting = 20;
-    private const double AgainstStyle = 4;
+    private const double AgainstStyle = 2.2;
     private const int Day = 1440;
     private const double FirstNextDay = 12;
     private const int NearSessions = 12;
@@ -104,7 +104,7 @@ internal sealed class DayTimes
             {
                 var at = _base.AtMidnight().PlusMinutes(states[i][s].Minutes);
                 for (var e = Math.Max(0, earlier - NearSessions); e < earlier; e++)
-                    if (sessions[e].Line != chain[i].Line && Math.Abs(Period.Between(at, sessions[e].At, PeriodUnits.Minutes).Minutes) < 60) { states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstHint + 2 }; break; }
+                    if (sessions[e].Line != chain[i].Line && Math.Abs(Period.Between(at, sessions[e].At, PeriodUnits.Minutes).Minutes) <= 75) { states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstHint + 2 }; break; }
             }
             earlier++;
         }
@@ -176,7 +176,7 @@ internal sealed class DayTimes
         if (hour < 1 && !night) cost += Night;
         if (hour is 21 && !night && mention.Part is not "bed") cost += Late;
         if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
-        if (half == HalfOfDay.Pm && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
+        if ((hour >= 13 || hour == 0) && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
         if (mention.MorningHint && half == HalfOfDay.Pm) cost += AgainstHint;
         cost += Habit(mention, half);
         return cost + Part(mention.Part, hour);
@@ -215,9 +215,10 @@ internal sealed class DayTimes
 
     private static double Step(TimeMention before, State a, TimeMention after, State b, bool nightShift)
     {
-        if (after.OtherDay || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
+        if ((after.OtherDay && !(before.OtherDay && before.Line == after.Line)) || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         var gap = b.Minutes - a.Minutes;
         var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
+        if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
         var hours = -gap / 60.0;

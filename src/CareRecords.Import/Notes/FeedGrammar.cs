@@ -18,6 +18,9 @@ internal sealed class FeedReading
     /// <summary>True when its time is the feed's end ("feed off 6").</summary>
     public bool IsEnd { get; set; }
 
+    /// <summary>True when it was stopped at a part of its volume ("180 ml, stopped at 100").</summary>
+    public bool StoppedShort { get; set; }
+
     /// <summary>Minutes it took; null when not said.</summary>
     public double? Minutes { get; set; }
 }
@@ -66,7 +69,7 @@ internal static class FeedGrammar
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
-        if (feed.Minutes is not null) feed.IsEnd = false;
+        if (feed.Minutes is not null || feed.StoppedShort) feed.IsEnd = false;
         return feed;
     }
 
@@ -93,10 +96,12 @@ internal static class FeedGrammar
             used.Add(i);
             // "flushed 30 ml", "30 ml water flush": not a feed.
             if ((i > 0 && terms[i - 1].Is(Sense.Flush)) || (i + 1 < terms.Count && terms[i + 1].Is(Sense.Flush))) return;
+            feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
         }
         else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && terms[i - 1].IsSymbol("@")))
         {
+            feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             if (feed.Millilitres is null || StopsAt(terms, i)) feed.Millilitres = term.Number;
             used.Add(i);
         }

@@ -50,6 +50,7 @@ internal sealed class GroupReader
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide));
         if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
+        if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
@@ -57,7 +58,7 @@ internal sealed class GroupReader
         var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.PairsByPhase);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where((t, k) => !IsCount(t, group.Times.Count)).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(t, group.Times.Count) && !CountsSessions(terms, t)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
@@ -74,6 +75,9 @@ internal sealed class GroupReader
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
     private static bool IsCount(Term term, int times) => times > 1 && term.Kind == TermKind.Times && term.Number == times;
+
+    // "four physios": a count.
+    private static bool CountsSessions(List<Term> terms, Term term) => term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Is(Sense.Session) && terms[at + 1].Text.EndsWith('s');
 
     private void RefuseTime(Term bad, List<Term> terms)
     {
@@ -229,7 +233,7 @@ internal sealed class GroupReader
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(GroupSplitter.IsHead))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
-        if (doses.Count == 0 && (group.Has(Sense.First) || group.Has(Sense.Given)) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
+        if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         foreach (var dose in doses)
         {
@@ -311,7 +315,7 @@ internal sealed class GroupReader
         for (var k = 0; k < checks.Readings.Count; k++)
         {
             var reading = checks.Readings[k];
-            var mention = mentions.Count == 0 ? null : mentions.Count > 1 && mentions.Count == checks.Readings.Count && checks.Readings.TrueForAll(r => r.Phase == checks.Readings[0].Phase || reading.Phase == CheckPhase.After)
+            var mention = mentions.Count == 0 ? null : mentions.Count > 1 && mentions.Count == checks.Readings.Count && checks.Readings.TrueForAll(r => r.Phase == checks.Readings[0].Phase)
                 ? mentions[k] : ((TimeMention Start, TimeMention? End)?)mentions[0];
             TimeRef? start = null;
             if (reading.Now && _at.Stamp is { } stamp) start = new TimeRef(null) { Stamp = stamp, Taken = TimePrecision.MessageStamp, Date = _at.Date };

@@ -16,6 +16,12 @@ internal static class GroupSplitter
         {
             if (chunk.Unreal) continue;
             var denial = Modality.Deny(chunk.Terms);
+            // "physio - skipped am": what stands before the dash.
+            if (denial.SkipsAll && denial.Denied.Count == 0 && groups.Count > 0 && groups[^1].Times.Count == 0 && groups[^1].Sentence == chunk.Sentence)
+            {
+                groups[^1].Denied.AddRange(groups[^1].Terms.Where(Modality.IsDeniable));
+                groups[^1].Terms.RemoveAll(Modality.IsDeniable);
+            }
             var pieces = Pieces(denial.Terms);
             for (var p = 0; p < pieces.Count; p++)
             {
@@ -55,12 +61,13 @@ internal static class GroupSplitter
                 && groups.FindLast(g => g.Times.Count == 1 && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is { } session) return session;
             if (last is null) return Add(groups, chunk);
             // "CPT 7.30. RA all day 95-97": a part of the day opens a group of its own.
+            if (chunk.Before == "." && index == 0 && last.Times.Count > 0 && piece.Parts.Count > 0 && piece.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.Medicine) || t.Is(Sense.Device))) return Add(groups, chunk);
             if (chunk.Before is "." or "/" && last.Times.Count > 0 && piece.Parts.Exists(p => p.Is(Sense.DayPart)) && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Range || t.Is(Sense.TempLabel))) return Add(groups, chunk);
             // A new sentence without a time of its own still speaks of the time before it.
             return index > 0 && last.Times.Count > 0 && piece.StartsEvent ? Add(groups, chunk) : last;
         }
         // "Physio 4x: 7am, 11am" and "Four physios. They were at 7, at 11": the times of the sessions named before.
-        if (last is not null && last.Times.Count == 0 && !piece.HasHead && last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) && (chunk.Before == ":" || piece.Time.Times.Count > 1))
+        if (last is not null && last.Times.Count == 0 && last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) && (!piece.HasHead && (chunk.Before == ":" || piece.Time.Times.Count > 1) || chunk.Before == ":" && piece.Time.Times.Count > 1))
         {
             Set(last, piece);
             return last;
@@ -156,7 +163,7 @@ internal static class GroupSplitter
             if (i > 0 && terms[i - 1].Is(Sense.Since) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
             if (current.Time is not null && current.HasHead && term.Is(Sense.And) && PartWithEvent(terms, i + 1)) { Close(); continue; }
             if ((term.Is(Sense.DayRef) && !term.Is(Sense.DayRef, "0")) || term.Is(Sense.Weekday) || (term.Text == "sat" && i == terms.Count - 1 && i > 0 && terms[i - 1].Kind == TermKind.Time)) { current.Day = term; continue; }
-            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && (term.Text.Length > 2 || (i > 0 && terms[i - 1] is { Kind: TermKind.Number, Number: >= 60 })))) { current.Parts.Add(i > 0 && (terms[i - 1].Is(Sense.After) || terms[i - 1].Is(Sense.Before)) ? term with { Text = terms[i - 1].Text + " " + term.Text } : term); }
+            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && (term.Text.Length > 2 || terms.Count == 1 || (i > 0 && terms[i - 1] is { Kind: TermKind.Number, Number: >= 60 })))) { current.Parts.Add(i > 0 && (terms[i - 1].Is(Sense.After) || terms[i - 1].Is(Sense.Before)) ? term with { Text = terms[i - 1].Text + " " + term.Text } : term); }
             current.Terms.Add(term);
         }
         Close();

@@ -6,6 +6,9 @@ namespace CareRecords.Import.Notes;
 /// <summary>Reads one line on its own: terms, chunks, groups, events.</summary>
 internal sealed class LineReader
 {
+    /// <summary>Longest line that is read as a note, characters: a page of prose. Longer ones are asked about.</summary>
+    public const int LongestLine = 8_000;
+
     private readonly string _file;
     private readonly TermReader _reader;
 
@@ -16,6 +19,7 @@ internal sealed class LineReader
     public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, bool pairsByPhase)
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
+        if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var terms = TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
@@ -26,8 +30,17 @@ internal sealed class LineReader
         Prescriptions(read, chunks, content);
         var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
         var groups = GroupSplitter.Split(chunks);
+        var carried = false;
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
-        foreach (var group in groups) read.Told.Add(reader.Read(group));
+        foreach (var group in groups)
+        {
+            var told = reader.Read(group);
+            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line.
+            if (carried) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = 0;
+            carried |= told.Happenings.Exists(h => h.Check is { SpO2: null, Oxygen: 0 });
+            read.Told.Add(told);
+        }
+        if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));
         // Beside a time that cannot be, words without a time of their own have no time at all.
         if (groups.Exists(g => g.BadTime is not null)) foreach (var told in read.Told) told.Happenings.RemoveAll(h => h.Start is null && h.End is null);
         Off(read, groups);

@@ -48,7 +48,7 @@ internal static class References
         {
             var next = at + 1;
             while (next < terms.Count && (terms[next].Is(Sense.SameAs) || terms[next].Text is "the" or "in" or "on" or "one" or "at" or "did" || (terms[next].Is(Sense.At) && terms[next].Kind == TermKind.Word) || terms[next].Is(Sense.Same))) next++;
-            if (next < terms.Count && (terms[next - 1].Is(Sense.SameAs) || term.Is(Sense.SameAs) || term.Text.EndsWith("as", StringComparison.Ordinal)) && Target(terms, next) is { } target)
+            if (next < terms.Count && (terms[next - 1].Is(Sense.SameAs) || term.Is(Sense.SameAs) || term.Text.EndsWith("as", StringComparison.Ordinal) || term.Text.EndsWith("of", StringComparison.Ordinal)) && Target(terms, next) is { } target)
                 return (target.Term with { Start = term.Start }, target.Next);
             return term.Is(Sense.Same) && !term.Is(Sense.SameAs) ? (Make(term, term, ReferTo.Last), at + 1)
                 : term.Text is "same as" or "same as the" or "as per" or "repeat as" ? (Make(term, term, ReferTo.Last), at + 1) : null;

@@ -84,6 +84,7 @@ internal static class SignGrammar
             used.Add(i);
             var value = Describe(terms, i, line, name, used);
             if (Kind(name) is not var (kind, what)) continue;
+            if (kind == SignKind.Distress && terms[i].Text.StartsWith("breathing", StringComparison.Ordinal) && signs.Exists(s => s.Kind == SignKind.BreathingRate)) continue;
             if (signs.Exists(s => s.What == what)) { Merge(signs, what, value); continue; }
             signs.Add(new SignReading(kind, what, value ?? DefaultValue(terms[i], name), null));
         }

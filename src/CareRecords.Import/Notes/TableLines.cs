@@ -12,11 +12,19 @@ internal sealed class TableLines
     /// <summary>Whether the line is a table's heading; it is then remembered.</summary>
     public bool IsHeading(string line)
     {
-        if (line.Count(c => c == '|') < 2 || line.Any(char.IsAsciiDigit)) return false;
+        if (line.Count(c => c == '|') < 2 || HasFigures(line)) return false;
         var cells = Cells(line);
         if (!cells.Any(c => c is "time" or "date" or "sats" or "what" or "when") && !cells.Any(c => c.Contains("sat", StringComparison.OrdinalIgnoreCase))) return false;
         (_heading, _above) = (cells.Select(c => c.ToLowerInvariant()).ToArray(), null);
         return true;
+    }
+
+    // The 2 of "o2" and "spo2" is no figure.
+    private static bool HasFigures(string line)
+    {
+        for (var i = 0; i < line.Length; i++)
+            if (char.IsAsciiDigit(line[i]) && !(line[i] == '2' && i > 0 && line[i - 1] is 'o' or 'O')) return true;
+        return false;
     }
 
     /// <summary>The row as words; the line itself when it is not a row.</summary>

@@ -57,6 +57,7 @@ internal static class TimeLists
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
+        sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
         return sure ? (list, taken) : ([list[0]], 1);
     }
 

@@ -85,7 +85,8 @@ internal static class AreaGrammar
             {
                 var technique = TechniqueOf(value);
                 // A technique opens a run of its own, unless it only names what the run before is.
-                if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
+                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && runs.Count > 0) { }
+                else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
                 else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i)) Close();
                 run.Technique = technique;

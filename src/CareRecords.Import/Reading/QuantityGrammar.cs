@@ -69,6 +69,8 @@ internal static class QuantityGrammar
             }
             return (term.Number, null, 1);
         }
+        // "a minute of shaking"
+        if (term.Is(Sense.Article) && At(terms, at + 1) is { Text: "minute" or "min" }) return (1, null, 1);
         var value = term.Is(Sense.Half) ? 0.5 : term.Is(Sense.Quarter) ? 0.25 : term.Is(Sense.Eighth) ? 0.125 : 0;
         if (value == 0) return (0, null, 0);
         var used = 1;
@@ -114,7 +116,7 @@ internal static class QuantityGrammar
         var last = terms[at + count - 1];
         return new Term
         {
-            Kind = kind, Start = terms[at].Start, End = last.End, Number = number, High = high, Unit = unit, Glued = terms[at].Glued,
+            Kind = kind, Start = terms[at].Start, End = last.End, Number = number, High = high, Unit = unit, Glued = terms[at].Glued, Mended = terms[at].Mended,
             Text = kind == TermKind.Number ? number.ToString(CultureInfo.InvariantCulture) : count > 1 && terms[at + 1].Is(Sense.To) ? "to" : terms[at].Text,
             Clock = kind is TermKind.Number or TermKind.Range ? terms[at].Clock : null,
         };

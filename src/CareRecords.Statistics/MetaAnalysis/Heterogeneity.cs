@@ -80,7 +80,7 @@ internal static class Heterogeneity
     /// <summary>Fisher scoring; the step is halved while the likelihood falls, so that it cannot run past a maximum.</summary>
     private static double Scoring(StudyEffect[] studies, bool restricted)
     {
-        var tau2 = Math.Max(Hedges(studies), DerSimonianLaird(studies));
+        var (tau2, previous) = (Math.Max(Hedges(studies), DerSimonianLaird(studies)), double.PositiveInfinity);
         for (var step = 0; step < MostSteps; step++)
         {
             var (w1, w2, w3) = Powers(studies, tau2);
@@ -97,10 +97,14 @@ internal static class Heterogeneity
 
             var moved = Math.Abs(next - tau2);
             tau2 = next;
-            if (moved <= 1e-15 * Math.Max(1e-3, tau2))
+
+            // Steps that no longer get smaller are rounding.
+            if (moved == 0 || (moved >= previous && moved <= 1e-10 * Math.Max(1e-3, tau2)))
             {
                 break;
             }
+
+            previous = moved;
         }
 
         return tau2;

@@ -73,7 +73,9 @@ public static class RandomInterceptLogistic
         var likelihood = new MarginalLikelihood(rows, nodes);
         var start = new double[likelihood.Width + 1];
         (start[0], start[^1]) = (Math.Log((double)successes / (trials - successes)), 0.5);
-        var best = QuasiNewton.Minimize(b => (-likelihood.At(b), Array.ConvertAll(likelihood.Gradient(b), g => -g)), start).At;
+
+        // Differences give the slope eight digits; Newton steps then give the place of the maximum the rest.
+        var best = QuasiNewton.Minimize(b => (-likelihood.At(b), Array.ConvertAll(likelihood.Gradient(b), g => -g)), start, 1e-8).At;
         best = Polished(likelihood, best);
         best[^1] = Math.Abs(best[^1]);
         if (best.Any(b => Math.Abs(b) > Runaway) || !best.All(double.IsFinite))

@@ -29,6 +29,18 @@ internal static class DaysSheet
         return place;
     }
 
+    /// <summary>Ends the heading of a hidden working column that a chart draws.</summary>
+    public const string Chart = " (chart)";
+
+    /// <summary>The columns that charts draw.</summary>
+    private static readonly IReadOnlyList<(string Heading, Func<DayFinding, double?> Value)> Charted =
+    [
+        ("sessions planned", d => d.SessionsPlanned),
+        ("median SpO2 at usual oxygen, %", d => d.MedianSpO2AtUsualOxygen),
+        ("lowest SpO2, %", d => d.LowestSpO2),
+        ("highest oxygen, L/min", d => d.HighestOxygen),
+    ];
+
     private static string Day => This(Table, "care day");
 
     private static IReadOnlyList<Column<DayFinding>> Columns(ReviewRows rows) =>
@@ -58,6 +70,7 @@ internal static class DaysSheet
         Count("feeds", d => d.Feeds, $"COUNTIFS(Feeds[care day],{Day})"),
         Count("medicines", d => d.Doses, $"COUNTIFS(Medicines[care day],{Day})"),
         new("signs", 40, d => CellContent.Of(string.Join("; ", d.Signs))) { Wrap = true },
+        .. Charted.Select(c => new Column<DayFinding>(c.Heading + Chart, 9, d => CellContent.ForChart(c.Value(d), This(Table, c.Heading))) { Role = ColumnRole.Working }),
         new(UsualOxygen, 9, d => CellContent.Of(rows.Log.Plan.NumberFor(PlanItem.UsualOxygen, d.Day) ?? rows.Findings.Baseline?.Oxygen)
             .By($"IFERROR({PlanFormulas.On(PlanItem.UsualOxygen, Day)}+0,{(rows.Findings.Baseline?.Oxygen is { } usual ? Number(usual) : "\"\"")})")) { Role = ColumnRole.Working },
         new(WeekFrom, 12, d => CellContent.Of(Weeks.MondayOf(d.Day)).By($"{Day}-WEEKDAY({Day},2)+1")) { Role = ColumnRole.Working, Format = Format.ShortDay },

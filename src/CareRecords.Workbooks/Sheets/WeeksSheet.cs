@@ -50,7 +50,17 @@ internal static class WeeksSheet
         Live("days with all sessions", Format.Whole, g => g.DaysAllDone?.Kept, live && hasPlan ? $"SUMPRODUCT((Days[week from]={Week})*(Days[anything written]=\"yes\")*ISNUMBER(Days[sessions planned])*(Days[sessions planned]>0)*(Days[sessions done]>=Days[sessions planned]))" : null),
         Live("minutes done", Format.UpToTwo, g => g.Minutes?.Done, live ? MinutesCounted("Gaps[minutes]") : null),
         Live("minutes planned", Format.UpToTwo, g => g.Minutes?.Planned, live ? MinutesCounted($"Gaps[{GapsSheet.MinutesPlanned}]") : null),
+        .. live ? Charted : [],
     ];
+
+    private static IEnumerable<Column<AdherenceGroup>> Charted =>
+    [
+        ForChart("feed gap share kept", g => g.FeedGap.Proportion), ForChart("feed gap share low", g => g.FeedGap.PlainLow), ForChart("feed gap share high", g => g.FeedGap.PlainHigh),
+        ForChart("inhaler gap share kept", g => g.InhalerGap.Proportion), ForChart("inhaler gap share low", g => g.InhalerGap.PlainLow), ForChart("inhaler gap share high", g => g.InhalerGap.PlainHigh),
+    ];
+
+    private static Column<AdherenceGroup> ForChart(string heading, Func<AdherenceGroup, double?> value) =>
+        new(heading + DaysSheet.Chart, 9, g => CellContent.ForChart(value(g), This(Table, heading))) { Role = ColumnRole.Working };
 
     private static string CountedDays => $"COUNTIFS(Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">0\")";
 

@@ -17,8 +17,9 @@ public class VerdictProperties
 
     private static readonly Gen<(int Low, int High)> Earlier = Gen.Select(Gen.Int[-10, 4], Gen.Int[0, 3], (a, w) => (2 * a, 2 * (a + w)));
 
+    /// <summary>A feed of two minutes or more: one of no length, begun just after the earliest start, has a least gap that is approached and not reached.</summary>
     private static readonly Gen<((int Low, int High) Begins, (int Low, int High) Ends)> AFeed =
-        Gen.Select(Earlier, Gen.Int[0, 4], Gen.Int[0, 2], (b, gap, w) => (b, (b.High + (2 * gap), b.High + (2 * (gap + w)))));
+        Gen.Select(Earlier, Gen.Int[1, 4], Gen.Int[0, 2], (b, gap, w) => (b, (b.High + (2 * gap), b.High + (2 * (gap + w)))));
 
     [Fact]
     public void Feed_verdict_is_certain_exactly_when_every_reading_agrees() =>

@@ -47,7 +47,7 @@ public class RandomInterceptLogisticTests
     }
 
     [Fact]
-    public void Covariate_interval_covers_in_simulation() => Coverage.Between(0.90, 0.98, 60, random =>
+    public void Covariate_interval_covers_in_simulation() => Coverage.Between(0.90, 0.98, 40, random =>
     {
         var rows = Enumerable.Range(0, 30).SelectMany(c =>
         {

@@ -65,6 +65,18 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
+    public void Pages_of_a_long_span_count_every_session_and_reading_once()
+    {
+        var (log, findings) = InventedMonth.Of(days: 205);
+        var charts = ReviewCharts.DrawAll(log, findings);
+        Assert.Equal(findings.Sessions.Count, Sum("days-", " sessions on"));
+        Assert.Equal(log.Entries.OfType<Check>().Count(c => c.SpO2 is not null), Sum("saturation-", " readings"));
+
+        int Sum(string name, string before) => charts.Where(c => c.Name.StartsWith(name, StringComparison.Ordinal))
+            .Sum(c => int.Parse(c.Title[..c.Title.IndexOf(before, StringComparison.Ordinal)].Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
     public void One_day_is_drawn()
     {
         var (log, findings) = InventedMonth.Of(days: 1);
@@ -74,11 +86,17 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
+    public void No_records_give_no_chart() =>
+        Assert.Empty(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
+
+    [Fact]
     public void No_sessions_leaves_out_the_charts_that_would_be_empty()
     {
-        var charts = Sound(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
-        Assert.Equal("days-1", Assert.Single(charts).Name);
-        Assert.Contains("0 sessions on 0 days with records", charts[0].Title);
+        var log = SampleMonth.Log();
+        log = log with { Entries = [.. log.Entries.Where(e => e is Feed or Check)], Omitted = [] };
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
+        Assert.Contains("0 sessions on 20 days with records", charts[0].Title);
+        Assert.DoesNotContain(charts, c => c.Name is "gaps" or "weeks" or "runs");
     }
 
     [Fact]
@@ -106,12 +124,24 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
-    public void Findings_in_which_nothing_is_known_are_drawn()
+    public void Sessions_alone_leave_every_gap_unknown()
     {
         var log = SampleMonth.Log();
+        log = log with { Entries = [.. log.Entries.Where(e => e is Session)] };
         var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "unknown-");
         Assert.Contains("kept before 0 of 0 sessions", charts.Single(c => c.Name == "gaps").Title);
+    }
+
+    [Fact]
+    public void The_sample_month_is_drawn_from_its_own_analysis()
+    {
+        var log = SampleMonth.Log();
+        var findings = Reviewer.Review(log);
+        var charts = Sound(ReviewCharts.DrawAll(log, findings));
+        KeepToLookAt(charts, "sample-");
+        var feed = findings.Adherence.Overall.FeedGap;
+        Assert.Contains($"Feed gap kept before {feed.Kept} of {feed.Judged} sessions that could be judged ({feed.Unknown} cannot tell)", charts.Single(c => c.Name == "gaps").Title);
     }
 
     private static IReadOnlyList<DrawnChart> Sound(IReadOnlyList<DrawnChart> charts)

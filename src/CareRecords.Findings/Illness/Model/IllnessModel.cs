@@ -28,8 +28,7 @@ internal static class IllnessModel
         if (measured.Count == 0) return new IllnessModelResult { Missing = "no saturation was written" };
         if (days < LeastDays) return new IllnessModelResult { Missing = $"saturation was written on {days} of at least {LeastDays} days" };
 
-        var usualOxygen = input.UsualOxygen ?? UsualFlow.Of(observations, input.CareDays);
-        var oxygen = RaisedOxygen.Of(observations, usualOxygen);
+        var oxygen = RaisedOxygen.Of(observations, input.UsualOxygen);
         var half = ReadingLikelihood.HalfStep([.. measured.Select(o => o.SpO2!.Value)]);
         var steps = StepEvidence.StepAt((24.0 * input.CareDays) - 1e-6) + 1;
         var usual = UsualFirstGuess.Of(Weighted(observations, oxygen, null), input.CareDays, input.BaselineGuess);
@@ -50,7 +49,7 @@ internal static class IllnessModel
         {
             Baseline = new ModelBaseline(usual.Centre, usual.Centre - reach, Math.Min(100, usual.Centre + reach), usual.Sd, usual.Dependence,
                 (int)Math.Round(usual.WellDays), (int)Math.Round(usual.Readings)),
-            UsualOxygen = usualOxygen?[^1],
+            UsualOxygen = input.UsualOxygen?[^1],
             Episodes = [.. EpisodeRuns.Of(posterior, oxygen, observations)
                 .Select(run => EpisodeEstimate.Of(run, posterior, oxygen, usual, EpisodeCourse.Of(run, evidences)))],
             ProbabilityIll = DayIll(EpisodeRuns.IllProbability(posterior, oxygen, observations), input.CareDays),

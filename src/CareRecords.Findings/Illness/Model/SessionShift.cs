@@ -14,13 +14,13 @@ internal static class SessionShift
 
     /// <summary>
     /// The mean difference, after less before, in points; each limited to five points. 0 with fewer than ten pairs or within two standard errors
-    /// of none.
+    /// of none. The checks are in order of time.
     /// </summary>
-    public static double Of(IEnumerable<CareEntry> entries)
+    public static double Of(IEnumerable<Check> checks)
     {
         var differences = new List<double>();
         Check? before = null;
-        foreach (var check in entries.OfType<Check>().Where(c => c.SpO2 is not null && c.Phase is CheckPhase.Before or CheckPhase.After))
+        foreach (var check in checks.Where(c => c.SpO2 is not null && c.Phase is CheckPhase.Before or CheckPhase.After))
         {
             if (check.Phase == CheckPhase.After && before is not null && before.OxygenLitresPerMinute == check.OxygenLitresPerMinute
                 && Period.Between(before.When.Stated, check.When.Stated, PeriodUnits.Minutes).Minutes <= LongestMinutes)

@@ -61,7 +61,7 @@ internal sealed class IllnessByRecord
     {
         var moments = Signs.Select(s => new CourseMoment(s.At, true))
             .Concat(records.Checks.Where(c => Oxygen.StateOf(c.OxygenLitresPerMinute, records.DayOf(c)) == FlowState.Above).Select(c => new CourseMoment(records.Placed(c), true)))
-            .Concat(Smoothed.Select(s => new CourseMoment(s.At, s.IsBelow)))
+            .Concat(Smoothed.Where(s => s.IsBelow || s.IsBack).Select(s => new CourseMoment(s.At, s.IsBelow)))
             .ToList();
 
         // A day may show illness only as a whole (readings at a flow not written); it stands at its middle. Without any

@@ -17,17 +17,21 @@ public sealed class DailySignalsTests
         OxygenLitresPerMinute = oxygen,
     };
 
-    private static Sign Noted(SignKind kind, double? number = null) => new()
+    private static Sign Noted(int hour, SignKind kind, double? number = null) => new()
     {
         Sources = [SourceLine.InText("signs.csv", 1, "")],
-        Start = UncertainTime.Exactly(First.At(new LocalTime(12, 0))),
+        Start = UncertainTime.Exactly(First.At(new LocalTime(hour, 0))),
         Kind = kind,
         What = "sign",
         Number = number,
     };
 
-    private static IReadOnlyList<Observation> Of(params CareEntry[] entries) =>
-        DailySignals.Of(new CareLog { Zone = "Europe/London", ZoneFrom = "the plan", Entries = entries }, First, First.PlusDays(9));
+    private static IReadOnlyList<Observation> Of(params CareEntry[] entries)
+    {
+        var records = ChildRecords.Of(
+            new CareLog { Zone = "Europe/London", ZoneFrom = "the plan", Entries = entries }, new ReviewOptions { From = First, To = First.PlusDays(9) });
+        return DailySignals.Of(records, IllnessSigns.Of(records));
+    }
 
     [Fact]
     public void Hours_count_from_the_first_care_day_and_every_care_day_is_24_of_them_whatever_the_clocks_do()
@@ -61,5 +65,8 @@ public sealed class DailySignalsTests
     [InlineData(SignKind.Temperature, 38.0, true)]
     [InlineData(SignKind.Temperature, 37.9, false)]
     [InlineData(SignKind.Better, null, false)]
-    public void Signs_of_illness_are_kept(SignKind kind, double? number, bool kept) => Assert.Equal(kept, Of(Noted(kind, number)).Count == 1);
+    public void Signs_of_illness_are_kept(SignKind kind, double? number, bool kept) => Assert.Equal(kept, Of(Noted(12, kind, number)).Count == 1);
+
+    [Fact]
+    public void Two_signs_of_a_day_count_once() => Assert.Single(Of(Noted(9, SignKind.Unwell), Noted(12, SignKind.Temperature, 39)));
 }
