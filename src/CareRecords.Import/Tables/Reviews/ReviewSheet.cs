@@ -39,7 +39,7 @@ internal sealed class ReviewSheet(Place place, TableKind kind, GridRow heading, 
 
         var corrections = written ? Corrections(row, id!) : [];
         into.Corrections.AddRange(corrections);
-        var seen = new RowCells(place, row, _columnOf);
+        var seen = new RowCells(place, row, ColumnsFor(row));
         var sources = Sources(row) is { Count: > 0 } original ? original : [place.Of(row)];
         switch (kind)
         {
@@ -191,6 +191,15 @@ internal sealed class ReviewSheet(Place place, TableKind kind, GridRow heading, 
     }
 
     private string[] Parts(GridRow row, string column) => Words(row, column) is { } words ? words.Split(Separator) : [];
+
+    // A medicine that was not known is read again from its own words: a word explained since then settles it.
+    private int[] ColumnsFor(GridRow row)
+    {
+        if (kind != TableKind.Medicines || Words(row, "medicine") != Medicines.Unknown || Words(row, "medicine as written") is null) return _columnOf;
+        var columns = _columnOf.ToArray();
+        columns[(int)Field.Medicine] = _columns["medicine as written"];
+        return columns;
+    }
 
     // A row that a person added: something stands in a column of the contract.
     private bool HasContent(GridRow row) => Enumerable.Range(0, _columnOf.Length).Any(f => (Field)f is not (Field.RowId or Field.SourceFile or Field.SourcePlace or Field.SourceText or Field.HowRead or Field.Earliest or Field.Latest) && _columnOf[f] >= 0 && !row[_columnOf[f]].IsEmpty);
