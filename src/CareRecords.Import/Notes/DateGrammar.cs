@@ -14,7 +14,7 @@ internal static class DateGrammar
         var state = new State();
         var i = at;
         while (i < terms.Count && state.Take(terms, ref i, line)) next = i;
-        if (!state.IsDate) { next = at; return null; }
+        if (!state.IsDate || next == at) { next = at; return null; }
         return state.Written;
     }
 
@@ -84,8 +84,8 @@ internal static class DateGrammar
         {
             var parts = term.Parts;
             if (parts.Any(p => p != Math.Floor(p))) return false;
-            if (parts.Count == 3 && parts[0] > 1900) { (_year, _month, _day) = ((int)parts[0], (int)parts[1], (int)parts[2]); return parts[1] <= 99 && parts[2] <= 99 && parts[0] < 2200; }
-            if (parts.Count == 3 && (parts[2] > 1900 || (parts[2] is >= 10 and <= 99)) && parts[0] <= 99 && parts[1] <= 99 && parts[2] < 2200)
+            if (parts.Count == 3 && parts[0] is > 1900 and < 2200 && parts[1] <= 99 && parts[2] <= 99) { (_year, _month, _day) = ((int)parts[0], (int)parts[1], (int)parts[2]); return true; }
+            if (parts.Count == 3 && (parts[2] is > 1900 or (>= 10 and <= 99)) && parts[0] <= 99 && parts[1] <= 99 && parts[2] < 2200)
             {
                 (_first, _second, _year) = ((int)parts[0], (int)parts[1], (int)(parts[2] < 100 ? 2000 + parts[2] : parts[2]));
                 return true;

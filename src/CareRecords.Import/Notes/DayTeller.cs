@@ -51,7 +51,7 @@ internal sealed partial class DayTeller
             Line();
             if (line.Text.AsSpan().Trim().Length > 0) _previous = line;
         }
-        BeforeEach(lines);
+        BeforeEach();
         return [.. _told];
     }
 
@@ -117,13 +117,11 @@ internal sealed partial class DayTeller
     private void TellSession(Happening happening, int? index, int siblings)
     {
         if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
-        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0 && !JustSaid()) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A session")); return; }
+        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A session")); return; }
         if (Time(happening.Start) is not { } start) return;
         var areas = Areas(happening, start.Stated, index, out var how);
         AddSession(happening, start, areas, how, siblings);
     }
-
-    private bool JustSaid() => _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Check)) && false;
 
     private void AddSession(Happening happening, UncertainTime start, List<AreaMinutes> areas, string? how, int siblings)
     {
@@ -248,7 +246,7 @@ internal sealed partial class DayTeller
     private readonly List<(Happening Dose, LineRead Line)> _beforeEach = [];
 
     // "neb 15 min before each": once for every session of the day that has no such dose yet.
-    private void BeforeEach(IReadOnlyList<LineRead> lines)
+    private void BeforeEach()
     {
         foreach (var (happening, line) in _beforeEach)
         {
@@ -265,6 +263,5 @@ internal sealed partial class DayTeller
             if (sessions.Count == 0) _doubt(Doubts.Untimed(line.Index, _file, "Doses before sessions"));
         }
         _beforeEach.Clear();
-        _ = lines;
     }
 }

@@ -107,7 +107,7 @@ internal static class DoseGrammar
         else if (Before(terms, line, index == 0 ? 0 : doses[index - 1].Last + 1, dose, used) is { } before) dose.Amount = before;
     }
 
-    private static bool StopsDose(IReadOnlyList<Term> terms, int last, int at) => Enumerable.Range(last, at - last).Any(k => terms[k].Is(Sense.Session) || terms[k].Is(Sense.Technique) || terms[k].IsSymbol(";") || terms[k].Is(Sense.SatLabel));
+    private static bool StopsDose(IReadOnlyList<Term> terms, int last, int at) => Enumerable.Range(Math.Min(last, at), Math.Abs(at - last)).Any(k => terms[k].Is(Sense.Session) || terms[k].Is(Sense.Technique) || terms[k].IsSymbol(";") || terms[k].Is(Sense.SatLabel));
 
     private static void MarkConcentration(IReadOnlyList<Term> terms, int from, int to, HashSet<int> used)
     {

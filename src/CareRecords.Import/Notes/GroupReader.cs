@@ -38,7 +38,7 @@ internal sealed class GroupReader
         var used = new HashSet<int>();
         var impossible = new List<(string What, string Written, string Range)>();
         var mentions = Mentions(group);
-        if (group.BadTime is { } bad) { RefuseTime(bad, terms); return new Told([], null, mentions, null); }
+        if (group.BadTime is { } bad) { RefuseTime(bad); return new Told([], null, mentions, null); }
         var timed = group.Times.Count > 0;
         var signs = SignGrammar.Read(terms, _at.Text, used, impossible);
         var doses = DoseGrammar.Read(terms, _at.Text, used);
@@ -79,13 +79,12 @@ internal sealed class GroupReader
     // "four physios": a count.
     private static bool CountsSessions(List<Term> terms, Term term) => term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Is(Sense.Session) && terms[at + 1].Text.EndsWith('s');
 
-    private void RefuseTime(Term bad, List<Term> terms)
+    private void RefuseTime(Term bad)
     {
         var written = _at.Text[bad.Start..bad.End];
         if (bad.Is(Sense.Clock, "ask")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be two times of day ({written.Replace('.', ':').Replace(":", ":0", StringComparison.Ordinal)} or {written.Replace('.', ':')}0)."));
         else if (bad.Is(Sense.Clock, "minutes")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be a time in the morning, a time in the evening, or minutes.", "a time in the morning", "a time in the evening", "minutes"));
         else _doubts.Add(Doubts.BadTime(_at.Index, written));
-        _ = terms;
     }
 
     private List<(TimeMention Start, TimeMention? End)> Mentions(Group group)
@@ -186,17 +185,17 @@ internal sealed class GroupReader
         var again = group.Terms.Exists(t => t.Is(Sense.Again)) ? group.Parts.DistinctBy(PartKind).ToList() : [];
         if (mentions.Count == 0 && again.Count > 1)
         {
-            foreach (var part in again) result.Add(Make(null, Untimed(group, part), null, areas, reference, group));
+            foreach (var part in again) result.Add(Make(Untimed(group, part), null, areas, reference, group));
             return;
         }
         if (mentions.Count == 0)
         {
             var start = fromWriting is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)fromWriting.Number), Taken = TimePrecision.MessageStamp, Date = _at.Date } : Untimed(group);
-            result.Add(Make(null, start, null, areas, reference, group));
+            result.Add(Make(start, null, areas, reference, group));
             return;
         }
         foreach (var mention in mentions)
-            result.Add(Make(mention, Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
+            result.Add(Make(Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
         foreach (var mention in mentions) mention.Start.IsSession = true;
         if (straightAfter) result.Add(new Happening { Kind = HappeningKind.Feed, Line = _at.Index, Sentence = group.Sentence, End = Ref(mentions[0]) });
     }
@@ -209,11 +208,8 @@ internal sealed class GroupReader
             if (areas.Areas[i] is { Technique: Technique.Other, Side: Side.Unknown, Area: ChestArea.Unknown } vest) areas.Areas[i] = vest with { Side = Side.Both, Area = ChestArea.Whole };
     }
 
-    private Happening Make((TimeMention Start, TimeMention? End)? mention, TimeRef? start, TimeRef? end, AreaReading areas, Term? reference, Group group)
-    {
-        _ = mention;
-        return new Happening { Kind = HappeningKind.Session, Line = _at.Index, Sentence = group.Sentence, Start = start, End = end, Areas = areas, Reference = reference, Value = TimesOf(group) };
-    }
+    private Happening Make(TimeRef? start, TimeRef? end, AreaReading areas, Term? reference, Group group) =>
+        new() { Kind = HappeningKind.Session, Line = _at.Index, Sentence = group.Sentence, Start = start, End = end, Areas = areas, Reference = reference, Value = TimesOf(group) };
 
     // "x4 today", "4 times": a count of sessions, told apart from minutes by having no time and no place.
     private static string? TimesOf(Group group)

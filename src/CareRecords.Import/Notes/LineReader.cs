@@ -25,7 +25,7 @@ internal sealed class LineReader
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
         Modality.Mark(chunks);
-        Mark(read, terms, chunks, content);
+        Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
         var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
@@ -49,7 +49,7 @@ internal sealed class LineReader
         return read;
     }
 
-    private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks, string content)
+    private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
     {
         if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
@@ -59,7 +59,6 @@ internal sealed class LineReader
         if (terms.Exists(GroupSplitter.IsHead)) read.Marks |= LineMarks.Care;
         if (terms is [{ Kind: TermKind.Reference } reference, ..] && reference.Is(Sense.Same, nameof(ReferTo.Day)) && terms.TrueForAll(t => t.Kind is TermKind.Reference or TermKind.Symbol || t.Text is "all" or "again")) read.Marks |= LineMarks.RepeatsDay;
         if (terms.Exists(t => t is { Kind: TermKind.Parts, Parts: [>= 1 and <= 6, >= 2 and <= 6] } && t.Parts[0] <= t.Parts[1] && t.Text.Contains('/')) && terms.Exists(t => t.Text is "done" || t.Is(Sense.AllDone)) && !terms.Exists(t => t.Kind == TermKind.Time)) read.Marks |= LineMarks.Share;
-        _ = content;
     }
 
     // A chunk that is only a part of the day ("a.m. —", "all am", "A long night.") speaks of the whole line.

@@ -40,9 +40,8 @@ internal sealed class NotesRun
     public NotesReading Read()
     {
         var legends = Legends();
-        var headings = IgnoresHeadings ? [] : FindHeadings(legends, out var stamped);
+        if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _monthHint);
-        _ = headings;
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
         Lines(legends, resolved);
         Account();
@@ -53,7 +52,6 @@ internal sealed class NotesRun
     }
 
     private readonly SortedDictionary<int, Heading> _headings = [];
-    private readonly Dictionary<int, ChatStamp> _stamps = [];
     private LocalDate? _monthHint;
 
     private HashSet<int> Legends()
@@ -73,9 +71,8 @@ internal sealed class NotesRun
         return lines;
     }
 
-    private Dictionary<int, int> FindHeadings(HashSet<int> legends, out int stamped)
+    private void FindHeadings(HashSet<int> legends)
     {
-        stamped = 0;
         var table = new TableLines();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -84,14 +81,11 @@ internal sealed class NotesRun
             var prefix = LinePrefix.Read(line, _reader);
             if (prefix.Stamp is { } stamp)
             {
-                stamped++;
-                _stamps[i] = stamp;
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
             }
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else if (i < 20 && _monthHint is null) _monthHint = Headings.MonthOf(line, _reader);
         }
-        return [];
     }
 
     // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.
@@ -114,7 +108,7 @@ internal sealed class NotesRun
         {
             var line = _text.Lines[i];
             if (string.IsNullOrWhiteSpace(line) || !line.Any(c => !char.IsWhiteSpace(c) && !char.IsControl(c))) { _fates[i] = LineFate.Blank; continue; }
-            if (legends.Contains(i)) { _fates[i] = LineFate.InRecords; _marks[i] = LineMarks.Legend; if (!HoldsTime(line)) continue; }
+            if (legends.Contains(i)) { _fates[i] = LineFate.InRecords; _marks[i] = LineMarks.Legend; continue; }
             if (table.IsHeading(line)) { _marks[i] = LineMarks.TableHeading; continue; }
             var content = table.Rewrite(line, out var pairs);
             var prefix = ReferenceEquals(content, line) ? LinePrefix.Read(line, _reader) : new LinePrefix(0, null, null);
@@ -127,7 +121,7 @@ internal sealed class NotesRun
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 if (!resolved.OneOff.Contains(i))
                 {
-                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night || (prefix.Stamp is null && night && false); }
+                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; }
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
@@ -140,8 +134,6 @@ internal sealed class NotesRun
         }
         Tell(day, night);
     }
-
-    private static bool HoldsTime(string line) => line.Length > 200 && false;
 
     private void Tell(List<LineRead> day, bool night)
     {

@@ -80,7 +80,7 @@ internal static class SignGrammar
     {
         for (var i = 0; i < terms.Count; i++)
         {
-            if (terms[i].ValueOf(Sense.Sign) is not { } name || used.Contains(i) || IsSpokenOf(terms, i)) continue;
+            if (terms[i].ValueOf(Sense.Sign) is not { } name || used.Contains(i)) continue;
             used.Add(i);
             var value = Describe(terms, i, line, name, used);
             if (Kind(name) is not var (kind, what)) continue;
@@ -94,9 +94,6 @@ internal static class SignGrammar
         if (words.Count >= 2 && words.Exists(i => terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green") && !terms.Any(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Sign)))
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }
-
-    // "after vomit", "coughing mixture": only spoken of.
-    private static bool IsSpokenOf(IReadOnlyList<Term> terms, int at) => at > 0 && terms[at - 1].Is(Sense.After) && terms[at].Is(Sense.Sign, "vomit") && false;
 
     private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
 

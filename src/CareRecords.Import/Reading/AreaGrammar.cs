@@ -67,7 +67,7 @@ internal static class AreaGrammar
             if (own != Technique.Vibration) placed.AddRange(entries);
             reading.Areas.AddRange(entries);
         }
-        Carry(reading.Areas, runs);
+        Carry(reading.Areas);
         reading.AreasNotNamed = reading.Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
         return reading;
     }
@@ -239,7 +239,7 @@ internal static class AreaGrammar
     }
 
     // "left base 3 and right 3": a side alone takes the area of the place before it, when written in the same words.
-    private static void Carry(List<AreaMinutes> areas, List<Run> runs)
+    private static void Carry(List<AreaMinutes> areas)
     {
         for (var i = 1; i < areas.Count; i++)
         {
@@ -248,7 +248,6 @@ internal static class AreaGrammar
                 && now.Technique == before.Technique && before.Side is Side.Left or Side.Right && before.Side != now.Side && areas.Count <= 6)
                 areas[i] = now with { Area = before.Area };
         }
-        _ = runs;
     }
 
     private static (double? Low, double? High) First(List<(double? Low, double? High)> minutes) => minutes.Count > 0 ? minutes[0] : (null, null);

@@ -288,8 +288,9 @@ internal static class TimeGrammar
     /// <summary>Mark of "2400": midnight at the end of the day.</summary>
     internal const string NextDay = "24:00";
 
-    private static ClockTime OfClock(Term term)
+    private static ClockTime? OfClock(Term term)
     {
+        if (term.Parts[0] > 24 || term.Parts[1] > 59) return null;
         var (hour, minute) = ((int)term.Parts[0], (int)term.Parts[1]);
         if (hour == 24) return Known(0, 0) with { DayPart = NextDay };
         return hour is 0 or > 12 || term.Text[0] == '0' ? Known(hour, minute) : Exact(new LocalTime(hour % 12, minute), HalfOfDay.Unknown);

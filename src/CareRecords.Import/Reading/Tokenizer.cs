@@ -87,7 +87,7 @@ internal sealed class Tokenizer
         if (Char(_at) == ':' && IsDigit(_at + 1) && first.Whole && first.Digits <= 2) { ReadClock(start, first.Value); return; }
         if (Char(_at) == '/' && (IsDigit(_at + 1) || (Char(_at + 1) == '.' && IsDigit(_at + 2)))) { ReadJoined(start, first.Value, '/'); return; }
         if (Char(_at) is '-' or '.' && first.Whole && first.Digits is 1 or 2 or 4 && JoinsDate(_at, Char(_at))) { ReadJoined(start, first.Value, Char(_at)); return; }
-        if (Char(_at) == '.' && IsDigit(_at + 1) && !first.Whole && JoinsYear(_at)) { _at = start; ReadDotted(start); return; }
+        if (Char(_at) == '.' && IsDigit(_at + 1) && !first.Whole && IsDigit(start) && JoinsYear(_at)) { _at = start; ReadDotted(start); return; }
         var negative = Char(start - 1) is '-' or '−' && (start == 1 || char.IsWhiteSpace(Char(start - 2)) || Char(start - 2) is '(' or ':')
             && !(_tokens.Count > 1 && _tokens[^2].Kind is TokenKind.Number or TokenKind.Clock) && start > 1;
         if (negative && _tokens.Count > 0 && _tokens[^1].IsSymbol("-"))
