@@ -84,7 +84,8 @@ internal static class ModelEpisodeFindings
         // One low or high reading is not knowledge: the bracket is never narrower than what the model leaves open.
         var firstWell = bracket.FirstWell is { } first ? (first - begin).TotalDays : 0;
         return new(Math.Min(lastIll, recovery.Low), Math.Max(firstWell, recovery.High!.Value),
-            recovery.Days, recovery.Low, recovery.High, recovery.Level, false, Estimated) { Curve = episode.Curve };
+            recovery.Days, recovery.Low, recovery.High, recovery.Level, false, Estimated)
+        { Curve = episode.Curve };
     }
 
     private static string Evidence(List<DayEvidence> days) => days.FirstOrDefault(d => d.Evidence.Count > 0) is { } first

@@ -17,6 +17,9 @@ internal static class IllnessModel
 
     private const int Rounds = 4;
 
+    /// <summary>The usual is worked with to a twentieth of a point, so its error is never called smaller.</summary>
+    private const double LeastError = 0.05;
+
     /// <summary>Fits the model. Same input, same answer: no random numbers are used.</summary>
     /// <param name="readings">Observations in any order; those outside the care days are left out.</param>
     /// <param name="input">What else is known.</param>
@@ -44,7 +47,7 @@ internal static class IllnessModel
 
         if (usual.WellDays < LeastWellDays) return new IllnessModelResult { Missing = "no days on which the child was well enough to say what is usual" };
         var evidences = Guesses(usual).Select(g => (StepEvidence.Of(observations, oxygen, g.Usual, steps, half), g.Weight)).ToList();
-        var reach = 1.96 * Math.Sqrt((usual.StandardError * usual.StandardError) + 0.0025);
+        var reach = 1.96 * Math.Sqrt((usual.StandardError * usual.StandardError) + (LeastError * LeastError));
         return new IllnessModelResult
         {
             Baseline = new ModelBaseline(usual.Centre, usual.Centre - reach, Math.Min(100, usual.Centre + reach), usual.Sd, usual.Dependence,
