@@ -4,14 +4,14 @@ using CareRecords.Calibration;
 using CareRecords.Findings;
 using CareRecords.Findings.Modelling;
 
-// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
+// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED [WORDS]" prints the same figures, for work on the model.
 switch (args)
 {
     case ["report", var file, var each]:
         File.WriteAllText(file, new Report(Conditions.ReportSeed, int.Parse(each, CultureInfo.InvariantCulture), Console.Error).Write());
         return 0;
-    case ["try", var children, var seed]:
-        foreach (var condition in Conditions.All)
+    case ["try", var children, var seed, .. var words]:
+        foreach (var condition in Conditions.All.Where(c => words.All(w => c.Name.Contains(w, StringComparison.Ordinal))))
         {
             var clock = Stopwatch.StartNew();
             var s = Conditions.Run(condition, int.Parse(children, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture));
@@ -36,6 +36,6 @@ switch (args)
 
         return 0;
     default:
-        Console.Error.WriteLine("Say: report FILE CHILDREN | try CHILDREN SEED | time");
+        Console.Error.WriteLine("Say: report FILE CHILDREN | try CHILDREN SEED [WORDS] | time");
         return 2;
 }
