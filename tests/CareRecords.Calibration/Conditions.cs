@@ -56,6 +56,9 @@ internal static class Conditions
         Other("30 days", new() { Seed = 0, Days = 30 }),
     ];
 
+    /// <summary>The conditions whose names hold all of the words.</summary>
+    public static IEnumerable<Condition> Named(string[] words) => All.Where(c => words.All(w => c.Name.Contains(w, StringComparison.Ordinal)));
+
     /// <summary>Tries the model on a number of children of a kind.</summary>
     public static Score Run(Condition condition, int children, int seed)
     {
