@@ -35,7 +35,7 @@ public static class Importer
     private static List<FileReading> ReadUntilSettled(
         IReadOnlyList<SourceFile> files, ImportOptions options, IProgress<ImportProgress>? progress, out SourceContext context)
     {
-        context = new SourceContext { OrderGiven = options.DateOrder };
+        context = new SourceContext { OrderGiven = options.DateOrder, InputNames = files.Select(f => f.Found.Name).ToHashSet() };
         for (var round = 1; ; round++)
         {
             var readings = ReadAll(files, context, options, progress);

@@ -16,6 +16,7 @@ internal static class LogBuilder
         var (zone, zoneFrom, zoneProblem) = Zone(plan, options);
         var withdrawn = new Withdrawals(parts);
         withdrawn.Refuse(ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone));
+        withdrawn.KeepCorrections();
         withdrawn.KeepDates(options.From, options.To);
         var merged = EntryMerger.Merge(withdrawn.Entries, plan, context.Answers);
         ImportProblem[] more = [.. planProblems, .. zoneProblem is null ? [] : new[] { zoneProblem }, .. withdrawn.Problems, .. merged.Problems];

@@ -12,6 +12,9 @@ internal sealed record SourceContext
     /// <summary>The order that every other source with a decided order shares; null when there is none.</summary>
     public DateOrder? OrderOfNeighbours { get; init; }
 
+    /// <summary>The names of all inputs, so that a row of an earlier review knows whether its own file is read too.</summary>
+    public IReadOnlySet<string> InputNames { get; init; } = new HashSet<string>();
+
     /// <summary>The family's words.</summary>
     public FamilyWords Words { get; init; } = FamilyWords.None;
 

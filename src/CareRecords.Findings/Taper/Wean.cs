@@ -50,5 +50,5 @@ internal static class Wean
     }
 
     private static string Load(TaperStep step) =>
-        $"{Words.Number(step.SessionsPerDay)} sessions a day" + (step.MinutesPerArea is { } m ? $" of {Words.Number(m)} minutes an area" : "");
+        $"{Words.Number(step.SessionsPerDay)} {(step.SessionsPerDay == 1 ? "session" : "sessions")} a day" + (step.MinutesPerArea is { } m ? $" of {Words.Number(m)} minutes an area" : "");
 }

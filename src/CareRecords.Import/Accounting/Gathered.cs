@@ -43,6 +43,9 @@ internal sealed class Gathered
     /// <summary>Rows of an earlier review: entries that stand for an original source, with what a person changed.</summary>
     public List<Correction> Corrections { get; } = [];
 
+    /// <summary>Original lines that a corrected row of an earlier review stands for.</summary>
+    public List<SourceLine> Superseded { get; } = [];
+
     /// <summary>The day order that the source itself settles; null when it has no dates in numbers or does not settle them.</summary>
     public DateOrder? OrderSettled { get; set; }
 

@@ -44,6 +44,17 @@ internal sealed class Withdrawals(IReadOnlyList<Gathered> parts)
         foreach (var line in Account(outside, LineFate.NotRecord)) _setAside.Add(new SetAsideLine(line, "outside the dates asked for"));
     }
 
+    /// <summary>Sets aside the entries of original lines that a corrected row of an earlier review stands for.</summary>
+    public void KeepCorrections()
+    {
+        var superseded = parts.SelectMany(p => p.Superseded).Select(s => (s.File, s.Line, s.Sheet, s.Cell)).ToHashSet();
+        if (superseded.Count == 0) return;
+        var gone = parts.Where(p => p.Superseded.Count == 0).SelectMany(p => p.Entries)
+            .Where(e => e.Sources.Any(s => superseded.Contains((s.File, s.Line, s.Sheet, s.Cell)))).ToList();
+        foreach (var entry in gone) _gone.Add(entry);
+        foreach (var line in Account(gone, LineFate.NotRecord)) _setAside.Add(new SetAsideLine(line, "corrected in an earlier review"));
+    }
+
     // A line whose records are all gone no longer counts under records.
     private List<SourceLine> Account(IReadOnlyList<CareEntry> gone, LineFate fate)
     {

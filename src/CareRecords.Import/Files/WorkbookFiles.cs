@@ -10,6 +10,12 @@ internal static class WorkbookFiles
     /// <summary>What the workbook gives. Damage on the way ends in a problem; the sheets read before it stand.</summary>
     public static FileReading Read(SourceFile file, SourceContext context, long mostUnpacked, Action<long>? everyRow)
     {
+        if (EarlierReview.IsOne(file.OpenBytes()))
+        {
+            return new FileReading(EarlierReview.Read(file, context, mostUnpacked),
+                new InputFile(file.Found.Name, "review workbook", file.Survey.Sha256, "its sheets of records and answers were read; what it worked out is worked out again"));
+        }
+
         var parts = new List<Gathered>();
         using var book = WorkbookFile.Open(file.OpenBytes(), mostUnpacked);
         for (var index = 0; book.NextSheet(); index++)

@@ -218,6 +218,7 @@ internal sealed class DayTimes
         if ((after.OtherDay && !(before.OtherDay && before.Line == after.Line)) || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         var gap = b.Minutes - a.Minutes;
         var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
+        if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
         var hours = -gap / 60.0;

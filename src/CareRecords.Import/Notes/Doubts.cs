@@ -50,6 +50,11 @@ internal static class Doubts
     public static Doubt Untimed(int line, string file, string what) => Ask(line, $"when:{file}:{line + 1}",
         $"{what} without a time.", "Write the times, if they are known.", $"At what time was this ({what.ToLowerInvariant()})?");
 
+    /// <summary>A line too long to be a note.</summary>
+    public static Doubt TooLong(int line, string file, int characters) => Ask(line, $"too-long:{file}:{line + 1}",
+        FormattableString.Invariant($"The line is {characters} characters long, too long to be read as a note."), "Break it into lines of one or a few events.",
+        "Can this long line be broken into shorter ones?");
+
     /// <summary>Anything else that could be read in more than one way.</summary>
     public static Doubt Unclear(int line, string file, string why, params string[] choices) => Ask(line, $"unclear:{file}:{line + 1}",
         why, "Write the line in other words.", why, choices);

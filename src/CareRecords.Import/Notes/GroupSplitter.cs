@@ -16,6 +16,12 @@ internal static class GroupSplitter
         {
             if (chunk.Unreal) continue;
             var denial = Modality.Deny(chunk.Terms);
+            // "physio - skipped am": what stands before the dash.
+            if (denial.SkipsAll && denial.Denied.Count == 0 && groups.Count > 0 && groups[^1].Times.Count == 0 && groups[^1].Sentence == chunk.Sentence)
+            {
+                groups[^1].Denied.AddRange(groups[^1].Terms.Where(Modality.IsDeniable));
+                groups[^1].Terms.RemoveAll(Modality.IsDeniable);
+            }
             var pieces = Pieces(denial.Terms);
             for (var p = 0; p < pieces.Count; p++)
             {

@@ -6,6 +6,9 @@ namespace CareRecords.Import.Notes;
 /// <summary>Reads one line on its own: terms, chunks, groups, events.</summary>
 internal sealed class LineReader
 {
+    /// <summary>Longest line that is read as a note, characters: a page of prose. Longer ones are asked about.</summary>
+    public const int LongestLine = 8_000;
+
     private readonly string _file;
     private readonly TermReader _reader;
 
@@ -16,6 +19,7 @@ internal sealed class LineReader
     public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, bool pairsByPhase)
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
+        if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var terms = TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);

@@ -7,7 +7,7 @@ namespace CareRecords.Import.Notes;
 /// <summary>One reading of one text: legends and days first, then the lines, a day at a time.</summary>
 internal sealed class NotesRun
 {
-    private const int LongestDay = 5_000;
+    private const int LongestDay = 500;
     private readonly SourceText _text;
     private readonly ReadingContext _context;
     private readonly TermReader _reader;

@@ -226,8 +226,14 @@ internal static class TimeGrammar
         if (!terms[at].Glued) return false;
         if (terms[at].Text == "a") return true;
         // "9p" is a time, but after a medicine "4p" is four puffs.
-        return terms[at].Text == "p" && !place.Before.AsEnumerable().Reverse().TakeWhile(t => t.Kind != TermKind.Symbol && t.Kind != TermKind.Time)
-            .Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Device));
+        return terms[at].Text == "p" && !AfterMedicine(place.Before);
+    }
+
+    private static bool AfterMedicine(List<Term> before)
+    {
+        for (var i = before.Count - 1; i >= 0 && before[i].Kind is not (TermKind.Symbol or TermKind.Time); i--)
+            if (before[i].Is(Sense.Medicine) || before[i].Is(Sense.Device)) return true;
+        return false;
     }
 
     // "6-6.40pm", "7-7.30": an hour before a dash and a whole time.

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using CareRecords.Records;
-using NodaTime;
 using NodaTime.Text;
 
 namespace CareRecords.Import.Tests.Notes;
@@ -70,7 +69,7 @@ internal sealed class ExpectedReading
             case Check check:
                 yield return ("pulse", _json.TryGetProperty("pulseRange", out _) || check.Pulse == Number("pulse"));
                 yield return ("oxygen", check.OxygenLitresPerMinute == Number("oxygen"));
-                yield return ("phase", check.Phase.ToString().ToLowerInvariant() == Text("phase"));
+                yield return ("phase", string.Equals(check.Phase.ToString(), Text("phase"), StringComparison.OrdinalIgnoreCase));
                 break;
             case Sign sign when Text("what") == "temperature":
                 yield return ("asWritten", sign.Value == Text("asWritten"));

@@ -1,6 +1,5 @@
 using System.Globalization;
 using CareRecords.Import.Notes;
-using CareRecords.Records;
 
 namespace CareRecords.Import.Tests.Notes;
 

@@ -1,7 +1,5 @@
 using System.Text.Json;
 using CareRecords.Import.Notes;
-using CareRecords.Import;
-using CareRecords.Import.Reading;
 using NodaTime.Text;
 
 namespace CareRecords.Import.Tests.Notes;

@@ -147,7 +147,7 @@ internal sealed class VoiceScore
         return mark < 0 ? source : source[..(mark + 1)] + source[(mark + 1)..].TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZ".ToCharArray());
     }
 
-    private static IEnumerable<JsonElement> List(JsonElement json, string name) => json.TryGetProperty(name, out var list) ? list.EnumerateArray() : [];
+    private static JsonElement.ArrayEnumerator List(JsonElement json, string name) => json.TryGetProperty(name, out var list) ? list.EnumerateArray() : default;
 
     private static IEnumerable<string?> Accepted(JsonElement json, string name) =>
         List(json, name + "Accept").Select(a => a.ValueKind == JsonValueKind.String ? a.GetString() : null).Prepend(Text(json, name));

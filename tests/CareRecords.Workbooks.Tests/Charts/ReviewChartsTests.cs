@@ -39,7 +39,7 @@ public sealed class ReviewChartsTests
         Assert.Contains($"Feed gap kept before {kept} of {feed.Count - unknown} sessions that could be judged ({unknown} cannot tell)", titles["gaps"]);
         Assert.Contains($"{readings.Count} readings, {readings.Count(c => c.OxygenLitresPerMinute == 0.5)} at usual oxygen (0.5 L/min), {readings.Count(c => c.OxygenLitresPerMinute is null)} with no oxygen written", titles["saturation"]);
         Assert.Contains($"lowest {readings.Min(c => c.SpO2)} %", titles["saturation"]);
-        Assert.Contains("a setback within 7 days of 1 of the 3 steps down", titles["taper"]);
+        Assert.Contains("3 down and 2 up; setback within 7 days after 1 of 3 down", titles["taper"]);
         Assert.Contains("recovered between day 7.4 and day 8.8 by the record; model: day 8.2 (95 % interval 6.9 to 9.9)", titles["recovery-e1"]);
         Assert.Contains("2 illnesses, 0 not recovered by the end of the record", titles["recovery-all"]);
     }
@@ -86,11 +86,17 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
+    public void No_records_give_no_chart() =>
+        Assert.Empty(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
+
+    [Fact]
     public void No_sessions_leaves_out_the_charts_that_would_be_empty()
     {
-        var charts = Sound(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
-        Assert.Equal("days-1", Assert.Single(charts).Name);
-        Assert.Contains("0 sessions on 0 days with records", charts[0].Title);
+        var log = SampleMonth.Log();
+        log = log with { Entries = [.. log.Entries.Where(e => e is Feed or Check)], Omitted = [] };
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
+        Assert.Contains("0 sessions on 20 days with records", charts[0].Title);
+        Assert.DoesNotContain(charts, c => c.Name is "gaps" or "weeks" or "runs");
     }
 
     [Fact]
@@ -118,12 +124,24 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
-    public void Findings_in_which_nothing_is_known_are_drawn()
+    public void Sessions_alone_leave_every_gap_unknown()
     {
         var log = SampleMonth.Log();
+        log = log with { Entries = [.. log.Entries.Where(e => e is Session)] };
         var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "unknown-");
         Assert.Contains("kept before 0 of 0 sessions", charts.Single(c => c.Name == "gaps").Title);
+    }
+
+    [Fact]
+    public void The_sample_month_is_drawn_from_its_own_analysis()
+    {
+        var log = SampleMonth.Log();
+        var findings = Reviewer.Review(log);
+        var charts = Sound(ReviewCharts.DrawAll(log, findings));
+        KeepToLookAt(charts, "sample-");
+        var feed = findings.Adherence.Overall.FeedGap;
+        Assert.Contains($"Feed gap kept before {feed.Kept} of {feed.Judged} sessions that could be judged ({feed.Unknown} cannot tell)", charts.Single(c => c.Name == "gaps").Title);
     }
 
     private static IReadOnlyList<DrawnChart> Sound(IReadOnlyList<DrawnChart> charts)

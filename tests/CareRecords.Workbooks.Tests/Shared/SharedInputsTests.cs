@@ -25,9 +25,14 @@ public sealed class SharedInputsTests : IDisposable
         var pooled = Pooler.Pool(
             SharedInputs.Read([Path.Combine(_folder, "site"), Path.Combine(_folder, "empty"), Path.Combine(_folder, "nowhere")]), new PoolOptions { BootstrapSamples = 20, Permutations = 19 });
         Assert.Equal(6, pooled.Children);
-        Assert.Equal(
-            ["empty: holds no file", "nowhere: does not exist", "broken.xlsx: is not a workbook", "readme.txt: is not a workbook (.xlsx)", "z copy.xlsx: is the same as", "~$child-0.xlsx: is a lock file"],
-            pooled.Refused.Select(r => $"{Path.GetFileName(r.File)}: {r.Why}").Zip([20, 23, 30, 37, 29, 31], (text, length) => text[..Math.Min(length, text.Length)]));
+        string[] named =
+        [
+            "broken.xlsx: is not a workbook", "empty: holds no file", "nowhere: does not exist", "readme.txt: is not a workbook (.xlsx)",
+            "z copy.xlsx: is the same as", "~$child-0.xlsx: is a lock file",
+        ];
+        var refused = pooled.Refused.Select(r => $"{Path.GetFileName(r.File)}: {r.Why}").Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(named.Length, refused.Count);
+        for (var i = 0; i < named.Length; i++) Assert.StartsWith(named[i], refused[i], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -15,16 +15,17 @@ internal static class TaperChart
     {
         var taper = findings.Taper;
         if (taper.Done.Count == 0 && taper.Planned.Count == 0) return null;
-        var (down, up, setbacks, differ) = (0, 0, 0, 0);
+        var (down, up, setbacks, unknown, differ) = (0, 0, 0, 0, 0);
         foreach (var step in taper.Done)
         {
             if (step.Direction == StepDirection.Down) down++;
             if (step.Direction == StepDirection.Up) up++;
             if (step is { Direction: StepDirection.Down, FollowedBy: StepOutcome.Setback }) setbacks++;
+            if (step is { Direction: StepDirection.Down, FollowedBy: StepOutcome.Unknown }) unknown++;
             if (step.DiffersFromPlan is not null) differ++;
         }
         var counts = FormattableString.Invariant(
-            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up{(down == 0 ? "" : $"; a setback within 7 days of {setbacks} of the {ChartWords.Count(down, "step")} down")}");
+            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up{(down == 0 ? "" : $"; setback within 7 days after {setbacks} of {down} down{(unknown == 0 ? "" : $" ({unknown} cannot tell)")}")}");
         return new ChartPage
         {
             Name = "taper",

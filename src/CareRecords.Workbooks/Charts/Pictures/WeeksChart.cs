@@ -21,7 +21,7 @@ internal static class WeeksChart
             Name = "weeks",
             Title = $"Week by week: {counts}",
             AltText = $"Shares kept in {ChartWords.Count(weeks.Count, "week")} with 95 % intervals and the counts behind them: {counts}.",
-            SmallPrint = "Under each week: kept of judged, then how many the notes cannot tell. Interval shown: " + Method(overall) + ".",
+            SmallPrint = "Under each week: kept of judged, then how many the notes cannot tell. Interval over all weeks: " + Method(overall) + ".",
             Key =
             [
                 new((ink, x, y) => Interval(ink, x, y - 7, y, y + 7), "share kept of those judged, with its 95 % interval"),
