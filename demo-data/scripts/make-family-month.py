@@ -86,8 +86,8 @@ for day in DAYS:
     _, count, minutes = in_force(DONE, day)
     deficit = DEFICIT.get(day, 0)
     night_off = at(day, "06:30" if count < 5 else "06:15", five(rnd.uniform(-6, 4)))
-    if day != FIRST:
-        before = day - dt.timedelta(days=1)
+    before = day - dt.timedelta(days=1)
+    if day != FIRST and before not in NOT_WRITTEN:  # nobody wrote when that night's pump went on, so nobody wrote it at all
         feeds.append([t(at(before, "22:00", five(rnd.uniform(0, 12)))), t(night_off), rnd.choice([480, 500, 520]), "pump", ""])
     for n, clock in enumerate(CLOCKS[count]):
         key = (day, n)

@@ -1,1 +1,12 @@
-return 0;
+using CareRecords.CommandLine;
+using NodaTime;
+
+var surroundings = new Surroundings
+{
+    Output = Console.Out,
+    Error = Console.Error,
+    ErrorIsTerminal = !Console.IsErrorRedirected,
+    WorkingFolder = Environment.CurrentDirectory,
+    MachineZone = DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
+};
+return Tool.Run(args, surroundings);

@@ -75,7 +75,7 @@ public sealed record PlanValueInForce(
     PlanItem Item, string Name, LocalDate? From, string Value, string Unit, bool IsDefault, string DefaultSource, SourceLine? Source);
 
 /// <summary>The child's own usual saturation at usual oxygen, over days that are not illness days.</summary>
-/// <param name="SpO2">Robust centre (median of daily medians), per cent.</param>
+/// <param name="SpO2">Robust centre of the daily medians; <paramref name="Method"/> names it. Per cent.</param>
 /// <param name="SpO2Low">Lower edge of the usual band, per cent.</param>
 /// <param name="SpO2High">Upper edge of the usual band, per cent, at most 100.</param>
 /// <param name="CentreLow">Lower limit of the 95 % interval of the centre; null when too few days.</param>

@@ -17,7 +17,7 @@ internal static class LogBuilder
         var withdrawn = new Withdrawals(parts);
         withdrawn.Refuse(ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone));
         withdrawn.KeepDates(options.From, options.To);
-        var merged = EntryMerger.Merge(withdrawn.Entries, plan);
+        var merged = EntryMerger.Merge(withdrawn.Entries, plan, context.Answers);
         ImportProblem[] more = [.. planProblems, .. zoneProblem is null ? [] : new[] { zoneProblem }, .. withdrawn.Problems, .. merged.Problems];
         List<ImportProblem> problems = [.. parts.SelectMany(p => p.Problems), .. more];
         var wording = new Dictionary<string, AskedQuestion>();

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CareRecords.Findings.Modelling;
 using CareRecords.Simulation;
 
 namespace CareRecords.Calibration;
@@ -33,6 +32,7 @@ internal static class Conditions
         Simulated(ChecksAndNoise, "2 checks, noise 2, errors correlated 0.5, 10 % of days missing", new() { Seed = 0, Noise = 2, ChecksPerDay = 2, NoiseCorrelation = 0.5, DaysNotWritten = 0.1 }),
         Simulated(ChecksAndNoise, "4 checks, noise 1.4, 10 % of days missing", new() { Seed = 0, Noise = 1.4, DaysNotWritten = 0.1 }),
         Simulated(ChecksAndNoise, "4 checks, noise 1, extra oxygen, 3 flows in 10 written", new() { Seed = 0, GetsExtraOxygen = true, OxygenWritten = 0.3 }),
+        Simulated(ChecksAndNoise, "4 checks, noise 1, sessions lift by 1.5 points", new() { Seed = 0, SessionLift = 1.5 }),
         Simulated(ChecksAndNoise, "30 days, 4 checks, noise 1.4", new() { Seed = 0, Noise = 1.4, Days = 30 }),
         .. OtherChildren.Shapes.Select(shape => Other("return: " + shape, new() { Seed = 0, Shape = shape })),
         Other("6 readings, noise 2", new() { Seed = 0, Noise = 2, ChecksPerDay = 6 }),
@@ -58,7 +58,7 @@ internal static class Conditions
         for (var i = 0; i < children; i++)
         {
             var child = condition.Make(seed + i);
-            score.Add(child, IllnessModel.Fit(child.Observations, child.Input));
+            score.Add(child, child.Review());
         }
 
         return score;

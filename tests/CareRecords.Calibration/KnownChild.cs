@@ -1,30 +1,45 @@
+using CareRecords.Findings;
 using CareRecords.Findings.Modelling;
+using CareRecords.Records;
 using CareRecords.Simulation;
 using NodaTime;
 
 namespace CareRecords.Calibration;
 
-/// <summary>A simulated child as the model sees her, with the truth beside. Days are counted from the start of the first care day (04:00).</summary>
+/// <summary>A simulated child's records with the truth beside. Days are counted from the start of the first care day (04:00), in local time.</summary>
+/// <param name="Log">What was written.</param>
+/// <param name="First">The first care day.</param>
+/// <param name="Days">Care days.</param>
+/// <param name="Baseline">The true usual saturation, per cent.</param>
+/// <param name="Episodes">The true illnesses.</param>
+/// <param name="DeficitAt">The true deficit at a day, points.</param>
 internal sealed record KnownChild(
-    IReadOnlyList<Observation> Observations, IllnessModelInput Input, double Baseline, IReadOnlyList<KnownEpisode> Episodes, Func<double, double> DeficitAt)
+    CareLog Log, LocalDate First, int Days, double Baseline, IReadOnlyList<KnownEpisode> Episodes, Func<double, double> DeficitAt)
 {
-    private const double DayStartsHours = 4;
+    /// <summary>Hours after midnight at which a care day starts.</summary>
+    public const double DayStartsHours = 4;
 
-    /// <summary>A child of the simulator, through the records that a family would have kept.</summary>
+    /// <summary>A child of the simulator.</summary>
     public static KnownChild From(SimulationOptions options)
     {
         var (log, truth) = SimulatedChild.Make(options);
-        var last = options.FirstDay.PlusDays(options.Days - 1);
         return new KnownChild(
-            DailySignals.Of(log, options.FirstDay, last),
-            new IllnessModelInput { CareDays = options.Days, UsualOxygen = DailySignals.UsualOxygen(log.Plan, options.FirstDay, last) },
-            truth.BaselineSpO2,
+            log, options.FirstDay, options.Days, truth.BaselineSpO2,
             [.. truth.Episodes.Select(e => new KnownEpisode(
-                e.Illness.Shape.ToString(), Period.DaysBetween(options.FirstDay, e.OnsetDay), CareDays(options, e.Illness.Onset), e.RecoveredAt is { } at ? CareDays(options, at) : null))],
+                Period.DaysBetween(options.FirstDay, e.OnsetDay), CareDays(options, e.Illness.Onset), e.RecoveredAt is { } at ? CareDays(options, at) : null))],
             day => truth.Episodes.Max(e => e.Illness.DeficitAt(day + (DayStartsHours / 24))));
     }
 
-    /// <summary>The simulator's days are elapsed time from midnight; care days are local time from four in the morning.</summary>
+    /// <summary>What the findings say of her illnesses.</summary>
+    public Found Review()
+    {
+        var records = ChildRecords.Of(Log, new ReviewOptions { From = First, To = First.PlusDays(Days - 1) });
+        var illness = new IllnessByRecord(records);
+        var model = DailySignals.Fit(records, illness);
+        return new Found(model, IllnessSummary.Of(records, illness, RecordEpisodeFindings.Of(records, illness), model));
+    }
+
+    /// <summary>The simulator's days are elapsed time from midnight.</summary>
     private static double CareDays(SimulationOptions options, double elapsedDays)
     {
         var zone = DateTimeZoneProviders.Tzdb[options.Zone];
@@ -33,9 +48,13 @@ internal sealed record KnownChild(
     }
 }
 
+/// <summary>What was found.</summary>
+/// <param name="Model">By the model.</param>
+/// <param name="Illness">By both definitions.</param>
+internal sealed record Found(IllnessModelResult Model, IllnessFindings Illness);
+
 /// <summary>A true illness.</summary>
-/// <param name="Kind">Its shape in a word.</param>
 /// <param name="OnsetDay">The care day of its onset.</param>
 /// <param name="Onset">The moment of its onset, days.</param>
 /// <param name="RecoveredAt">Days to recovery; null when not within the record.</param>
-internal sealed record KnownEpisode(string Kind, int OnsetDay, double Onset, double? RecoveredAt);
+internal sealed record KnownEpisode(int OnsetDay, double Onset, double? RecoveredAt);

@@ -1,4 +1,5 @@
-using CareRecords.Findings.Modelling;
+using CareRecords.Records;
+using NodaTime;
 
 namespace CareRecords.Calibration;
 
@@ -53,6 +54,8 @@ internal static class OtherChildren
 {
     public static readonly string[] Shapes = ["steps", "bend", "halt", "second dip", "long tail", "slow start", "even", "sudden"];
 
+    private static readonly LocalDate First = new(2026, 9, 7);
+
     public static KnownChild Make(OtherOptions o)
     {
         var random = new Random(o.Seed);
@@ -78,7 +81,7 @@ internal static class OtherChildren
         var lastDown = -9.0;
         double Shown(double t, double f) => Math.Max(0, Deficit(t) - (slope * (f - usual)));
         var silent = Enumerable.Range(0, o.Days).Select(_ => random.NextDouble() < o.DaysMissing).ToArray();
-        var observations = new List<Observation>();
+        var entries = new List<CareEntry>();
         double error = 0, before = -1;
         for (var d = 0; d < o.Days; d++)
         {
@@ -99,7 +102,7 @@ internal static class OtherChildren
 
                     if (flow == was) continue;
                     flows.Add((t, flow));
-                    if (!silent[d] && random.NextDouble() < Math.Abs(o.OxygenWritten) && (o.OxygenWritten > 0 || flow > usual)) observations.Add(new Observation(t * 24, null, flow, false));
+                    if (!silent[d] && random.NextDouble() < Math.Abs(o.OxygenWritten) && (o.OxygenWritten > 0 || flow > usual)) entries.Add(CheckAt(t, null, flow));
                     continue;
                 }
 
@@ -110,10 +113,10 @@ internal static class OtherChildren
                 var level = baseline + (o.Drift * Math.Sin(phase + (t / o.Days * 5))) - (o.Circadian * Math.Sin(Math.PI * (t - d)));
                 var spo2 = level - Shown(t, flow) + error - (random.NextDouble() < o.Outliers ? Between(3, 6) : 0);
                 double? written = o.Oxygen && random.NextDouble() < Math.Abs(o.OxygenWritten) && (o.OxygenWritten > 0 || flow > usual) ? flow : null;
-                observations.Add(new Observation(t * 24, Math.Clamp(Math.Round(spo2), 60, 100), written, false));
+                entries.Add(CheckAt(t, Math.Clamp(Math.Round(spo2), 60, 100), written));
             }
 
-            if (illnesses.Any(i => i.Onset < d + 0.7 && At(i.Points, d + 0.7) > 1) && random.NextDouble() < o.SignsWritten) observations.Add(new Observation((d + 0.7) * 24, null, null, true));
+            if (illnesses.Any(i => i.Onset < d + 0.7 && At(i.Points, d + 0.7) > 1) && random.NextDouble() < o.SignsWritten) entries.Add(Unwell(d + 0.7));
         }
 
         var truths = illnesses.Select((i, n) =>
@@ -122,11 +125,24 @@ internal static class OtherChildren
             var next = n + 1 < illnesses.Count ? illnesses[n + 1].Onset : double.MaxValue;
             for (var f = 0; f < flows.Count; f++)
                 if (flows[f].Flow > usual && flows[f].Day >= i.Onset && flows[f].Day < next) back = Math.Max(back, f + 1 < flows.Count ? flows[f + 1].Day : double.MaxValue);
-            return new KnownEpisode(i.Kind, (int)Math.Floor(i.Onset), i.Onset, back < o.Days ? back : null);
+            return new KnownEpisode((int)Math.Floor(i.Onset), i.Onset, back < o.Days ? back : null);
         });
-        var usualByDay = o.Oxygen && o.PlanStatesOxygen ? Enumerable.Repeat((double)usual, o.Days).ToList() : null;
-        return new KnownChild(observations, new IllnessModelInput { CareDays = o.Days, UsualOxygen = usualByDay }, baseline - (o.Circadian * 0.7), [.. truths], Deficit);
+        return new KnownChild(
+            new CareLog { Zone = "Etc/UTC", ZoneFrom = "the plan", Entries = entries, Plan = o.Oxygen && o.PlanStatesOxygen ? PlanOf(usual) : CarePlan.Empty },
+            First, o.Days, baseline - (o.Circadian * 0.7), [.. truths], Deficit);
     }
+
+    private static UncertainTime When(double day) =>
+        UncertainTime.Exactly(First.At(new LocalTime((int)KnownChild.DayStartsHours, 0)).PlusMinutes((long)Math.Round(day * 1440)));
+
+    private static Check CheckAt(double day, double? spo2, double? flow) =>
+        new() { Sources = [SourceLine.InText("simulated.csv", 1, "check")], Start = When(day), SpO2 = spo2, OxygenLitresPerMinute = flow };
+
+    private static Sign Unwell(double day) =>
+        new() { Sources = [SourceLine.InText("simulated.csv", 1, "sign")], Start = When(day), Kind = SignKind.Unwell, What = "unwell" };
+
+    private static CarePlan PlanOf(double usual) =>
+        new() { Rows = [new PlanRow(null, PlanItem.UsualOxygen, usual.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture), usual, usual, null)] };
 
     private static double At(List<(double Day, double Deficit)> points, double t)
     {

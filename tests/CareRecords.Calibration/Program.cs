@@ -1,13 +1,14 @@
 using System.Diagnostics;
 using System.Globalization;
 using CareRecords.Calibration;
+using CareRecords.Findings;
 using CareRecords.Findings.Modelling;
 
-// "report FILE" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
+// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
 switch (args)
 {
-    case ["report", var file]:
-        File.WriteAllText(file, new Report(Conditions.ReportSeed, children: 200, Console.Error).Write());
+    case ["report", var file, var each]:
+        File.WriteAllText(file, new Report(Conditions.ReportSeed, int.Parse(each, CultureInfo.InvariantCulture), Console.Error).Write());
         return 0;
     case ["try", var children, var seed]:
         foreach (var condition in Conditions.All)
@@ -15,7 +16,7 @@ switch (args)
             var clock = Stopwatch.StartNew();
             var s = Conditions.Run(condition, int.Parse(children, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture));
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{condition.Group[..4]} {condition.Name,-44} F1 {s.F1:0.000} (-{s.Missed} +{s.Invented}) on {s.OnsetWithinDay.Value:0.000}/{s.OnsetCovered.Value:0.00} cov {s.Covered.Value:0.000} (<{s.TooLow} >{s.TooHigh} of {s.Covered.All}; mid {s.CoveredFromMidnight.Value:0.00} dur {s.CoveredAsDuration.Value:0.00}) w {Report.Median(s.Widths):0.00} bias {Report.Median(s.RecoveryErrors):0.00} fcens {s.FinishedCalledCensored.Yes} cens {s.UnfinishedCalledCensored.Yes}/{s.UnfinishedCalledCensored.All} base {s.BaselineErrors.Average(Math.Abs):0.00}<{s.BaselineErrors.Max(Math.Abs):0.00}/{s.BaselineCovered.Value:0.00} band {s.BandCovered.Value:0.00} {clock.ElapsedMilliseconds / (double)s.Children:0} ms"));
+                $"{condition.Group[..4]} {condition.Name,-44} F1 {s.F1:0.000} (-{s.Missed} +{s.Invented}) on {s.OnsetWithinDay.Value:0.000}/{s.OnsetCovered.Value:0.00} cov {s.Covered.Value:0.000} (<{s.TooLow} >{s.TooHigh} of {s.Covered.All}; mid {s.CoveredFromMidnight.Value:0.00} dur {s.CoveredAsDuration.Value:0.00}) w {Report.Median(s.Widths):0.00} bias {Report.Median(s.RecoveryErrors):0.00} fcens {s.FinishedCalledCensored.Yes} cens {s.UnfinishedCalledCensored.Yes}/{s.UnfinishedCalledCensored.All} base {s.BaselineErrors.Average(Math.Abs):0.00}<{s.BaselineErrors.Max(Math.Abs):0.00}/{s.BaselineCovered.Value:0.00} band {s.BandCovered.Value:0.00} main {s.Main.F1:0.000} {s.Main.OnsetWithinDay.Value:0.000} br {s.Main.Bracketed.Value:0.00} rec {s.ByRecord.F1:0.000} {s.ByRecord.OnsetWithinDay.Value:0.000} br {s.ByRecord.Bracketed.Value:0.00} cens {s.ByRecord.UnfinishedCalledCensored.Yes} {clock.ElapsedMilliseconds / (double)s.Children:0} ms"));
         }
 
         return 0;
@@ -23,16 +24,18 @@ switch (args)
         foreach (var days in new[] { 30, 365, 20 * 365 })
         {
             var child = OtherChildren.Make(new OtherOptions { Seed = 7, Days = days });
+            var records = ChildRecords.Of(child.Log, new ReviewOptions());
+            var illness = new IllnessByRecord(records);
             for (var run = 0; run < 3; run++)
             {
-                var clock = Stopwatch.StartNew();
-                var found = IllnessModel.Fit(child.Observations, child.Input).Episodes.Count;
-                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{days} days, {child.Observations.Count} readings, {found} episodes: {clock.ElapsedMilliseconds} ms"));
+                var before = Process.GetCurrentProcess().TotalProcessorTime;
+                var found = DailySignals.Fit(records, illness).Episodes.Count;
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{days} days, {records.Checks.Count} checks, {found} episodes: {(Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds:0} ms of processor"));
             }
         }
 
         return 0;
     default:
-        Console.Error.WriteLine("Say: report FILE | try CHILDREN SEED | time");
+        Console.Error.WriteLine("Say: report FILE CHILDREN | try CHILDREN SEED | time");
         return 2;
 }

@@ -14,7 +14,7 @@ internal sealed class Report(int seed, int children, TextWriter progress)
         var page = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"""
             # Calibration of the illness model
 
-            Written by `dotnet run -c Release --project tests/CareRecords.Calibration -- report docs/calibration.md`; not edited by hand.
+            Written by `dotnet run -c Release --project tests/CareRecords.Calibration -- report docs/calibration.md {children}`; not edited by hand.
             Each row is {children} simulated children (150 days unless said otherwise; one check before and one after each session), seeds from {seed}, on
             which nothing was tuned. The same command gives the same page.
 
@@ -29,6 +29,7 @@ internal sealed class Report(int seed, int children, TextWriter progress)
             return curves whose band holds the true saturation at usual oxygen.
 
             """));
+        var scores = new List<(string Name, Score Score)>();
         foreach (var group in Conditions.All.GroupBy(c => c.Group))
         {
             page.Append(CultureInfo.InvariantCulture, $"\n## {group.Key}\n\n{Introduction(group.Key)}\n\n");
@@ -36,9 +37,18 @@ internal sealed class Report(int seed, int children, TextWriter progress)
             page.Append("|---|---|---|---|---|---|---|---|---|---|---|\n");
             foreach (var condition in group)
             {
-                page.Append(Row(condition.Name, Conditions.Run(condition, children, seed)));
+                var score = Conditions.Run(condition, children, seed);
+                scores.Add((condition.Name, score));
+                page.Append(Row(condition.Name, score));
                 progress.WriteLine(condition.Name);
             }
+        }
+
+        page.Append(BothDefinitions);
+        foreach (var (name, s) in scores)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"| {name} | {s.Main.F1:0.000} | {Percent(s.Main.OnsetWithinDay)} | {Percent(s.Main.Bracketed)} ");
+            page.Append(CultureInfo.InvariantCulture, $"| {s.ByRecord.F1:0.000} | {Percent(s.ByRecord.OnsetWithinDay)} | {Percent(s.ByRecord.Bracketed)} | {s.ByRecord.UnfinishedCalledCensored.Yes:0} of {s.ByRecord.UnfinishedCalledCensored.All:0} |\n");
         }
 
         page.Append('\n').Append(Limits);
@@ -57,6 +67,19 @@ internal sealed class Report(int seed, int children, TextWriter progress)
 
     private static string Percent(Share share) =>
         share.All == 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{100 * share.Value:0.0} ± {100 * share.StandardError:0.0}");
+
+    private const string BothDefinitions = """
+
+        ## Both definitions
+
+        The main list of episodes (the model's, with those that only stated signs show) beside the list by the record, on the same children: why the model's is the
+        main one. *Bracket*: how often the true recovery lies between the last moment known not recovered and the first known recovered. By the record that
+        bracket is only as wide as the gap between two readings, and readings err; in the main list it is widened to the model's interval.
+
+        | children | main: F1 | onset ≤ 1 day | bracket | by the record: F1 | onset ≤ 1 day | bracket | unfinished called censored |
+        |---|---|---|---|---|---|---|---|
+
+        """;
 
     private const string Limits = """
         ## What this does not show

@@ -1,4 +1,6 @@
+using CareRecords.Findings;
 using CareRecords.Findings.Modelling;
+using NodaTime;
 
 namespace CareRecords.Calibration;
 
@@ -68,13 +70,22 @@ internal sealed class Score
     /// <summary>Points of the return curve whose band holds the true saturation at usual oxygen.</summary>
     public Share BandCovered { get; } = new();
 
+    /// <summary>The episodes by the record.</summary>
+    public DefinitionScore ByRecord { get; } = new();
+
+    /// <summary>The episodes of the main definition.</summary>
+    public DefinitionScore Main { get; } = new();
+
     private IEnumerable<Share> Shares =>
         [OnsetWithinDay, OnsetCovered, Covered, CoveredFromMidnight, CoveredAsDuration, UnfinishedCalledCensored, FinishedCalledCensored, BaselineCovered, BandCovered];
 
     /// <summary>Adds a child; an episode is found when one of the model's overlaps it, each used once.</summary>
-    public void Add(KnownChild child, IllnessModelResult result)
+    public void Add(KnownChild child, Found found)
     {
         Children++;
+        ByRecord.Add(child, found.Illness.ByRecord);
+        Main.Add(child, found.Illness.Episodes);
+        var result = found.Model;
         foreach (var share in Shares) share.NewChild();
         if (result.Baseline is { } baseline)
         {
@@ -85,20 +96,20 @@ internal sealed class Score
         var left = result.Episodes.ToList();
         foreach (var truth in child.Episodes)
         {
-            var end = truth.RecoveredAt ?? child.Input.CareDays;
-            var found = left.Where(e => e.OnsetDay <= end && Math.Max(e.LastDay, e.OnsetDay) >= truth.OnsetDay - 1).MinBy(e => Math.Abs(e.OnsetDay - truth.OnsetDay));
-            if (found is null)
+            var end = truth.RecoveredAt ?? child.Days;
+            var match = left.Where(e => e.OnsetDay <= end && Math.Max(e.LastDay, e.OnsetDay) >= truth.OnsetDay - 1).MinBy(e => Math.Abs(e.OnsetDay - truth.OnsetDay));
+            if (match is null)
             {
                 Missed++;
                 continue;
             }
 
-            left.Remove(found);
+            left.Remove(match);
             Found++;
-            Compare(truth, found);
-            foreach (var point in found.Curve)
+            Compare(truth, match);
+            foreach (var point in match.Curve)
             {
-                var saturation = child.Baseline - child.DeficitAt(found.OnsetDay + point.Day);
+                var saturation = child.Baseline - child.DeficitAt(match.OnsetDay + point.Day);
                 BandCovered.Add(saturation >= point.Low && saturation <= point.High);
             }
         }
@@ -132,5 +143,50 @@ internal sealed class Score
         Covered.Add(days >= low && days <= high);
         CoveredFromMidnight.Add(days + (4.0 / 24) >= low && days + (4.0 / 24) <= high);
         CoveredAsDuration.Add(at - truth.Onset >= low && at - truth.Onset <= high);
+    }
+}
+
+/// <summary>How one definition's list of episodes compares with the truth.</summary>
+internal sealed class DefinitionScore
+{
+    private int _found, _missed, _invented;
+
+    public double F1 => 2.0 * _found / Math.Max(1, (2 * _found) + _missed + _invented);
+
+    public Share OnsetWithinDay { get; } = new();
+
+    /// <summary>The true recovery lies in the record's bracket, of finished ones whose bracket is closed.</summary>
+    public Share Bracketed { get; } = new();
+
+    /// <summary>Unfinished recoveries reported as censored.</summary>
+    public Share UnfinishedCalledCensored { get; } = new();
+
+    /// <summary>Finished recoveries reported as censored.</summary>
+    public Share FinishedCalledCensored { get; } = new();
+
+    /// <summary>Adds a child's list; an episode lasts from its onset to its last moment known not recovered.</summary>
+    public void Add(KnownChild child, IReadOnlyList<EpisodeFinding> episodes)
+    {
+        foreach (var share in new[] { OnsetWithinDay, Bracketed, UnfinishedCalledCensored, FinishedCalledCensored }) share.NewChild();
+        var left = episodes.Select(e => (Onset: Period.DaysBetween(child.First, e.Onset), e.Recovery)).ToList();
+        foreach (var truth in child.Episodes)
+        {
+            var end = truth.RecoveredAt ?? child.Days;
+            var matches = left.Where(e => e.Onset <= end && e.Onset + e.Recovery.DaysLow >= truth.OnsetDay - 1).ToList();
+            if (matches.Count == 0)
+            {
+                _missed++;
+                continue;
+            }
+
+            var (onset, recovery) = matches.MinBy(e => Math.Abs(e.Onset - truth.OnsetDay));
+            left.Remove((onset, recovery));
+            _found++;
+            OnsetWithinDay.Add(Math.Abs(onset - truth.OnsetDay) <= 1);
+            (truth.RecoveredAt is null ? UnfinishedCalledCensored : FinishedCalledCensored).Add(recovery.Censored);
+            if (truth.RecoveredAt is { } at && recovery.DaysHigh is { } high) Bracketed.Add(at - onset >= recovery.DaysLow && at - onset <= high);
+        }
+
+        _invented += left.Count;
     }
 }

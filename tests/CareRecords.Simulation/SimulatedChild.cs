@@ -197,7 +197,7 @@ public sealed class SimulatedChild
         var day = DaysIn(at);
         var flow = _flows.Last(f => f.Day <= day + 1e-9).Flow;
         _error = (_options.NoiseCorrelation * _error) + (Math.Sqrt(1 - (_options.NoiseCorrelation * _options.NoiseCorrelation)) * _options.Noise * Normal());
-        var spo2 = Math.Clamp(Math.Round(Baseline - Seen(DeficitAt(day), flow) + _error), 60, 100);
+        var spo2 = Math.Clamp(Math.Round(Baseline - Seen(DeficitAt(day), flow) + (phase == CheckPhase.After ? _options.SessionLift : 0) + _error), 60, 100);
         double? written = _options.GetsExtraOxygen || Usual > 0 ? (_random.NextDouble() < _options.OxygenWritten ? flow : null) : null;
         Add(new Check { Sources = Source("check"), Start = Written(at), SpO2 = spo2, OxygenLitresPerMinute = written, Phase = phase }, at);
     }

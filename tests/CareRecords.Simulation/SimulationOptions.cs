@@ -41,6 +41,9 @@ public sealed record SimulationOptions
     /// <summary>Share of sessions with a check before and one after.</summary>
     public double SessionsWithChecks { get; init; } = 1;
 
+    /// <summary>Points by which a session lifts saturation for the check after it.</summary>
+    public double SessionLift { get; init; }
+
     /// <summary>Illnesses; null for a number that fits the days (one to four).</summary>
     public int? Illnesses { get; init; }
 

@@ -9,17 +9,53 @@ namespace CareRecords.Studies;
 public static class SyntheticStudy
 {
     /// <summary>The study's children, one after another.</summary>
-    public static IEnumerable<SharedFindings> Children(StudyOptions options)
+    public static IEnumerable<SharedFindings> Children(StudyOptions options) => WithTruth(options).Select(c => c.Child);
+
+    /// <summary>The study's children, each with its true share of feed gaps kept.</summary>
+    public static IEnumerable<(SharedFindings Child, double FeedGapKept)> WithTruth(StudyOptions options)
     {
         var random = new SeededRandom(options.Seed);
-        for (var i = 0; i < options.Children; i++) yield return Child(options, random, i);
+        for (var i = 0; i < options.Children; i++)
+        {
+            var effect = options.BetweenChildren * random.Gaussian();
+            yield return (Child(options, random, i, effect), Share(Logit(options.FeedGapKept) + effect + Shift(options, i)));
+        }
     }
 
-    private static SharedFindings Child(StudyOptions options, SeededRandom random, int index)
+    /// <summary>The median of the days to recovery that the study's episodes are drawn from, over children.</summary>
+    public static double MedianRecovery(StudyOptions options)
     {
-        var inB = index % 2 == 1;
-        var effect = options.BetweenChildren * random.Gaussian();
-        var shift = inB ? options.GroupDifference : 0;
+        var (low, high) = (0.0, 200.0);
+        for (var i = 0; i < 60; i++)
+        {
+            var middle = (low + high) / 2;
+            if (StillRecovering(options, middle) > 0.5) low = middle; else high = middle;
+        }
+
+        return high;
+    }
+
+    /// <summary>The true share of episodes still recovering at a day: the Weibull law averaged over many children drawn by a fixed seed.</summary>
+    public static double StillRecovering(StudyOptions options, double day)
+    {
+        const int draws = 20_000;
+        var random = new SeededRandom(1);
+        var scale = options.RecoveryMedian / Math.Pow(Math.Log(2), 1 / options.RecoveryShape);
+        var sum = 0.0;
+        for (var i = 0; i < draws; i++)
+        {
+            var slow = Math.Exp(options.RecoveryBetween * random.Gaussian());
+            sum += Math.Exp(-Math.Pow(day / (slow * scale), options.RecoveryShape));
+        }
+
+        return sum / draws;
+    }
+
+    private static double Shift(StudyOptions options, int index) => index % 2 == 1 ? options.GroupDifference : 0;
+
+    private static SharedFindings Child(StudyOptions options, SeededRandom random, int index, double effect)
+    {
+        var (inB, shift) = (index % 2 == 1, Shift(options, index));
         var days = Math.Max(2, (int)(options.Days * (0.6 + (0.8 * random.Uniform()))));
         var silent = Enumerable.Range(0, days).Select(d => d > 0 && random.Uniform() < 0.08).ToArray();
         var sessions = Sessions(options, random, silent, Logit(options.FeedGapKept) + effect + shift, Logit(options.InhalerGapKept) + (0.8 * effect) + shift);
@@ -77,20 +113,20 @@ public static class SyntheticStudy
         var slow = Math.Exp(options.RecoveryBetween * random.Gaussian()) * ratio;
         var scale = slow * options.RecoveryMedian / Math.Pow(Math.Log(2), 1 / options.RecoveryShape);
         var episodes = new List<SharedEpisode>();
-        var free = 5.0;
-        for (var n = 0; n < 1 + random.Below(options.MostIllnesses); n++)
+
+        // Onsets are set before recovery is: how many episodes a child has says nothing of how slowly it recovers.
+        var count = 1 + random.Below(options.MostIllnesses);
+        for (var n = 0; n < count; n++)
         {
-            var onset = (int)(free + (random.Uniform() * days / options.MostIllnesses));
-            if (onset > days - 3) break;
+            var onset = (int)((n + (0.1 + (0.5 * random.Uniform()))) * days / count);
             var truth = scale * Math.Pow(-Math.Log(random.Uniform()), 1 / options.RecoveryShape);
-            var (low, high) = Bracket(truth, days - onset, random);
+            var followed = (n + 1.0) * days / count;
+            var (low, high) = Bracket(truth, followed - onset, random);
             episodes.Add(new SharedEpisode
             {
                 Definition = EpisodeDefinition.Main, Number = episodes.Count + 1, OnsetDay = onset, OnsetDayLow = onset, OnsetDayHigh = onset + 1, LowestSpO2 = 86,
                 HighestOxygen = 1, MostSessions = 4, RecoveryLow = low, RecoveryHigh = high, Censored = high is null,
             });
-            free = onset + truth + 5;
-            if (free > days) break;
         }
 
         return episodes;

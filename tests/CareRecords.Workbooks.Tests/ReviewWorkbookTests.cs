@@ -1,3 +1,4 @@
+using CareRecords.Findings;
 using CareRecords.Records;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
@@ -19,7 +20,7 @@ public sealed class ReviewWorkbookTests
     internal static byte[] Bytes(CareLog log)
     {
         using var stream = new MemoryStream();
-        ReviewWorkbook.Write(log, StandInFindings.For(log), stream);
+        ReviewWorkbook.Write(log, Reviewer.Review(log), stream);
         if (Environment.GetEnvironmentVariable("CARERECORDS_KEEP_SAMPLE") is { Length: > 0 } path) File.WriteAllBytes(path, stream.ToArray());
         return stream.ToArray();
     }

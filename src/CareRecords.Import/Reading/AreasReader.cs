@@ -28,7 +28,7 @@ internal static class AreasReader
         TermKind.Quantity => term.Unit is Unit.Min or Unit.Sec or Unit.None,
         TermKind.Word => term.Is(Sense.Side) || term.Is(Sense.Area) || term.Is(Sense.SideArea) || term.Is(Sense.AnyArea) || term.Is(Sense.Each) || term.Is(Sense.EachSide)
             || term.Is(Sense.Technique) || term.Is(Sense.Session) || term.Is(Sense.Spots) || term.Is(Sense.And) || term.Is(Sense.Then) || term.Is(Sense.Only) || term.Is(Sense.Minus)
-            || term.Is(Sense.Unit) || term.Is(Sense.Per) || term.Is(Sense.AllDone) || term.Is(Sense.Given) || term.Text is "at" or "the" or "end" or "on" or "of" or "no" or "with" or "for" or "both" or "w",
+            || term.Is(Sense.Unit) || term.Is(Sense.Per) || term.Is(Sense.AllDone) || term.Is(Sense.Given) || (term.Is(Sense.After) && term.Text.EndsWith("end", StringComparison.Ordinal)) || term.Text is "l" or "r" or "up" or "at" or "the" or "end" or "on" or "of" or "no" or "with" or "for" or "both" or "w",
         _ => false,
     };
 }

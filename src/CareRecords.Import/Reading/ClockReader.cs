@@ -11,6 +11,8 @@ internal static class ClockReader
     /// <summary>Reads the whole of <paramref name="text"/> as a time or range of times; <see cref="Outcome.Nothing"/> when other words stand beside it.</summary>
     public static Reading<ClockSpan> Read(string text)
     {
+        // "0.40" where only a time can stand is twenty to one at night; among words it may be litres.
+        if (text.AsSpan().Trim() is ['0', '.' or ',', _, _] night) text = "0" + night.ToString();
         var terms = CellTerms.Read(text).Where(t => !(t.Kind == TermKind.Symbol && t.Text is "." or ":" or ",")).ToList();
         return terms switch
         {

@@ -58,7 +58,7 @@ internal sealed record ChildSummary
         return new(low, high <= 0 ? 0.5 : high);
     }
 
-    private static double? Median(double[] values) => Quantiles.At(values, 0.5).TryGet(out var median) ? median : null;
+    private static double? Median(double[] values) => Quantiles.Median(values).TryGet(out var median) ? median : null;
 }
 
 /// <summary>Verdicts on one gap of one child; early and none are not kept.</summary>

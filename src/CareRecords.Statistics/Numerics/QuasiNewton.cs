@@ -16,7 +16,7 @@ internal static class QuasiNewton
 {
     private const int MostSteps = 2000;
 
-    public static Minimum Minimize(Func<double[], (double Value, double[] Gradient)> function, double[] start)
+    public static Minimum Minimize(Func<double[], (double Value, double[] Gradient)> function, double[] start, double slopeTolerance = 1e-11)
     {
         var n = start.Length;
         var x = Vector<double>.Build.DenseOfArray(start);
@@ -25,7 +25,7 @@ internal static class QuasiNewton
         var fresh = true;
         for (var step = 0; step < MostSteps; step++)
         {
-            if (slope.AbsoluteMaximum() <= 1e-11 * Math.Max(1, Math.Abs(value)))
+            if (slope.AbsoluteMaximum() <= slopeTolerance * Math.Max(1, Math.Abs(value)))
             {
                 return new([.. x], value, true);
             }
@@ -67,7 +67,7 @@ internal static class QuasiNewton
     {
         // No single step moves a parameter by more than 5 on its unbounded scale.
         var length = Math.Min(1, 5 / Math.Max(1e-300, direction.AbsoluteMaximum()));
-        for (var halvings = 0; halvings < 50; halvings++, length /= 2)
+        for (var halvings = 0; halvings < 30; halvings++, length /= 2)
         {
             next = x + (length * direction);
             (nextValue, nextSlope) = Evaluate(function, next);

@@ -3,7 +3,7 @@ using MathNet.Numerics;
 namespace CareRecords.Statistics;
 
 /// <summary>Student's t distribution through the incomplete beta function; the quantile is refined to full precision.</summary>
-internal static class StudentT
+public static class StudentT
 {
     /// <summary>P(T > t) for any real t.</summary>
     public static double Upper(double t, double freedom)
@@ -12,6 +12,7 @@ internal static class StudentT
         return t >= 0 ? tail : 1 - tail;
     }
 
+    /// <summary>P(|T| > |t|).</summary>
     public static double TwoSided(double t, double freedom) => Math.Min(1, 2 * Upper(Math.Abs(t), freedom));
 
     /// <summary>The two-sided critical value, for example 2.2281 for 0.95 and 10 degrees of freedom.</summary>

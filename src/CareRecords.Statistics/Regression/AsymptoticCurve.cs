@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace CareRecords.Statistics;
 
 /// <summary>A fitted approach to a plateau: y = Asymptote + (Start − Asymptote)·exp(−Rate·x).</summary>
@@ -49,6 +47,11 @@ public static class AsymptoticCurve
             return new TooLittleData("approach to a plateau", a.Length, 4, "four points at three positions are needed");
         }
 
+        if (b.Max() == b.Min())
+        {
+            return new TooLittleData("approach to a plateau", b.Length, 4, "all values are equal: nothing approaches anything");
+        }
+
         var range = a.Max() - a.Min();
         var best = Enumerable.Range(0, 61).Select(k => Math.Log(0.02 / range) + (k * Math.Log(5000) / 60))
             .Select(logRate => Linear(a, b, logRate)).MinBy(s => s.Sum);
@@ -67,11 +70,19 @@ public static class AsymptoticCurve
 
     private static (double Sum, double[] Parameters) Linear(double[] x, double[] y, double logRate)
     {
-        var left = Array.ConvertAll(x, v => Math.Exp(-Math.Exp(logRate) * v));
-        var design = Matrix<double>.Build.Dense(x.Length, 2, (i, j) => j == 0 ? 1 - left[i] : left[i]);
-        var values = Vector<double>.Build.DenseOfArray(y);
-        var solved = design.QR().Solve(values);
-        var residuals = values - (design * solved);
-        return (solved.All(double.IsFinite) ? residuals * residuals : double.PositiveInfinity, [solved[0], solved[1], logRate]);
+        // Only a start: the normal equations of two columns will do.
+        var (aa, ab, bb, ay, by, yy) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+        for (var i = 0; i < x.Length; i++)
+        {
+            var left = Math.Exp(-Math.Exp(logRate) * x[i]);
+            var gone = 1 - left;
+            (aa, ab, bb) = (aa + (gone * gone), ab + (gone * left), bb + (left * left));
+            (ay, by, yy) = (ay + (gone * y[i]), by + (left * y[i]), yy + (y[i] * y[i]));
+        }
+
+        var determinant = (aa * bb) - (ab * ab);
+        var (plateau, start) = (((bb * ay) - (ab * by)) / determinant, ((aa * by) - (ab * ay)) / determinant);
+        var sum = yy - (plateau * ay) - (start * by);
+        return (double.IsFinite(sum) ? sum : double.PositiveInfinity, [plateau, start, logRate]);
     }
 }

@@ -13,7 +13,7 @@ internal static class LevenbergMarquardt
     private const int MostPolishing = 100;
 
     /// <summary>The minimum near the start, or null when none was reached.</summary>
-    public static double[]? Minimize(CurveProblem problem, double[] start)
+    public static double[]? Minimize(CurveProblem problem, double[] start, double damping = 1e-3)
     {
         var b = (double[])start.Clone();
         var residuals = problem.Residuals(b);
@@ -23,7 +23,6 @@ internal static class LevenbergMarquardt
             return null;
         }
 
-        var damping = 1e-3;
         var scale = new double[b.Length];
         for (var step = 0; step < MostSteps; step++)
         {

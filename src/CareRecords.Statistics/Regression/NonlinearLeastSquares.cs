@@ -34,16 +34,25 @@ public static class NonlinearLeastSquares
             return new TooLittleData(Method, problem.Count, guess.Length + 1, "no point is left over to judge the error by");
         }
 
-        if (LevenbergMarquardt.Minimize(problem, guess) is not { } b)
+        // Bold first steps are quicker; from a far start they can leap to where nothing changes any more, and timid ones do not.
+        var reason = "no minimum was found from this start";
+        foreach (var damping in (ReadOnlySpan<double>)[1e-3, 10, 1e5])
         {
-            return new TooLittleData(Method, problem.Count, guess.Length + 1, "no minimum was found from this start");
+            if (LevenbergMarquardt.Minimize(problem, guess, damping) is not { } b)
+            {
+                continue;
+            }
+
+            if (Unscaled(problem.Jacobian(b)) is { } unscaled)
+            {
+                var residuals = problem.Residuals(b);
+                return new NonlinearFit(problem, curve, b, residuals * residuals, unscaled);
+            }
+
+            reason = "the points cannot tell the parameters apart";
         }
 
-        var residuals = problem.Residuals(b);
-        var jacobian = problem.Jacobian(b);
-        return Unscaled(jacobian) is { } unscaled
-            ? new NonlinearFit(problem, curve, b, residuals * residuals, unscaled)
-            : new TooLittleData(Method, problem.Count, guess.Length + 1, "the points cannot tell the parameters apart");
+        return new TooLittleData(Method, problem.Count, guess.Length + 1, reason);
     }
 
     /// <summary>(JᵀJ)⁻¹ through R of the QR factors, columns scaled; null when a column depends on the others.</summary>

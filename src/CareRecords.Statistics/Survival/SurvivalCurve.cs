@@ -95,15 +95,18 @@ public sealed record SurvivalCurve(IReadOnlyList<SurvivalStep> Steps, double Las
         return new Estimate(mean, mean - half, mean + half, Level, Count, "restricted mean survival time");
     }
 
+    /// <summary>
+    /// The time at which a curve comes down to the target. Upper limits can rise again where few are left; then, as in
+    /// survfit, the step that lies nearest below the target counts.
+    /// </summary>
     private double? Crossing(Func<SurvivalStep, double?> curve, double target)
     {
-        var reached = Steps.FirstOrDefault(s => curve(s) <= target + Tie);
-        if (reached is null)
+        if (Steps.Where(s => curve(s) <= target + Tie).MaxBy(curve) is not { } reached)
         {
             return null;
         }
 
-        if (Steps.FirstOrDefault(s => curve(s) < target - Tie) is { } below)
+        if (Steps.Where(s => curve(s) < target - Tie).MaxBy(curve) is { } below)
         {
             return 0.5 * (reached.Time + below.Time);
         }

@@ -77,6 +77,12 @@ internal sealed class Book : IDisposable
     public void Dispose() => Workbook.Dispose();
 }
 
+/// <summary>A cell that shows "not available": charts leave it out, where they would draw empty words as nought.</summary>
+internal sealed record NotAvailable
+{
+    public static NotAvailable Here { get; } = new();
+}
+
 /// <summary>The value that a formula cell is stored with.</summary>
 /// <param name="Value">Words, a number, a time; null shows as empty words.</param>
 /// <param name="IsArray">Whether the formula is worked out over whole columns at once.</param>

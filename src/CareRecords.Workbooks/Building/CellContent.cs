@@ -20,6 +20,9 @@ internal readonly record struct CellContent(object? Value, string? Formula = nul
 
     public static CellContent Of(LocalDate? day) => new(day?.ToDateTimeUnspecified());
 
+    /// <summary>A number for a chart: the formula gives "not available" where the other cell is empty.</summary>
+    public static CellContent ForChart(double? number, string cell) => new((object?)number ?? NotAvailable.Here, $"IF(ISNUMBER({cell}),{cell},NA())");
+
     /// <summary>The same cell as a formula (without "="); the value stays as the stored one.</summary>
     public CellContent By(string formula) => this with { Formula = formula };
 

@@ -60,7 +60,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
         range.Style.Font.Bold = bold;
-        sheet.Row(Row++).Height = 1 + (LineHeight * TableSheet.LinesOf(words.Value as string ?? "", PageWidth * 1.14));
+        sheet.Row(Row++).Height = 1 + (LineHeight * TableSheet.LinesOf(words.Value as string ?? "", PageWidth * 1.18));
     }
 
     public void Headings(params string[] headings)
@@ -73,7 +73,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Bottom;
         for (var c = 2; c <= Columns; c++) sheet.Cell(Row, c).Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
-        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : CellWidth)).Max();
+        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, (c == 0 ? LabelWidth : CellWidth) * 1.12)).Max();
         sheet.Row(Row++).Height = 2 + (11.5 * lines);
     }
 

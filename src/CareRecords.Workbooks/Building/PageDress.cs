@@ -5,8 +5,8 @@ namespace CareRecords.Workbooks.Building;
 /// <summary>What every sheet has alike: paper, margins, foot, protection without a password.</summary>
 internal static class PageDress
 {
-    /// <summary>Characters of the sheet's font over a landscape page, printed at about four fifths of their size.</summary>
-    private const double PageWidth = 175;
+    /// <summary>Characters of the sheet's font over a landscape page, printed at about three quarters of their size.</summary>
+    private const double PageWidth = 195;
 
     public static void Apply(IXLWorksheet sheet, bool landscape, XLColor tab)
     {
@@ -34,7 +34,7 @@ internal static class PageDress
         sheet.SetTabSelected(false);
     }
 
-    /// <summary>Pages side by side, so that no text is printed under about 8 points; the frozen columns are repeated on each.</summary>
+    /// <summary>Pages side by side, so that no text is printed under about 7.5 points; the frozen columns are repeated on each.</summary>
     private static int PagesAcross(IXLWorksheet sheet)
     {
         var last = sheet.LastColumnUsed()?.ColumnNumber() ?? 1;

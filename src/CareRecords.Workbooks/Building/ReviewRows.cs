@@ -28,7 +28,11 @@ internal sealed class ReviewRows
         Read = new ReadLines(this);
         var (from, to) = ClockTable.DaysTouched(log, findings.Span.From, findings.Span.To);
         TimeLine = new TimeLine(ClockTable.For(NodaTime.DateTimeZoneProviders.Tzdb[log.Zone], from, to), findings.Span.DayStarts);
+        Twins = new FormulaTwins(this);
     }
+
+    /// <summary>What the formulas will work out, where that is not plain.</summary>
+    public FormulaTwins Twins { get; }
 
     /// <summary>Minutes on the time line, for the hidden working columns.</summary>
     public TimeLine TimeLine { get; }

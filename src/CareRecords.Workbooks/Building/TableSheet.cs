@@ -25,7 +25,7 @@ internal static class TableSheet
         table.Theme = XLTableTheme.None;
         table.ShowAutoFilter = true;
         Look.TableHeading(sheet.Range(headingRow, 1, headingRow, columns.Count));
-        var longest = columns.Max(c => LinesOf(c.Heading, c.Width - 2.5));
+        var longest = columns.Max(c => LinesOf(c.Heading, c.Width - 1.5));
         sheet.Row(headingRow).Height = 3 + (13.5 * Math.Max(longest, 1));
         FoldWorkings(sheet, columns);
         return new TablePlace(sheet.Name, tableName, headingRow + 1, last, [.. columns.Select(c => c.Heading)], [.. columns.Where(c => c.Role == ColumnRole.Editable).Select(c => c.Heading)]);
@@ -48,6 +48,8 @@ internal static class TableSheet
     {
         var cell = sheet.Cell(row, index);
         cell.SetValue<string>(column.Heading);
+        if (IsNumber(column)) cell.Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
+        else cell.Style.Alignment.Indent = 1;
         if (setWidth) sheet.Column(index).Width = column.Width;
         if (column.Remark is { } remark)
         {
@@ -66,6 +68,8 @@ internal static class TableSheet
         if (column.Format is { } format) style.NumberFormat.Format = format;
         style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
         style.Alignment.WrapText = column.Wrap;
+        if (IsNumber(column)) style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
+        else style.Alignment.Indent = 1;
         style.Border.BottomBorder = XLBorderStyleValues.Hair;
         style.Border.BottomBorderColor = Look.Line;
         if (column.Role == ColumnRole.Trace) style.Font.FontColor = XLColor.FromHtml("#404040");
@@ -74,6 +78,8 @@ internal static class TableSheet
         style.Protection.Locked = false;
         if (column.Check is { } check) AddCheck(range, check);
     }
+
+    private static bool IsNumber<T>(Column<T> column) => column.Format is not null;
 
     private static void AddCheck(IXLRange range, CellCheck check)
     {
@@ -109,7 +115,7 @@ internal static class TableSheet
         {
             var content = columns[c].Content(row);
             book.Put(sheet.Cell(at, c + 1), content);
-            if (columns[c].Wrap && content.Value is string words) lines = Math.Max(lines, LinesOf(words, columns[c].Width));
+            if (columns[c].Wrap && content.Value is string words) lines = Math.Max(lines, LinesOf(words, columns[c].Width - 1));
         }
 
         sheet.Row(at).Height = 1.5 + (13 * Math.Min(lines, MostLines));
@@ -121,7 +127,7 @@ internal static class TableSheet
         var lines = 0;
         foreach (var line in words.AsSpan().EnumerateLines())
         {
-            lines += Math.Max(1, (int)Math.Ceiling(1.12 * line.Length / Math.Max(width, 4)));
+            lines += Math.Max(1, (int)Math.Ceiling(1.02 * line.Length / Math.Max(width, 4)));
             if (lines > 200) break;
         }
 

@@ -10,11 +10,12 @@ internal sealed class TimeLine(IReadOnlyList<ClockStretch> stretches, LocalTime 
     /// <summary>The local time that minutes are counted from.</summary>
     public LocalDateTime Start => stretches[0].EarliestFrom;
 
-    public double Earliest(LocalDateTime at) => Minutes(at, stretches.Last(s => s.EarliestFrom <= at || s == stretches[0]).OffsetMinutes);
+    public double Earliest(LocalDateTime at) => Minutes(at, stretches.Last(s => s.EarliestFrom <= at || s == stretches[0]));
 
-    public double Latest(LocalDateTime at) => Minutes(at, stretches.Last(s => s.LatestFrom <= at || s == stretches[0]).OffsetMinutes);
+    public double Latest(LocalDateTime at) => Minutes(at, stretches.Last(s => s.LatestFrom <= at || s == stretches[0]));
 
     public LocalDate CareDay(LocalDateTime at) => Records.CareDay.Of(at, dayStarts);
 
-    private double Minutes(LocalDateTime at, double offsetMinutes) => (Period.Between(Start, at, PeriodUnits.Seconds).Seconds / 60.0) - offsetMinutes;
+    private double Minutes(LocalDateTime at, ClockStretch stretch) =>
+        (Period.Between(Start, LocalDateTime.Min(at, stretch.Until), PeriodUnits.Seconds).Seconds / 60.0) - stretch.OffsetMinutes;
 }

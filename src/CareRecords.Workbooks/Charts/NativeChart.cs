@@ -59,10 +59,11 @@ public sealed record NativeChart
     public required IReadOnlyList<NativeSeries> Series { get; init; }
 }
 
-/// <summary>A limit that does not follow cells; for one that does, add a dashed series.</summary>
+/// <summary>A limit, one cell for each category: literal values would not be drawn by every spreadsheet program.</summary>
 /// <param name="Label">Its label, with its unit ("limit 30 min").</param>
-/// <param name="Value">The limit.</param>
-public sealed record NativeLimit(string Label, double Value);
+/// <param name="ValuesRef">The cells of the limit, absolute.</param>
+/// <param name="Values">Their present values.</param>
+public sealed record NativeLimit(string Label, string ValuesRef, IReadOnlyList<double?> Values);
 
 /// <summary>Marker of a native series.</summary>
 public enum NativeMarker

@@ -24,8 +24,9 @@ public static class ReviewCharts
     {
         var pages = new List<ChartPage>();
         pages.AddRange(DayStripsChart.Pages(log, findings));
-        Add(pages, SaturationChart.Page(log, findings));
-        Add(pages, GapChart.Page(findings));
+        var parts = SpanParts.Of(findings);
+        for (var i = 0; i < parts.Count; i++) Add(pages, SaturationChart.Page(log, parts[i], SpanParts.Name("saturation", i, parts.Count)));
+        for (var i = 0; i < parts.Count; i++) Add(pages, GapChart.Page(parts[i], SpanParts.Name("gaps", i, parts.Count)));
         Add(pages, WeeksChart.Page(findings));
         Add(pages, TaperChart.Page(findings));
         foreach (var episode in findings.Illness.Episodes) Add(pages, RecoveryChart.Page(findings, episode));

@@ -17,11 +17,13 @@ internal static class PackagePass
         using var document = SpreadsheetDocument.Open(package, true);
         var workbook = document.WorkbookPart ?? throw new InvalidOperationException("The package has no workbook.");
         document.PackageProperties.Language = "en-GB";
+        PackageMending.MendStyles(workbook);
         var given = 0;
         foreach (var sheet in workbook.Workbook.Descendants<Sheet>())
         {
             if (workbook.GetPartById(sheet.Id?.Value ?? "") is not WorksheetPart part) continue;
             var name = sheet.Name?.Value ?? "";
+            PackageMending.SortColumns(part);
             given += StoreValues(part, name, stored);
             if (name == WorkbookLayout.Sheet.Charts) AddCharts(part, charts);
         }
@@ -57,6 +59,7 @@ internal static class PackagePass
         {
             double number => (null, number.ToString("R", CultureInfo.InvariantCulture)),
             DateTime at => (null, at.ToOADate().ToString("R", CultureInfo.InvariantCulture)),
+            NotAvailable => (new EnumValue<CellValues>(CellValues.Error), "#N/A"),
             string words => (new EnumValue<CellValues>(CellValues.String), words),
             null => (new EnumValue<CellValues>(CellValues.String), ""),
             _ => throw new ArgumentException($"A formula's value is words, a number or a time, not {value.GetType()}.", nameof(value)),

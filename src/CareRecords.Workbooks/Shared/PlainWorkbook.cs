@@ -17,6 +17,12 @@ internal static class PlainWorkbook
     /// <summary>Unpacked bytes beyond which a file is refused before it is unpacked.</summary>
     private const long MostBytes = 200_000_000;
 
+    /// <summary>Rows and columns of a sheet beyond which reading stops: ten sessions a day for fifty years.</summary>
+    private const int MostRows = 200_000;
+    private const int MostColumns = 100;
+
+    private const string TooLarge = "is far too large for a shared workbook";
+
     private static readonly DateTimeOffset FixedTime = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     // The reader's configuration asks for the code pages of old workbooks even where none is used.
@@ -52,7 +58,7 @@ internal static class PlainWorkbook
     public static IReadOnlyList<PlainSheet> Read(Stream input)
     {
         using (var zip = new ZipArchive(input, ZipArchiveMode.Read, leaveOpen: true))
-            if (zip.Entries.Sum(e => e.Length) > MostBytes) throw new NotASharedWorkbookException("is far too large for a shared workbook");
+            if (zip.Entries.Sum(e => e.Length) > MostBytes) throw new NotASharedWorkbookException(TooLarge);
 
         input.Position = 0;
         using var reader = ExcelReaderFactory.CreateOpenXmlReader(input, new ExcelReaderConfiguration { LeaveOpen = true });
@@ -62,9 +68,11 @@ internal static class PlainWorkbook
             var rows = new List<object?[]>();
             while (reader.Read())
             {
+                if (reader.FieldCount > MostColumns) throw new NotASharedWorkbookException(TooLarge);
                 var row = new object?[reader.FieldCount];
                 for (var i = 0; i < row.Length; i++) row[i] = reader.GetValue(i);
                 rows.Add(row);
+                if (rows.Count > MostRows) throw new NotASharedWorkbookException(TooLarge);
             }
 
             sheets.Add(new PlainSheet(reader.Name, rows));

@@ -52,7 +52,7 @@ public static class SharedWorkbook
         ArgumentNullException.ThrowIfNull(input);
         try
         {
-            return new SharedChild(name, Understand(PlainWorkbook.Read(input)));
+            return Sheets(input) is { } sheets ? new SharedChild(name, Understand(sheets)) : new RefusedInput(name, Damaged);
         }
         catch (NotASharedWorkbookException e)
         {
@@ -62,13 +62,26 @@ public static class SharedWorkbook
         {
             return new RefusedInput(name, $"was changed after it was written, or was not written by CareRecords: {e.Message}");
         }
+    }
+
+    /// <summary>The sheets; null when the file is not a workbook or is damaged.</summary>
+    private static IReadOnlyList<PlainSheet>? Sheets(Stream input)
+    {
+        try
+        {
+            return PlainWorkbook.Read(input);
+        }
+        catch (InvalidDataException)
+        {
+            return null;
+        }
         catch (ExcelReaderException)
         {
-            return new RefusedInput(name, Damaged);
+            return null;
         }
         catch (XmlException)
         {
-            return new RefusedInput(name, Damaged);
+            return null;
         }
     }
 

@@ -21,6 +21,9 @@ internal static class ChartsSheet
 
     private const int Scale = 97;
 
+    /// <summary>The height that a chart may take under the sheet's title on the first page, or alone on any other.</summary>
+    private const double MostMillimetres = (RowsPerPage - 4) * RowHeight / 72 * 25.4;
+
     public static IReadOnlyList<PlacedChart> Write(Book book, IReadOnlyList<DrawnChart> drawn, IReadOnlyList<NativeChart> native)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Charts);
@@ -33,7 +36,7 @@ internal static class ChartsSheet
         var cursor = new PageCursor(sheet);
         foreach (var chart in drawn)
         {
-            var size = ChartAnchor.AtWidth(1, 1, chart, WidthMillimetres);
+            var size = Fit(chart);
             placed.Add(new PlacedChart(size with { Row = cursor.Take(size.RowsCovered(RowHeight)) }, chart, null));
         }
 
@@ -53,6 +56,14 @@ internal static class ChartsSheet
         sheet.PageSetup.AdjustTo(Scale); // A page that is fitted to its width ignores the page breaks below.
         sheet.PageSetup.PrintAreas.Add(1, 1, Math.Max(cursor.Row, 6), Columns);
         return placed;
+    }
+
+    /// <summary>The size it was drawn for, or smaller where that would leave the page.</summary>
+    private static ChartAnchor Fit(DrawnChart chart)
+    {
+        var drawn = ChartAnchor.AtDrawnSize(1, 1, chart);
+        var scale = Math.Min(1, Math.Min(WidthMillimetres / drawn.WidthMillimetres, MostMillimetres / drawn.HeightMillimetres));
+        return drawn with { WidthMillimetres = drawn.WidthMillimetres * scale, HeightMillimetres = drawn.HeightMillimetres * scale };
     }
 
     private sealed class PageCursor(IXLWorksheet sheet)

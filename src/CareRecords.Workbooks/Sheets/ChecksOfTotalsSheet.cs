@@ -41,7 +41,7 @@ internal static class ChecksOfTotalsSheet
             new("Lines and rows that came in", CellContent.Of(lines.Read), "read", CellContent.Of(lines.Blank + lines.InRecords + lines.NotRecords + lines.Problems),
                 $"{lines.Blank} blank + {lines.InRecords} in records + {lines.NotRecords} set aside + {lines.Problems} to check"),
             new("Lines set aside", CellContent.Of(lines.NotRecords), "counted at reading", CellContent.Of(rows.Read.Rows.Count(l => l.Became == "set aside")).By("COUNTIFS(WhatWasRead[became],\"set aside\")"), "rows of the sheet What was read"),
-            new("Sessions", CellContent.Of(rows.Sessions.Count).By("COUNTIFS(Sessions[row id],\"?*\")"), "rows of the sheet Sessions",
+            new("Sessions", CellContent.Of(findings.Sessions.Count).By($"COUNTIFS(Sessions[care day],\">=\"&{ClockSheet.SpanFrom},Sessions[care day],\"<=\"&{ClockSheet.SpanTo})"), "rows of the sheet Sessions in the care days reviewed",
                 CellContent.Of(findings.Sessions.Count).By("COUNTIFS(Gaps[session],\"?*\")"), "rows of the sheet Gaps"),
             new("Sessions by day", CellContent.Of(findings.Days.Sum(d => d.SessionsDone)).By("SUM(Days[sessions done])"), "sum over the sheet Days",
                 CellContent.Of(findings.Sessions.Count).By("COUNTIFS(Gaps[session],\"?*\")"), "rows of the sheet Gaps"),

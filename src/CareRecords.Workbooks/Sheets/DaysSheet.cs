@@ -11,13 +11,16 @@ internal static class DaysSheet
 {
     public const string Table = "Days";
 
+    /// <summary>Hidden working column: the plan's usual oxygen, else the one found in the records.</summary>
+    public const string UsualOxygen = "usual oxygen";
+
     /// <summary>Hidden working column: the Monday of the care day's week.</summary>
     public const string WeekFrom = "week from";
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Days);
-        var columns = Columns();
+        var columns = Columns(rows);
         TableSheet.Dress(
             sheet, "Day by day",
             $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. An empty cell was not written; it is not a nought. Oxygen in L/min, 0 is air.");
@@ -26,9 +29,21 @@ internal static class DaysSheet
         return place;
     }
 
+    /// <summary>Ends the heading of a hidden working column that a chart draws.</summary>
+    public const string Chart = " (chart)";
+
+    /// <summary>The columns that charts draw.</summary>
+    private static readonly IReadOnlyList<(string Heading, Func<DayFinding, double?> Value)> Charted =
+    [
+        ("sessions planned", d => d.SessionsPlanned),
+        ("median SpO2 at usual oxygen, %", d => d.MedianSpO2AtUsualOxygen),
+        ("lowest SpO2, %", d => d.LowestSpO2),
+        ("highest oxygen, L/min", d => d.HighestOxygen),
+    ];
+
     private static string Day => This(Table, "care day");
 
-    private static IReadOnlyList<Column<DayFinding>> Columns() =>
+    private static IReadOnlyList<Column<DayFinding>> Columns(ReviewRows rows) =>
     [
         new("care day", 16, d => CellContent.Of(d.Day)) { Format = Format.Day },
         new("anything written", 8, d => CellContent.Of(d.HasRecords ? "yes" : "no").By(DayFormulas.AnythingWritten(Day))),
@@ -40,7 +55,7 @@ internal static class DaysSheet
         Count("not done, no reason", d => d.SessionsOmittedWithoutReason, $"COUNTIFS(NotDone[care day],{Day})-COUNTIFS(NotDone[care day],{Day},NotDone[reason],\"?*\")"),
         new("minutes", 9, d => CellContent.Of(d.Minutes).By($"IF({DayFormulas.SessionsWithMinutes(Day)}=0,\"\",SUMIFS(Sessions[minutes in all],Sessions[care day],{Day}))")) { Format = Format.UpToTwo },
         Count("sessions without minutes", d => d.SessionsWithoutMinutes, $"COUNTIFS(Sessions[care day],{Day})-{DayFormulas.SessionsWithMinutes(Day)}"),
-        new("minutes per area", 9, d => CellContent.Of(d.MinutesPerArea).ByArray(DayFormulas.MinutesPerArea(Day))) { Format = Format.UpToTwo },
+        new("minutes per area", 9, d => rows.Twins.MinutesPerAreaFollows(d) ? CellContent.Of(d.MinutesPerArea).ByArray(DayFormulas.MinutesPerArea(Day)) : CellContent.Of(d.MinutesPerArea)) { Format = Format.UpToTwo },
         new("minutes per area planned", 9, d => CellContent.Of(d.MinutesPerAreaPlanned).By(PlanFormulas.On(PlanItem.MinutesPerArea, Day))) { Format = Format.UpToTwo },
         Verdicts("feed gap kept", d => d.FeedGaps.Kept, "feed gap", FindingWords.Kept),
         Verdicts("feed gap short", d => d.FeedGaps.NotKept, "feed gap", FindingWords.Short),
@@ -49,12 +64,15 @@ internal static class DaysSheet
         Verdicts("inhaler not kept", d => d.InhalerGaps.NotKept, "inhaler gap", FindingWords.Short, FindingWords.Early, FindingWords.None),
         Verdicts("inhaler cannot tell", d => d.InhalerGaps.Unknown, "inhaler gap", FindingWords.CannotTell),
         Count("readings", d => d.Readings, $"COUNTIFS(Checks[care day],{Day},Checks[spo2],\">=0\")"),
-        new("median SpO2 at usual oxygen, %", 10, d => CellContent.Of(d.MedianSpO2AtUsualOxygen).ByArray(DayFormulas.MedianAtUsual(Day))) { Format = Format.UpToTwo },
+        new("median SpO2 at usual oxygen, %", 10, d => rows.Twins.MedianAtUsualFollows(d) ? CellContent.Of(d.MedianSpO2AtUsualOxygen).ByArray(DayFormulas.MedianAtUsual(Day, This(Table, UsualOxygen))) : CellContent.Of(d.MedianSpO2AtUsualOxygen)) { Format = Format.UpToTwo },
         new("lowest SpO2, %", 8, d => CellContent.Of(d.LowestSpO2).By($"IF(COUNTIFS(Checks[care day],{Day},Checks[spo2],\">=0\")=0,\"\",{MinIfs}(Checks[spo2],Checks[care day],{Day}))")) { Format = Format.UpToTwo },
         new("highest oxygen, L/min", 8, d => CellContent.Of(d.HighestOxygen).By($"IF(COUNTIFS(Checks[care day],{Day},Checks[oxygen],\">=0\")=0,\"\",{MaxIfs}(Checks[oxygen],Checks[care day],{Day}))")) { Format = Format.Flow },
         Count("feeds", d => d.Feeds, $"COUNTIFS(Feeds[care day],{Day})"),
         Count("medicines", d => d.Doses, $"COUNTIFS(Medicines[care day],{Day})"),
         new("signs", 40, d => CellContent.Of(string.Join("; ", d.Signs))) { Wrap = true },
+        .. Charted.Select(c => new Column<DayFinding>(c.Heading + Chart, 9, d => CellContent.ForChart(c.Value(d), This(Table, c.Heading))) { Role = ColumnRole.Working }),
+        new(UsualOxygen, 9, d => CellContent.Of(rows.Log.Plan.NumberFor(PlanItem.UsualOxygen, d.Day) ?? rows.Findings.Baseline?.Oxygen)
+            .By($"IFERROR({PlanFormulas.On(PlanItem.UsualOxygen, Day)}+0,{(rows.Findings.Baseline?.Oxygen is { } usual ? Number(usual) : "\"\"")})")) { Role = ColumnRole.Working },
         new(WeekFrom, 12, d => CellContent.Of(Weeks.MondayOf(d.Day)).By($"{Day}-WEEKDAY({Day},2)+1")) { Role = ColumnRole.Working, Format = Format.ShortDay },
     ];
 

@@ -16,22 +16,25 @@ internal static class FeedOnOff
     public const string OffHigh = "off high";
     private const string Usual = "usual feed minutes";
 
+    private const string Longest = "longest, min";
+
     public static IEnumerable<Column<Numbered<Feed>>> Columns(ReviewRows rows) =>
     [
-        Working(Usual, f => UsualMinutes(rows, f), PlanFormulas.On(PlanItem.UsualFeedMinutes, Cell(IntervalColumns.CareDay))),
-        Working(OnLow, f => f.Start is { } s ? rows.TimeLine.Earliest(s.Earliest) : rows.TimeLine.Earliest(f.End!.Earliest) - UsualMinutes(rows, f),
-            Either(IntervalColumns.StartLow, $"{Cell(IntervalColumns.EndLow)}-{Cell(Usual)}")),
-        Working(OnHigh, f => rows.TimeLine.Latest((f.Start ?? f.End!).Latest), Either(IntervalColumns.StartHigh, Cell(IntervalColumns.EndHigh))),
-        Working(OffLow, f => rows.TimeLine.Earliest((f.End ?? f.Start!).Earliest), Either(IntervalColumns.EndLow, Cell(IntervalColumns.StartLow))),
-        Working(OffHigh, f => f.End is { } e ? rows.TimeLine.Latest(e.Latest) : rows.TimeLine.Latest(f.Start!.Latest) + UsualMinutes(rows, f),
-            Either(IntervalColumns.EndHigh, $"{Cell(IntervalColumns.StartHigh)}+{Cell(Usual)}")),
+        Working(Usual, f => rows.Twins.UsualFeedMinutes(f), PlanFormulas.On(PlanItem.UsualFeedMinutes, Cell(IntervalColumns.CareDay))),
+        Working(Longest, f => rows.Twins.LongestMinutes(f), LongestFormula),
+        Working(OnLow, f => rows.Twins.FeedTimes(f).OnLow, Either(IntervalColumns.StartLow, $"MIN({Cell(IntervalColumns.StartLow)},{Cell(IntervalColumns.EndHigh)})", $"{Cell(IntervalColumns.EndLow)}-{Cell(Longest)}")),
+        Working(OnHigh, f => rows.Twins.FeedTimes(f).OnHigh, Either(IntervalColumns.StartHigh, $"MIN({Cell(IntervalColumns.StartHigh)},{Cell(IntervalColumns.EndHigh)})", Cell(IntervalColumns.EndHigh))),
+        Working(OffLow, f => rows.Twins.FeedTimes(f).OffLow, Either(IntervalColumns.EndLow, $"MAX({Cell(IntervalColumns.EndLow)},{Cell(IntervalColumns.StartLow)})", Cell(IntervalColumns.StartLow))),
+        Working(OffHigh, f => rows.Twins.FeedTimes(f).OffHigh, Either(IntervalColumns.EndHigh, $"MAX({Cell(IntervalColumns.EndHigh)},{Cell(IntervalColumns.StartLow)})", $"{Cell(IntervalColumns.StartHigh)}+{Cell(Longest)}")),
     ];
+
+    /// <summary>Usual minutes, or the volume over the rate where that is longer; a rate alone may run for twelve hours.</summary>
+    private static string LongestFormula =>
+        $"IF(ISNUMBER({Cell("ml per hour")}),IF(ISNUMBER({Cell("ml")}),MAX({Cell(Usual)},IFERROR(60*{Cell("ml")}/{Cell("ml per hour")},0)),IF(ISNUMBER({Cell("ended")}),{Cell(Usual)},MAX({Cell(Usual)},720))),{Cell(Usual)})";
 
     private static string Cell(string heading) => This(FeedsSheet.Table, heading);
 
-    private static string Either(string first, string otherwise) => $"IFERROR(IF(ISNUMBER({Cell(first)}),{Cell(first)},{otherwise}),\"\")";
-
-    private static double UsualMinutes(ReviewRows rows, Feed feed) => rows.Log.Plan.NumberFor(PlanItem.UsualFeedMinutes, rows.TimeLine.CareDay(feed.When.Stated)) ?? 0;
+    private static string Either(string first, string then, string otherwise) => $"IFERROR(IF(ISNUMBER({Cell(first)}),{then},{otherwise}),\"\")";
 
     private static Column<Numbered<Feed>> Working(string heading, Func<Feed, double> value, string formula) =>
         new(heading, 12, r => CellContent.Of(value(r.Item)).By(formula)) { Role = ColumnRole.Working };

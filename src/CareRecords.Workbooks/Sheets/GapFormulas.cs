@@ -30,14 +30,29 @@ internal static class GapFormulas
 
     public static string FeedLow => $"IF(COUNTIFS({PossibleFeeds})=0,\"\",ROUND(MAX(0,{Low}-{MaxIfs}(Feeds[{FeedOnOff.OffHigh}],{PossibleFeeds})),8))";
 
-    public static string FeedHigh => $"IF(COUNTIFS({CertainFeeds})=0,\"\",ROUND(MAX(0,{High}-{MaxIfs}(Feeds[{FeedOnOff.OffLow}],{CertainFeeds})),8))";
+    /// <summary>
+    /// The longest gap that the times allow: reached at the latest start, or just as a feed must have begun (an array over the feeds). Empty when
+    /// no feed need have begun, or when none need lie in the last twelve hours.
+    /// </summary>
+    public static string FeedHigh
+    {
+        get
+        {
+            var counted = $"Feeds[{FeedOnOff.OffHigh}],\">=\"&({Low}-{LookBack})";
+            string LastOff(string before) => $"{MaxIfs}(Feeds[{FeedOnOff.OffLow}],Feeds[{FeedOnOff.OnHigh}],\"<\"&{before},{counted})";
+            var on = $"Feeds[{FeedOnOff.OnHigh}]";
+            var between = $"IF(ISNUMBER({on})*({on}>={Low})*({on}<{High})*(Feeds[{FeedOnOff.OffHigh}]>={Low}-{LookBack}),{on}-{LastOff(on)},0)";
+            var most = $"MAX(0,{High}-{LastOff(High)},{between})";
+            return $"IF(COUNTIFS({CertainFeeds})=0,\"\",IF({most}>{LookBack},\"\",ROUND({most},8)))";
+        }
+    }
 
     public static string FeedVerdict
     {
         get
         {
             var (low, high, limit) = (Cell("feed gap least, min"), Cell("feed gap most, min"), Cell("feed gap limit, min"));
-            return $"IF(AND(ISNUMBER({low}),ISNUMBER({limit})),IF({low}>={limit},{Text(FindingWords.Kept)},IF(ISNUMBER({high}),IF({high}<{limit},{Text(FindingWords.Short)},{Text(FindingWords.CannotTell)}),{Text(FindingWords.CannotTell)})),{Text(FindingWords.CannotTell)})";
+            return $"IF(COUNT({low},{high},{limit})<3,{Text(FindingWords.CannotTell)},IF({low}>={limit},{Text(FindingWords.Kept)},IF({high}<{limit},{Text(FindingWords.Short)},{Text(FindingWords.CannotTell)})))";
         }
     }
 
@@ -45,14 +60,30 @@ internal static class GapFormulas
 
     public static string DoseHigh => $"IFERROR(ROUND(MAX(0,{High}-{Dose(IntervalColumns.StartLow)}),8),\"\")";
 
+    /// <summary>
+    /// Kept when a due dose certainly lies in the zone; else the one verdict that the times of all due doses allow, or cannot tell when they allow
+    /// more than one. A dose that the words do not name may be due or not.
+    /// </summary>
     public static string InhalerVerdict
     {
         get
         {
-            var (low, high, limit, window) = (Cell("inhaler gap least, min"), Cell("inhaler gap most, min"), Cell("inhaler gap limit, min"), Cell("inhaler window, min"));
-            var noDose = $"IF(COUNTIFS(Medicines[care day],{Cell("care day")})=0,{Text(FindingWords.CannotTell)},{Text(FindingWords.None)})";
-            return $"IF({Cell("dose")}=\"\",{noDose},IF(AND({low}>={limit},{high}<={window}),{Text(FindingWords.Kept)},IF({high}<{limit},{Text(FindingWords.Short)},"
-                + $"IF(AND({low}>{window},{high}<={Early}),{Text(FindingWords.Early)},{Text(FindingWords.CannotTell)}))))";
+            var (limit, window) = (Cell("inhaler gap limit, min"), $"MAX({Cell("inhaler gap limit, min")},{Cell("inhaler window, min")})");
+            var (low, high, due) = ("Medicines[start low]", "Medicines[start high]", $"Medicines[{MedicinesSheet.Due}]");
+            string Any(string which, params string[] conditions) => $"COUNTIFS({due},{Text(which)},{string.Join(',', conditions)})";
+            string AtLeast(string column, string value) => $"{column},\">=\"&({value})";
+            string AtMost(string column, string value) => $"{column},\"<=\"&({value})";
+            string Under(string column, string value) => $"{column},\"<\"&({value})";
+            string Over(string column, string value) => $"{column},\">\"&({value})";
+            var certain = Any("yes", AtLeast(low, $"{High}-{window}"), AtMost(high, $"{Low}-{limit}"));
+            var kept = Any("<>no", AtLeast(high, $"{Low}-{window}"), AtMost(low, $"{High}-{limit}"));
+            var nearer = Any("<>no", Over(high, $"{Low}-{limit}"), AtMost(low, High));
+            var early = $"IF({Any("yes", AtLeast(low, $"{High}-{window}"), AtMost(high, Low))}>0,0,{Any("<>no", AtLeast(high, $"{Low}-{Early}"), Under(low, $"{High}-{window}"))})";
+            var none = Any("yes", AtLeast(low, $"{High}-{Early}"), AtMost(high, Low));
+            var noneWord = $"IF(COUNTIFS(Medicines[care day],{Cell("care day")})=0,{Text(FindingWords.CannotTell)},{Text(FindingWords.None)})";
+            // One digit a verdict: a sum that is one of them says that only one is possible.
+            var possible = $"({kept}>0)+10*({nearer}>0)+100*({early}>0)+1000*({none}=0)";
+            return $"IF({certain}>0,{Text(FindingWords.Kept)},IFERROR(CHOOSE(MATCH({possible},{{1,10,100,1000}},0),{Text(FindingWords.Kept)},{Text(FindingWords.Short)},{Text(FindingWords.Early)},{noneWord}),{Text(FindingWords.CannotTell)}))";
         }
     }
 

@@ -10,6 +10,9 @@ internal static class GapsSheet
 {
     public const string Table = "Gaps";
 
+    /// <summary>Hidden working column: minutes per area planned, times the parts usually treated.</summary>
+    public const string MinutesPlanned = "minutes planned";
+
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Gaps);
@@ -29,8 +32,8 @@ internal static class GapsSheet
         new("care day", 15.5, s => CellContent.Of(s.CareDay).By(GapFormulas.Session("care day"))) { Format = Format.Day },
         new("week from", 12, s => CellContent.Of(Weeks.MondayOf(s.CareDay)).By($"{GapFormulas.Cell("care day")}-WEEKDAY({GapFormulas.Cell("care day")},2)+1")) { Format = Format.ShortDay },
         new("feed", 7, s => CellContent.Of(rows.IdOf(s.FeedGap.Feed)).To(rows.LinkOf(s.FeedGap.Feed))) { Remark = "The feed that the notes gave the gap by. The minutes follow all feeds on the sheet Feeds." },
-        new("feed gap least, min", 8, s => CellContent.Of(s.FeedGap.LowMinutes).By(GapFormulas.FeedLow)) { Format = Format.Whole },
-        new("feed gap most, min", 8, s => CellContent.Of(s.FeedGap.HighMinutes).By(GapFormulas.FeedHigh)) { Format = Format.Whole },
+        new("feed gap least, min", 8, s => rows.Twins.FeedGapFollows(s) ? CellContent.Of(s.FeedGap.LowMinutes).By(GapFormulas.FeedLow) : CellContent.Of(s.FeedGap.LowMinutes)) { Format = Format.Whole },
+        new("feed gap most, min", 8, s => rows.Twins.FeedGapFollows(s) ? CellContent.Of(s.FeedGap.HighMinutes).ByArray(GapFormulas.FeedHigh) : CellContent.Of(s.FeedGap.HighMinutes)) { Format = Format.Whole },
         new("feed gap limit, min", 8, s => CellContent.Of(s.FeedGap.LimitMinutes).By(PlanFormulas.On(PlanItem.FeedGapMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
         new("feed gap", 11, s => CellContent.Of(FindingWords.Verdict(s.FeedGap.Verdict)).By(GapFormulas.FeedVerdict)),
         new("feed gap: why", 38, s => CellContent.Of(s.FeedGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
@@ -39,7 +42,7 @@ internal static class GapsSheet
         new("inhaler gap most, min", 8, s => CellContent.Of(s.InhalerGap.HighMinutes).By(GapFormulas.DoseHigh)) { Format = Format.Whole },
         new("inhaler gap limit, min", 8, s => CellContent.Of(s.InhalerGap.LimitMinutes).By(PlanFormulas.On(PlanItem.InhalerGapMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
         new("inhaler window, min", 8, s => CellContent.Of(s.InhalerGap.WindowMinutes).By(PlanFormulas.On(PlanItem.InhalerWindowMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
-        new("inhaler gap", 12, s => CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict)),
+        new("inhaler gap", 12, s => rows.Twins.InhalerVerdictFollows(s) ? CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict) : CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict))),
         new("inhaler gap: why", 38, s => CellContent.Of(s.InhalerGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
         new("SpO2 before, %", 8, s => CellContent.Of(s.Before?.SpO2)) { Format = Format.UpToTwo },
         new("oxygen before, L/min", 8, s => CellContent.Of(s.Before?.OxygenLitresPerMinute)) { Format = Format.Flow },
@@ -49,6 +52,8 @@ internal static class GapsSheet
         new("areas left out", 18, s => CellContent.Of(string.Join(", ", s.AreasLeftOut))) { Wrap = true },
         new("illness", 8, s => CellContent.Of(s.Episode)),
         new("step", 6, s => CellContent.Of(s.Step)),
+        new(MinutesPlanned, 12, s => CellContent.Of(s.MinutesPerAreaPlanned * rows.Twins.UsualParts)
+            .By(rows.Twins.UsualParts is { } parts ? $"IFERROR({PlanFormulas.On(PlanItem.MinutesPerArea, GapFormulas.Cell("care day"))}*{Formula.Number(parts)},\"\")" : "\"\"")) { Role = ColumnRole.Working },
         new(GapFormulas.StartLow, 12, s => CellContent.Of(rows.TimeLine.Earliest(s.Session.When.Earliest)).By(GapFormulas.Session(IntervalColumns.StartLow))) { Role = ColumnRole.Working },
         new(GapFormulas.StartHigh, 12, s => CellContent.Of(rows.TimeLine.Latest(s.Session.When.Latest)).By(GapFormulas.Session(IntervalColumns.StartHigh))) { Role = ColumnRole.Working },
     ];

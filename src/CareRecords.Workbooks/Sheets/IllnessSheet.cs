@@ -9,6 +9,14 @@ internal static class IllnessSheet
 {
     public const string Table = "Episodes";
 
+    /// <summary>The row, from 0, in which an episode stands; null when it is not one of the two definitions' own.</summary>
+    public static int? RowOf(IllnessFindings illness, EpisodeFinding episode)
+    {
+        var at = illness.ByRecord.Concat(illness.ByModel).ToList().FindIndex(e => ReferenceEquals(e, episode));
+        if (at < 0) at = illness.ByRecord.Concat(illness.ByModel).ToList().IndexOf(episode);
+        return at < 0 ? null : at;
+    }
+
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Illness);

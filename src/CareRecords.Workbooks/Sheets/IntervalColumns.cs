@@ -74,5 +74,5 @@ internal static class IntervalColumns
     ];
 
     private static string Minutes(string at, string from) =>
-        $"IF(ISNUMBER({at}),ROUND(({at}-{ClockSheet.Start})*86400,0)/60-LOOKUP({at},{Column(ClockSheet.Table, from)},{Column(ClockSheet.Table, "offset")}),\"\")";
+        $"IF(ISNUMBER({at}),ROUND((MIN({at},LOOKUP({at},{Column(ClockSheet.Table, from)},{Column(ClockSheet.Table, "until")}))-{ClockSheet.Start})*86400,0)/60-LOOKUP({at},{Column(ClockSheet.Table, from)},{Column(ClockSheet.Table, "offset")}),\"\")";
 }

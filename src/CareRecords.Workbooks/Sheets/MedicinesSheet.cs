@@ -10,6 +10,9 @@ internal static class MedicinesSheet
 {
     public const string Table = "Medicines";
 
+    /// <summary>Whether the dose is the medicine due before a session: yes, no, or maybe where the words do not name it.</summary>
+    public const string Due = "due before a session";
+
     public static IReadOnlyList<Column<Numbered<Dose>>> Columns(ReviewRows rows) =>
     [
         TraceColumns.RowId<Dose>(),
@@ -21,6 +24,7 @@ internal static class MedicinesSheet
         DataCells.Words<Dose>("note", 26, d => d.Note),
         new("medicine as written", 18, r => CellContent.Of(r.Item.MedicineAsWritten)) { Role = ColumnRole.Trace },
         new("class", 18, r => CellContent.Of(MedicineWords.Class(r.Item.Class))) { Role = ColumnRole.Trace },
+        new(Due, 9, r => CellContent.Of(rows.Twins.DueWord(r.Item)).By(DueFormula(rows))) { Role = ColumnRole.Worked, Remark = "By the plan's 'medicine before session'; without one, any medicine that opens the airways. Maybe: the words do not name a medicine." },
         .. TraceColumns.Reading<Dose>(rows),
         .. IntervalColumns.Start<Dose>(rows, Table, "given"),
     ];
@@ -33,5 +37,13 @@ internal static class MedicinesSheet
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Doses);
         PageDress.Apply(sheet, landscape: true, Green);
         return place;
+    }
+
+    private static string DueFormula(ReviewRows rows)
+    {
+        var named = rows.Twins.MedicineBefore is { } medicine
+            ? $"LOWER({Formula.This(Table, "medicine")})={Formula.Text(medicine)}"
+            : $"{Formula.This(Table, "class")}={Formula.Text(MedicineWords.Class(MedicineClass.Bronchodilator))}";
+        return $"IF({named},\"yes\",IF({Formula.This(Table, "class")}={Formula.Text(MedicineWords.Class(MedicineClass.Unknown))},\"maybe\",\"no\"))";
     }
 }

@@ -18,7 +18,12 @@ internal static class NativeCharts
             charts.Add(Oxygen(findings.Days, days));
         }
 
-        if (findings.Adherence.ByWeek.Count > 0) charts.Add(WeeklyShare(findings.Adherence, weeks));
+        if (findings.Adherence.ByWeek.Count > 0)
+        {
+            charts.Add(WeeklyShare(findings.Adherence, weeks, "feed gap", g => g.FeedGap));
+            charts.Add(WeeklyShare(findings.Adherence, weeks, "inhaler gap", g => g.InhalerGap));
+        }
+
         return charts;
     }
 
@@ -32,7 +37,7 @@ internal static class NativeCharts
         Series =
         [
             Series(days, place, "sessions done", "done", d => d.SessionsDone),
-            Series(days, place, "sessions planned", "planned", d => d.SessionsPlanned) with { Marker = NativeMarker.None, Dash = NativeDash.Dash, Colour = "000000" },
+            Series(days, place, "sessions planned" + DaysSheet.Chart, "planned", d => d.SessionsPlanned) with { Marker = NativeMarker.None, Dash = NativeDash.Dash, Colour = "000000" },
         ],
     };
 
@@ -42,11 +47,12 @@ internal static class NativeCharts
         AltText = "Each care day's median saturation at usual oxygen as circles, and its lowest reading at any flow as triangles. Days without a reading stay empty.",
         ValueAxisTitle = "SpO2, %",
         ValueNumberFormat = "0",
+        ValueMin = Math.Floor((findings.Days.Min(d => d.LowestSpO2) ?? 80) / 5) * 5,
         ValueMax = 100,
         Series =
         [
-            Series(findings.Days, place, "median SpO2 at usual oxygen, %", "median at usual oxygen", d => d.MedianSpO2AtUsualOxygen),
-            Series(findings.Days, place, "lowest SpO2, %", "lowest, any oxygen", d => d.LowestSpO2) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "D55E00" },
+            Series(findings.Days, place, "median SpO2 at usual oxygen, %" + DaysSheet.Chart, "median at usual oxygen", d => d.MedianSpO2AtUsualOxygen),
+            Series(findings.Days, place, "lowest SpO2, %" + DaysSheet.Chart, "lowest, any oxygen", d => d.LowestSpO2) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "D55E00" },
         ],
     };
 
@@ -57,18 +63,19 @@ internal static class NativeCharts
         ValueAxisTitle = "oxygen, L/min",
         ValueNumberFormat = "0.0",
         ValueMin = 0,
-        Series = [Series(days, place, "highest oxygen, L/min", "highest oxygen", d => d.HighestOxygen)],
+        Series = [Series(days, place, "highest oxygen, L/min" + DaysSheet.Chart, "highest oxygen", d => d.HighestOxygen)],
     };
 
-    private static NativeChart WeeklyShare(AdherenceFindings adherence, TablePlace place)
+    private static NativeChart WeeklyShare(AdherenceFindings adherence, TablePlace place, string gap, Func<AdherenceGroup, ShareKept> share)
     {
-        var overall = adherence.Overall.FeedGap;
+        var overall = share(adherence.Overall);
+        var name = char.ToUpperInvariant(gap[0]) + gap[1..];
         return new NativeChart
         {
-            Name = "weekly-feed-gap",
+            Name = "weekly-" + gap.Replace(' ', '-'),
             Kind = NativeChartKind.Line,
-            Title = $"Feed gap kept, by week, with 95 % limits (follows the cells; {overall.Judged} sessions judged)",
-            AltText = $"Share of judged sessions whose feed gap was kept, by week, with Wilson's 95 % limits. Over all weeks {overall.Kept} of {overall.Judged} judged; {overall.Unknown} cannot be told.",
+            Title = $"{name} kept, by week, with 95 % limits (follows the cells; {overall.Judged} sessions judged)",
+            AltText = $"Share of judged sessions whose {gap} was kept, by week, with Wilson's 95 % limits. Over all weeks {overall.Kept} of {overall.Judged} judged; {overall.Unknown} cannot be told.",
             CategoryAxisTitle = "week from",
             CategoryNumberFormat = "d mmm",
             CategoriesAreDates = false,
@@ -78,9 +85,9 @@ internal static class NativeCharts
             ValueMax = 1,
             Series =
             [
-                Week(adherence, place, "feed gap share kept", "share kept", g => g.FeedGap.Proportion),
-                Week(adherence, place, "feed gap share low", "95 % from", g => g.FeedGap.PlainLow) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "000000" },
-                Week(adherence, place, "feed gap share high", "95 % to", g => g.FeedGap.PlainHigh) with { Marker = NativeMarker.Diamond, Dash = NativeDash.Dot, Colour = "000000" },
+                Week(adherence, place, $"{gap} share kept{DaysSheet.Chart}", "share kept", g => share(g).Proportion),
+                Week(adherence, place, $"{gap} share low{DaysSheet.Chart}", "95 % from", g => share(g).PlainLow) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "000000" },
+                Week(adherence, place, $"{gap} share high{DaysSheet.Chart}", "95 % to", g => share(g).PlainHigh) with { Marker = NativeMarker.Diamond, Dash = NativeDash.Dot, Colour = "000000" },
             ],
         };
     }

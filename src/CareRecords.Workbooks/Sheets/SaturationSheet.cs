@@ -12,10 +12,10 @@ internal static class SaturationSheet
     private static string Flow => Formula.This(Table, "flow, L/min");
 
     /// <summary>Checks on the row's flow; where it is empty, checks without a flow.</summary>
-    private static string AtFlow => $"Checks[oxygen],IF({Flow}=\"\",\"\",{Flow})";
+    private static string AtFlow => $"Checks[care day],\">=\"&{ClockSheet.SpanFrom},Checks[care day],\"<=\"&{ClockSheet.SpanTo},Checks[oxygen],IF({Flow}=\"\",\"\",{Flow})";
 
     private static string Readings =>
-        $"IF(ISNUMBER(Checks[spo2])*IF(ISNUMBER({Flow}),ISNUMBER(Checks[oxygen])*(Checks[oxygen]={Flow}),NOT(ISNUMBER(Checks[oxygen]))*1),Checks[spo2])";
+        $"IF(ISNUMBER(Checks[spo2])*(Checks[care day]>={ClockSheet.SpanFrom})*(Checks[care day]<={ClockSheet.SpanTo})*IF(ISNUMBER({Flow}),ISNUMBER(Checks[oxygen])*(Checks[oxygen]={Flow}),NOT(ISNUMBER(Checks[oxygen]))*1),Checks[spo2])";
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {

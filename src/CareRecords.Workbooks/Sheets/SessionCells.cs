@@ -39,6 +39,10 @@ internal static class SessionCells
         return others.Count == 0 || others.Any(a => a.Minutes is null) ? null : others.Sum(a => a.Minutes!.Value);
     }
 
+    /// <summary>Whether every area written has a column, and none is written twice.</summary>
+    public static bool AllHaveColumns(Session session) =>
+        session.Areas.All(Fits) && session.Areas.Select(a => (a.Side, IsVibration(a) ? ChestArea.Unknown : a.Area, a.Technique)).Distinct().Count() == session.Areas.Count;
+
     private static bool IsVibration(AreaMinutes a) => a.Technique == Technique.Vibration;
 
     private static bool Fits(AreaMinutes a) =>

@@ -10,9 +10,12 @@ internal static class SummarySentences
 
     public static CellContent Notes(ReviewRows rows)
     {
-        var q = rows.Findings.Quality;
+        var days = rows.Findings.Days;
+        var signs = rows.Signs.Count;
         return CellContent.Of(
-            $"Notes on {q.DaysWithRecords} of {q.Days} care days: {rows.Sessions.Count} sessions, {rows.Feeds.Count} feeds, {rows.Doses.Count} doses, {rows.Checks.Count} checks, {rows.Signs.Count} signs. Times of {rows.Log.Zone}.");
+            $"Notes on {days.Count(d => d.HasRecords)} of {days.Count} care days: {days.Sum(d => d.SessionsDone)} sessions, {days.Sum(d => d.Feeds)} feeds, {days.Sum(d => d.Doses)} doses, {days.Sum(d => d.Readings)} saturation readings, {signs} signs. Times of {rows.Log.Zone}.")
+            .By("\"Notes on \"&COUNTIFS(Days[anything written],\"yes\")&\" of \"&COUNT(Days[care day])&\" care days: \"&SUM(Days[sessions done])&\" sessions, \"&SUM(Days[feeds])&\" feeds, \"&SUM(Days[medicines])&\" doses, \"&SUM(Days[readings])"
+                + $"&\" saturation readings, \"&COUNTIFS(Signs[row id],\"?*\")&\" signs. Times of {rows.Log.Zone}.\"");
     }
 
     public static string Usual(ChildFindings findings)
@@ -27,14 +30,18 @@ internal static class SummarySentences
         return usual + change;
     }
 
-    public static string Reasons(ChildFindings findings)
+    public static CellContent Reasons(ChildFindings findings)
     {
         var days = findings.Days;
         var withReason = days.Sum(d => d.SessionsOmittedWithReason);
         var without = days.Sum(d => d.SessionsOmittedWithoutReason);
         var reasons = findings.Adherence.Reasons;
-        var words = reasons.Count == 0 ? "" : " Reasons written, for those and for sessions cut short: " + string.Join("; ", reasons.Take(5).Select(r => $"{Clip(r.Reason, 40)} ({r.Times})")) + (reasons.Count > 5 ? $"; {reasons.Count - 5} more" : "") + ".";
-        return $"Written as not done: {withReason} with a reason, {without} without.{words} A session that nobody wrote down is unknown, not missed.";
+        var words = reasons.Count == 0 ? "" : " Reasons written, for those and for sessions cut short: " + string.Join("; ", reasons.Take(5).Select(r => $"{Clip(r.Reason, 60)} ({r.Times})")) + (reasons.Count > 5 ? $"; {reasons.Count - 5} more" : "") + ".";
+        var rest = $" without.{words} A session that nobody wrote down is unknown, not missed.";
+        var content = CellContent.Of($"Written as not done: {withReason} with a reason, {without}{rest}");
+        // A formula holds 255 characters of words at most; longer ones stay as worked out.
+        return rest.Length > 250 ? content
+            : content.By($"\"Written as not done: \"&SUM(Days[not done, reason written])&\" with a reason, \"&SUM(Days[not done, no reason])&{Formula.Text(rest)}");
     }
 
     public static IEnumerable<CellContent> Trust(ReviewRows rows)
@@ -42,13 +49,13 @@ internal static class SummarySentences
         var findings = rows.Findings;
         var q = findings.Quality;
         var missing = findings.Span.DaysMissing;
-        yield return CellContent.Of((missing.Count == 0 ? "Something is written for every care day." : $"Nothing is written for {missing.Count} care days ({string.Join(", ", missing.Take(6).Select(TimeWords.Day))}{(missing.Count > 6 ? ", …" : "")}): unknown, not missed.")
-            + (q.ReadingsWithoutOxygen > 0 ? $" {q.ReadingsWithoutOxygen} readings have no oxygen flow." : "")
+        yield return CellContent.Of((missing.Count == 0 ? "Something is written for every care day." : $"Nothing is written for {Count(missing.Count, "care day")} ({string.Join(", ", missing.Take(6).Select(TimeWords.Day))}{(missing.Count > 6 ? ", …" : "")}): unknown, not missed.")
+            + (q.ReadingsWithoutOxygen > 0 ? $" {Count(q.ReadingsWithoutOxygen, "reading")} without an oxygen flow." : "")
             + $" {q.ByKind.Sum(k => k.Approximate)} of {q.ByKind.Sum(k => k.Entries)} times are not exact." + Rounding(findings));
         if (q.Missing.Count > 0) yield return CellContent.Of("Missing that matters: " + string.Join(" ", q.Missing.Take(3)));
         var lines = rows.Log.Lines;
         yield return CellContent.Of(
-            $"{lines.Read} lines came in: {lines.InRecords} in records, {lines.NotRecords} set aside, {lines.Problems} to check, {lines.Blank} blank. {rows.Questions.Count(x => x.Item.Answer is null)} questions to the family are open. {findings.Flags.Count} lines to look at.");
+            $"{lines.Read} lines came in: {lines.InRecords} in records, {lines.NotRecords} set aside, {lines.Problems} to check, {lines.Blank} blank. Open questions to the family: {rows.Questions.Count(x => x.Item.Answer is null)}. Lines to look at: {findings.Flags.Count}.");
     }
 
     /// <summary>Words short enough for the front page; what is left out stands on its own sheet, and the mark says so.</summary>
@@ -57,6 +64,8 @@ internal static class SummarySentences
         var line = CellText.Fit(words.ReplaceLineEndings(" ").Trim());
         return line.Length <= most ? line : line[..(char.IsHighSurrogate(line[most - 1]) ? most - 1 : most)] + "… (whole on its sheet)";
     }
+
+    private static string Count(int count, string of) => $"{count} {of}{(count == 1 ? "" : "s")}";
 
     private static string Rounding(ChildFindings findings) => findings.Adherence.Rounding.MaxBy(r => r.Minutes) is { } widest
         ? $" If written times were off by {widest.Minutes} minutes, {widest.FeedGapFlips} feed verdicts and {widest.InhalerGapFlips} inhaler verdicts would no longer be certain."

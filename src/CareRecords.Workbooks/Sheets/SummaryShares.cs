@@ -15,12 +15,28 @@ internal static class SummaryShares
         page.Headings("", "kept", "not kept", "cannot tell", "share kept", "95 % from", "to", "if all unknown short", "if all unknown kept");
         Share(page, "Feed stopped in time", "feed gap", overall.FeedGap);
         Share(page, "Inhaler in time", "inhaler gap", overall.InhalerGap);
+        page.Sentence(CellContent.Of("Limits: " + Limits(overall) + " Wilson's limits by week follow the cells on the sheet Weeks."));
         page.Headings("", "done", "planned", "share", "days counted");
-        Done(page, "Sessions", overall.Sessions, "sessions done", "sessions planned");
-        foreach (var state in findings.Adherence.ByState) Done(page, "Sessions, " + state.Label, state.Sessions, null, null);
-        Done(page, "Minutes", overall.Minutes, null, null);
-        page.Sentence(CellContent.Of(SummarySentences.Reasons(findings)));
+        Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""));
+        foreach (var state in findings.Adherence.ByState.Where(g => g.Sessions is { DaysCounted: > 0 }))
+        {
+            // By name: the day's illness cell is empty on well days.
+            var which = state.Label == "illness days" ? ",Days[illness],\"?*\"" : state.Label == "well days" ? ",Days[illness],\"=\"" : null;
+            Done(page, "Sessions, " + state.Label, state.Sessions, which is null ? null : Days("sessions done", which), which is null ? null : Days("sessions planned", which), which is null ? null : Counted(which));
+        }
+
+        const string minutes = "Gaps[minutes],\">=0\",Gaps[minutes planned],\">0\"";
+        Done(page, "Minutes", overall.Minutes, $"SUMIFS(Gaps[minutes],{minutes})", $"SUMIFS(Gaps[minutes planned],{minutes})", null);
+        page.Sentence(SummarySentences.Reasons(findings));
     }
+
+    private static string Days(string column, string which) => $"SUMIFS(Days[{column}],Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
+
+    private static string Counted(string which) => $"COUNTIFS(Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
+
+    private static string Limits(AdherenceGroup overall) => overall.FeedGap.Method == overall.InhalerGap.Method
+        ? overall.FeedGap.Method + "; from the findings, not recalculated."
+        : $"feed {overall.FeedGap.Method}; inhaler {overall.InhalerGap.Method}; from the findings, not recalculated.";
 
     private static void Share(FrontPage page, string label, string gap, ShareKept share)
     {
@@ -39,15 +55,15 @@ internal static class SummaryShares
             (CellContent.Of(share.BestCase).By($"IF({rows}=0,\"\",({kept}+{unknown})/{rows})"), Format.Percent));
     }
 
-    private static void Done(FrontPage page, string label, DoneOfPlanned? done, string? doneColumn, string? plannedColumn)
+    private static void Done(FrontPage page, string label, DoneOfPlanned? done, string? doneFormula, string? plannedFormula, string? daysFormula)
     {
         if (done is null) return;
-        _ = (doneColumn, plannedColumn);
+        var live = done.Planned is not null && doneFormula is not null && plannedFormula is not null;
         page.Line(
             CellContent.Of(label),
-            (CellContent.Of(done.Done), Format.UpToTwo),
-            (done.Planned is { } planned ? CellContent.Of(planned) : CellContent.Of("not said"), Format.UpToTwo),
-            (CellContent.Of(done.Proportion), Format.Percent),
-            (CellContent.Of(done.DaysCounted), Format.Whole));
+            (live ? CellContent.Of(done.Done).By(doneFormula!) : CellContent.Of(done.Done), Format.UpToTwo),
+            (done.Planned is { } planned ? live ? CellContent.Of(planned).By(plannedFormula!) : CellContent.Of(planned) : CellContent.Of("not said"), Format.UpToTwo),
+            (live ? CellContent.Of(done.Proportion).By($"{doneFormula}/{plannedFormula}") : CellContent.Of(done.Proportion), Format.Percent),
+            (live && daysFormula is not null ? CellContent.Of(done.DaysCounted).By(daysFormula) : CellContent.Of(done.DaysCounted), Format.Whole));
     }
 }

@@ -74,17 +74,21 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode, first day", "first day between", "and", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "model's estimate", "sessions back, days");
+        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by the model, days", "usual sessions after, days");
         foreach (var episode in episodes.Take(MostEpisodes))
         {
-            var relapse = episode.RelapseOf is { } of ? $" (relapse of {of})" : "";
+            var at = IllnessSheet.RowOf(findings.Illness, episode);
+            CellContent From(CellContent content, string heading) => content.Value is null || at is null ? content : content.By($"INDEX({IllnessSheet.Table}[{heading}],{at + 1})");
+            var link = at is { } row ? FormattableString.Invariant($"'{SheetName.Illness}'!A{WorkbookLayout.HeadingRow + 1 + row}") : null;
             page.Line(
-                CellContent.Of($"{episode.Id}: {TimeWords.Day(episode.Onset)}{relapse}").To($"'{SheetName.Illness}'!A1"),
-                (CellContent.Of(TimeWords.Day(episode.OnsetLow)), Format.Text), (CellContent.Of(TimeWords.Day(episode.OnsetHigh)), Format.Text),
-                (CellContent.Of(episode.LowestSpO2), Format.UpToTwo), (CellContent.Of(episode.HighestOxygen), "0.## \"L/min\""), (CellContent.Of(episode.MostSessions), Format.Whole),
-                (CellContent.Of(episode.Recovery.Censored ? $"over {TimeWords.Number(Math.Round(episode.Recovery.DaysLow, 1))}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
-                (CellContent.Of(episode.Recovery.Estimate is null ? "none" : $"{Rounded(episode.Recovery.Estimate)} ({RoundedRange(episode.Recovery.Low, episode.Recovery.High)})"), Format.Text),
-                (CellContent.Of(episode.BackToMaintenanceDays is { } back ? TimeWords.Number(Math.Round(back, 1)) : "not yet"), Format.Text));
+                CellContent.Of(episode.Id + (episode.RelapseOf is { } of ? $", relapse of {of}" : "")).To(link),
+                (From(CellContent.Of(episode.Onset), "onset"), "d mmm"),
+                (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : $"{TimeWords.Day(episode.OnsetLow)}–{TimeWords.Day(episode.OnsetHigh)}"), Format.Text),
+                (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
+                (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
+                (CellContent.Of(episode.Recovery.Censored ? $"not by {Rounded(episode.Recovery.DaysLow)}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
+                (CellContent.Of(ModelDays(episode.Recovery)), Format.Text),
+                (CellContent.Of(episode.BackToMaintenanceDays is { } back ? Rounded(back) : "not yet"), Format.Text));
         }
 
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
@@ -145,6 +149,13 @@ internal static class SummarySheet
         if (questions.Count > MostQuestions) page.Sentence(CellContent.Of($"{questions.Count - MostQuestions} more on the sheet Questions for clinic."));
         if (questions.Count == 0) page.Sentence(CellContent.Of("None written."));
     }
+
+    private static string ModelDays(RecoveryFinding recovery) => recovery switch
+    {
+        { Estimate: null } => "none",
+        { Low: null, High: null } => $"{Rounded(recovery.Estimate)}, no limits",
+        _ => $"{Rounded(recovery.Estimate)} ({(recovery.High is null ? Rounded(recovery.Low) + "+" : Rounded(recovery.Low) + "–" + Rounded(recovery.High))})",
+    };
 
     private static string Rounded(double? days) => days is { } d ? TimeWords.Number(Math.Round(d, 1)) : "";
 

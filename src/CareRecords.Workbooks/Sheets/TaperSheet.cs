@@ -50,7 +50,7 @@ internal static class TaperSheet
         new("day of episode", 8, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
         new("followed by", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedBy))),
-        new("what followed, as written", 36, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
-        new("differs from the plan", 36, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
+        new("what followed, as written", 34, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
+        new("differs from the plan", 34, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
     ];
 }

@@ -15,7 +15,7 @@ internal static class WeeksSheet
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Weeks);
         var adherence = rows.Findings.Adherence;
-        var columns = Columns(Table, live: true);
+        var columns = Columns(Table, live: true, hasPlan: adherence.ByWeek.All(w => w.DaysAllDone is not null));
         TableSheet.Dress(
             sheet, "Week by week",
             "Shares are of the sessions that could be judged; 'cannot tell' stands beside them. 95 % limits: Wilson (1927). Few sessions give wide limits.");
@@ -26,7 +26,7 @@ internal static class WeeksSheet
             var at = place.LastRow + 3;
             book.Put(sheet.Cell(at - 1, 1), "The same by illness and well days, by part of the day, and by who wrote it. Groups differ in many ways: nothing here says why.");
             sheet.Cell(at - 1, 1).Style.Font.Italic = true;
-            IReadOnlyList<Column<AdherenceGroup>> groupColumns = [new("group", 16, g => CellContent.Of(g.Label)) { Wrap = true }, .. Columns(GroupsTable, live: false).Skip(1)];
+            IReadOnlyList<Column<AdherenceGroup>> groupColumns = [new("group", 16, g => CellContent.Of(g.Label)) { Wrap = true }, .. Columns(GroupsTable, live: false, hasPlan: false).Skip(1)];
             TableSheet.Write(book, sheet, GroupsTable, groupColumns, groups, at, setWidths: false);
         }
 
@@ -37,24 +37,41 @@ internal static class WeeksSheet
     private static string Week => This(Table, "week from");
 
     /// <summary>The columns of a group; those of weeks are formulas over Gaps and Days.</summary>
-    private static IReadOnlyList<Column<AdherenceGroup>> Columns(string table, bool live) =>
+    private static IReadOnlyList<Column<AdherenceGroup>> Columns(string table, bool live, bool hasPlan) =>
     [
         new("week from", 16, g => CellContent.Of(g.From is { } from ? Weeks.MondayOf(from) : null)) { Format = Format.ShortDay },
         new("to", 12, g => CellContent.Of(g.To)) { Format = Format.ShortDay },
         .. Share(table, live, "feed gap", g => g.FeedGap),
         .. Share(table, live, "inhaler gap", g => g.InhalerGap),
-        Live("sessions done", Format.Whole, g => g.Sessions?.Done, live ? DaysCounted("Days[sessions done]") : null),
+        Live("sessions done", Format.Whole, g => g.Sessions?.Done, live ? $"IF({CountedDays}=0,SUMIFS(Days[sessions done],Days[week from],{Week}),{DaysCounted("Days[sessions done]")})" : null),
         Live("sessions planned", Format.UpToTwo, g => g.Sessions?.Planned, live ? $"IF({CountedDays}=0,\"\",{DaysCounted("Days[sessions planned]")})" : null),
         Live("sessions done of planned", Format.Percent, g => g.Sessions?.Proportion, $"IFERROR({This(table, "sessions done")}/{This(table, "sessions planned")},\"\")"),
         Live("days counted", Format.Whole, g => g.Sessions?.DaysCounted, live ? CountedDays : null),
-        Live("days with all sessions", Format.Whole, g => g.DaysAllDone?.Kept, live ? $"SUMPRODUCT((Days[week from]={Week})*(Days[anything written]=\"yes\")*ISNUMBER(Days[sessions planned])*(Days[sessions done]>=Days[sessions planned]))" : null),
-        Live("minutes done", Format.UpToTwo, g => g.Minutes?.Done, null),
-        Live("minutes planned", Format.UpToTwo, g => g.Minutes?.Planned, null),
+        Live("days with all sessions", Format.Whole, g => g.DaysAllDone?.Kept, live && hasPlan ? $"SUMPRODUCT((Days[week from]={Week})*(Days[anything written]=\"yes\")*ISNUMBER(Days[sessions planned])*(Days[sessions planned]>0)*(Days[sessions done]>=Days[sessions planned]))" : null),
+        Live("minutes done", Format.UpToTwo, g => g.Minutes?.Done, live ? MinutesCounted("Gaps[minutes]") : null),
+        Live("minutes planned", Format.UpToTwo, g => g.Minutes?.Planned, live ? MinutesCounted($"Gaps[{GapsSheet.MinutesPlanned}]") : null),
+        .. live ? Charted : [],
     ];
 
-    private static string CountedDays => $"COUNTIFS(Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">=0\")";
+    private static IEnumerable<Column<AdherenceGroup>> Charted =>
+    [
+        ForChart("feed gap share kept", g => g.FeedGap.Proportion), ForChart("feed gap share low", g => g.FeedGap.PlainLow), ForChart("feed gap share high", g => g.FeedGap.PlainHigh),
+        ForChart("inhaler gap share kept", g => g.InhalerGap.Proportion), ForChart("inhaler gap share low", g => g.InhalerGap.PlainLow), ForChart("inhaler gap share high", g => g.InhalerGap.PlainHigh),
+    ];
 
-    private static string DaysCounted(string column) => $"SUMIFS({column},Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">=0\")";
+    private static Column<AdherenceGroup> ForChart(string heading, Func<AdherenceGroup, double?> value) =>
+        new(heading + DaysSheet.Chart, 9, g => CellContent.ForChart(value(g), This(Table, heading))) { Role = ColumnRole.Working };
+
+    private static string CountedDays => $"COUNTIFS(Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">0\")";
+
+    private static string DaysCounted(string column) => $"SUMIFS({column},Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">0\")";
+
+    /// <summary>Over the week's sessions whose minutes are known and planned; empty when there is none.</summary>
+    private static string MinutesCounted(string column)
+    {
+        var counted = $"Gaps[week from],{Week},Gaps[minutes],\">=0\",Gaps[{GapsSheet.MinutesPlanned}],\">0\"";
+        return $"IF(COUNTIFS({counted})=0,\"\",SUMIFS({column},{counted}))";
+    }
 
     private static Column<AdherenceGroup> Live(string heading, string format, Func<AdherenceGroup, double?> value, string? formula) =>
         new(heading, 9, g => formula is null ? CellContent.Of(value(g)) : CellContent.Of(value(g)).By(formula)) { Format = format };

@@ -12,9 +12,7 @@ internal static class NotCovered
         new("3.3", "survfit interval2 jumps [time=17.5]", SurvfitLeftover),
         new("3.3", "survfit interval2 jumps [time=36.5]", SurvfitLeftover),
         new("3.3", "survfit interval2 jumps [time=42]", SurvfitLeftover),
-        new("4.", "", "Not written yet."),
         new("5.", "smallest LRE over estimates", "How near another program came to the certified values, not a figure of the data; the certified digits are tested apart."),
-        new("11.", "", "Not written yet."),
     ];
 
     public static string? Reason(ReferenceFigure figure) => Rules.FirstOrDefault(r => r.Matches(figure))?.Reason;

@@ -55,11 +55,13 @@ public class ReferenceValuesTests
         .. Section01Proportions.All(),
         .. Section02Survival.All(),
         .. Section03IntervalCensoring.All(),
+        .. Section04MetaAnalysis.All(),
         .. Section05LeastSquares.All(),
         .. Section06Robust.All(),
         .. Section07RunCharts.All(),
         .. Section08ChangePoints.All(),
         .. Section09HiddenMarkov.All(),
+        .. Section11Disclosure.All(),
         .. Section12DigitPreference.All(),
     ];
 }

@@ -8,6 +8,7 @@ internal static class Tolerance
 {
     private const double AllDigits = 1e-11;
     private const double NineDigits = 1e-9;
+    private const double SevenDigits = 1e-7;
     private const double FiveDigits = 1e-5;
     private const double FourDigits = 2e-4;
 
@@ -23,6 +24,12 @@ internal static class Tolerance
         { Dataset: "9.1", Quantity: var q } when IsLogLikelihood(q) => NineDigits,
         { Dataset: "9.1", Quantity: var q } when q.Contains("those parameters", StringComparison.Ordinal) || q.StartsWith("log ", StringComparison.Ordinal) => AllDigits,
         { Dataset: "9.1" } => FiveDigits,
+        // glmer's inner loop stops at tolPwrss = 1e-7 and stays short of the Laplace maximum: its standard error is off by 1 %.
+        // With tolPwrss = 1e-12 it agrees to seven digits: see RandomInterceptLogisticTests and the README.
+        { Dataset: "4.2", Quantity: var q } when q.Contains("nAGQ=1 ", StringComparison.Ordinal) => 1.1e-2,
+        { Dataset: "4.2", Quantity: var q } when q.Contains("logistic", StringComparison.Ordinal) || q.StartsWith("independent", StringComparison.Ordinal) => SevenDigits,
+        { Dataset: ['4', ..], Quantity: var q } when q.Contains("ML", StringComparison.Ordinal) || q.Contains("PM", StringComparison.Ordinal)
+            || q.Contains("EB", StringComparison.Ordinal) => NineDigits,
         { Dataset: "5.5", Quantity: var q } when q.StartsWith("profile", StringComparison.Ordinal) => FourDigits,
         { Dataset: ['5', ..] } => NineDigits,
         { Dataset: "3.1" or "3.2" or "3.3" } => NineDigits,

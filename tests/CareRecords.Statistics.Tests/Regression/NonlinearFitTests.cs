@@ -39,6 +39,17 @@ public class NonlinearFitTests
         Assert.Throws<ArgumentException>(() => NonlinearLeastSquares.Fit([0, 1, 2], [1, double.NaN, 4], Line, [0, 1]));
     }
 
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(100, 0.75)]
+    public void NIST_BoxBOD_is_found_from_both_starts_though_the_first_leaps_to_a_flat_place(double b1, double b2)
+    {
+        // NIST StRD nonlinear regression, BoxBOD (higher difficulty): 213.80940889 and 0.54723748542.
+        var fit = NonlinearLeastSquares.Fit([1, 2, 3, 5, 7, 10], [109, 149, 149, 191, 213, 224], (b, x) => b[0] * (1 - Math.Exp(-b[1] * x)), [b1, b2]).Value;
+        Near.Equal(213.80940889, fit.Parameters[0], 1e-10);
+        Near.Equal(0.54723748542, fit.Parameters[1], 1e-10);
+    }
+
     [Fact]
     public void A_level_or_straight_series_has_no_plateau_to_approach()
     {

@@ -33,6 +33,16 @@ public class KaplanMeierTests
         Assert.Equal(3, KaplanMeier.Fit([new(2, true), new(4, true)]).Value.Median.Value);
 
     [Fact]
+    public void Upper_limits_that_rise_again_give_the_quantile_limit_of_survfit()
+    {
+        // R 4.2.2, survival 3.5.3: quantile(survfit(Surv(time, status) ~ 1, conf.type = "log"), 0.25)$upper is 25, not 12.
+        double[] times = [2, 12, 9, 2, 3, 4, 9, 4, 25, 8, 12, 17, 1, 7, 2, 2, 7, 1, 2, 7, 27];
+        int[] status = [0, 1, 1, 1, 0, 1, 0, 0, 1, 1, 1, 0, 1, 1, 1, 0, 0, 1, 0, 1, 0];
+        var quartile = KaplanMeier.Fit([.. times.Zip(status, (t, s) => new FollowUp(t, s == 1))], scale: LimitScale.Log).Value.Quantile(0.25);
+        Assert.Equal((4.0, 2.0, 25.0), (quartile.Value, quartile.Low, quartile.High));
+    }
+
+    [Fact]
     public void A_same_day_event_counts_and_no_event_leaves_a_flat_curve()
     {
         Assert.Equal(0.5, KaplanMeier.Fit([new(0, true), new(5, false)]).Value.SurvivalAt(0));

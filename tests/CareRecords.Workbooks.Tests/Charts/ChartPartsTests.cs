@@ -76,8 +76,8 @@ public sealed class ChartPartsTests
         {
             var sheet = SheetOf(document);
             var dot = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==");
-            ChartParts.AddPicture(sheet, new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), new ChartAnchor(4, 1, 20, 20));
-            for (var i = 0; i < Kinds.Length; i++) ChartParts.AddNativeChart(sheet, Native(Kinds[i]), new ChartAnchor(4, 6 + i * 18, 150, 80));
+            ChartParts.AddPicture(sheet, new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), new ChartAnchor(5, 1, 20, 20));
+            for (var i = 0; i < Kinds.Length; i++) ChartParts.AddNativeChart(sheet, Native(Kinds[i]), new ChartAnchor(5, 6 + i * 18, 150, 80));
         }
         if (Environment.GetEnvironmentVariable("CHART_PICTURES") is { Length: > 0 } folder)
         {
@@ -94,14 +94,16 @@ public sealed class ChartPartsTests
         sheet.Cell(1, 1).SetValue("day");
         sheet.Cell(1, 2).SetValue("sessions");
         sheet.Cell(1, 3).SetValue("planned");
+        sheet.Cell(1, 4).SetValue("limit");
         double?[] done = [2, 4, null, 3.5];
         for (var i = 0; i < 4; i++)
         {
             sheet.Cell(i + 2, 1).Value = new DateTime(2026, 3, 14).AddDays(i);
             if (done[i] is { } value) sheet.Cell(i + 2, 2).Value = value;
             sheet.Cell(i + 2, 3).Value = 3;
+            sheet.Cell(i + 2, 4).Value = 5;
         }
-        sheet.Range(1, 1, 5, 3).CreateTable("Days");
+        sheet.Range(1, 1, 5, 4).CreateTable("Days");
         sheet.PageSetup.PageOrientation = XLPageOrientation.Landscape;
         sheet.PageSetup.FitToPages(1, 0);
         book.SaveAs(stream);
@@ -120,7 +122,7 @@ public sealed class ChartPartsTests
         CategoriesAreDates = name is "line" or "column",
         ValueMin = 0,
         ValueMax = name == "stacked" ? null : 6,
-        Limit = name == "words" ? null : new NativeLimit("limit 5 a day", 5),
+        Limit = name == "words" ? null : new NativeLimit("limit 5 a day", "'Day by day'!$D$2:$D$5", [5, 5, 5, 5]),
         Series =
         [
             Series("done", "B", [2, 4, null, 3.5]) with { CategoryTexts = name == "words" ? ["Sat", "Sun", "Mon", "Tue"] : null },

@@ -39,7 +39,7 @@ public sealed class ReviewChartsTests
         Assert.Contains($"Feed gap kept before {kept} of {feed.Count - unknown} sessions that could be judged ({unknown} cannot tell)", titles["gaps"]);
         Assert.Contains($"{readings.Count} readings, {readings.Count(c => c.OxygenLitresPerMinute == 0.5)} at usual oxygen (0.5 L/min), {readings.Count(c => c.OxygenLitresPerMinute is null)} with no oxygen written", titles["saturation"]);
         Assert.Contains($"lowest {readings.Min(c => c.SpO2)} %", titles["saturation"]);
-        Assert.Contains("a setback within 7 days of 1 of the 3 steps down", titles["taper"]);
+        Assert.Contains("3 down and 2 up; setback within 7 days after 1 of 3 down", titles["taper"]);
         Assert.Contains("recovered between day 7.4 and day 8.8 by the record; model: day 8.2 (95 % interval 6.9 to 9.9)", titles["recovery-e1"]);
         Assert.Contains("2 illnesses, 0 not recovered by the end of the record", titles["recovery-all"]);
     }
@@ -60,6 +60,20 @@ public sealed class ReviewChartsTests
         var charts = Sound(ReviewCharts.DrawAll(log, findings));
         KeepToLookAt(charts, "year-");
         Assert.Equal(13, charts.Count(c => c.Name.StartsWith("days-", StringComparison.Ordinal)));
+        Assert.Equal(4, charts.Count(c => c.Name.StartsWith("saturation-", StringComparison.Ordinal)));
+        Assert.Equal(4, charts.Count(c => c.Name.StartsWith("gaps-", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Pages_of_a_long_span_count_every_session_and_reading_once()
+    {
+        var (log, findings) = InventedMonth.Of(days: 205);
+        var charts = ReviewCharts.DrawAll(log, findings);
+        Assert.Equal(findings.Sessions.Count, Sum("days-", " sessions on"));
+        Assert.Equal(log.Entries.OfType<Check>().Count(c => c.SpO2 is not null), Sum("saturation-", " readings"));
+
+        int Sum(string name, string before) => charts.Where(c => c.Name.StartsWith(name, StringComparison.Ordinal))
+            .Sum(c => int.Parse(c.Title[..c.Title.IndexOf(before, StringComparison.Ordinal)].Split(' ')[^1], System.Globalization.CultureInfo.InvariantCulture));
     }
 
     [Fact]
@@ -72,11 +86,17 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
+    public void No_records_give_no_chart() =>
+        Assert.Empty(ReviewCharts.DrawAll(SampleMonth.Empty, Reviewer.Review(SampleMonth.Empty)));
+
+    [Fact]
     public void No_sessions_leaves_out_the_charts_that_would_be_empty()
     {
-        var charts = Sound(ReviewCharts.DrawAll(SampleMonth.Empty, StandInFindings.For(SampleMonth.Empty)));
-        Assert.Equal("days-1", Assert.Single(charts).Name);
-        Assert.Contains("0 sessions on 0 days with records", charts[0].Title);
+        var log = SampleMonth.Log();
+        log = log with { Entries = [.. log.Entries.Where(e => e is Feed or Check)], Omitted = [] };
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
+        Assert.Contains("0 sessions on 20 days with records", charts[0].Title);
+        Assert.DoesNotContain(charts, c => c.Name is "gaps" or "weeks" or "runs");
     }
 
     [Fact]
@@ -87,7 +107,7 @@ public sealed class ReviewChartsTests
         {
             Entries = [.. Enumerable.Range(0, 2000).Select(i => new Session { Sources = [], Start = UncertainTime.Exactly(start.PlusSeconds(i * 43)), MinutesWritten = 10 })],
         };
-        var charts = Sound(ReviewCharts.DrawAll(log, StandInFindings.For(log)));
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "many-");
         Assert.Contains("2000 sessions on 1 day with records", charts[0].Title);
     }
@@ -104,12 +124,24 @@ public sealed class ReviewChartsTests
     }
 
     [Fact]
-    public void Findings_in_which_nothing_is_known_are_drawn()
+    public void Sessions_alone_leave_every_gap_unknown()
     {
         var log = SampleMonth.Log();
-        var charts = Sound(ReviewCharts.DrawAll(log, StandInFindings.For(log)));
+        log = log with { Entries = [.. log.Entries.Where(e => e is Session)] };
+        var charts = Sound(ReviewCharts.DrawAll(log, Reviewer.Review(log)));
         KeepToLookAt(charts, "unknown-");
         Assert.Contains("kept before 0 of 0 sessions", charts.Single(c => c.Name == "gaps").Title);
+    }
+
+    [Fact]
+    public void The_sample_month_is_drawn_from_its_own_analysis()
+    {
+        var log = SampleMonth.Log();
+        var findings = Reviewer.Review(log);
+        var charts = Sound(ReviewCharts.DrawAll(log, findings));
+        KeepToLookAt(charts, "sample-");
+        var feed = findings.Adherence.Overall.FeedGap;
+        Assert.Contains($"Feed gap kept before {feed.Kept} of {feed.Judged} sessions that could be judged ({feed.Unknown} cannot tell)", charts.Single(c => c.Name == "gaps").Title);
     }
 
     private static IReadOnlyList<DrawnChart> Sound(IReadOnlyList<DrawnChart> charts)

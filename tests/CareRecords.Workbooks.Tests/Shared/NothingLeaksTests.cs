@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text;
+using CareRecords.Findings;
 using CareRecords.Pooling;
 using CareRecords.Workbooks.Shared;
 
@@ -27,6 +28,18 @@ public sealed class NothingLeaksTests
         // A part of a word would name a person as well as the whole.
         foreach (var piece in (string[])["Wilhelmina", "Ottertree", "Quillfeather", "900461", "Brannock", "Nachtzuster", "zorbleflux", "88213", "quill@feather", "Llanfair", "HYPERLINK", "漢字", "notes.txt", "Zaporozhye", "Rosalind", "Europe/"])
             AssertAbsent(piece, parts);
+    }
+
+    [Fact]
+    public void A_log_full_of_names_reviewed_and_shared_has_none_of_them_left()
+    {
+        var shared = Sharing.Share(Reviewer.Review(PlantedLog.Make(), new ReviewOptions { Draws = 200 }), new ShareOptions { Child = ChildCode.Random() });
+        Assert.True(shared.Sessions.Count > 60 && shared.Days.Count > 40);
+        Assert.Equal((AgeBand.NotGiven, null), (shared.Child.AgeBand, shared.Child.StudyGroup));
+        var parts = Package.Parts(Written(shared));
+        foreach (var word in PlantedLog.Words) AssertAbsent(word, parts);
+        foreach (var word in (string[])["Ushuaia", "Argentina", "America/", "Featherstonehaugh", "Bramblewood", "Rosalind", "salbutamol", "budesonide", "2031-07", "2031-08", "unwell"]) AssertAbsent(word, parts);
+        for (var day = 0; day < 50; day++) AssertNoCell(new DateTime(2031, 7, 13).AddDays(day).ToOADate(), parts);
     }
 
     [Fact]

@@ -3,53 +3,37 @@ using NodaTime;
 
 namespace CareRecords.Findings.Modelling;
 
-/// <summary>A care log as the illness model sees it.</summary>
+/// <summary>A child's records as the illness model sees them.</summary>
 internal static class DailySignals
 {
-    /// <summary>Degrees Celsius from which a temperature is a sign of illness (definitions: "temperature ≥ 38.0 °C").</summary>
-    private const double Fever = 38.0;
+    /// <summary>The model's answer on these records; signs and usual oxygen are those of the definition by the record.</summary>
+    public static IllnessModelResult Fit(ChildRecords records, IllnessByRecord illness)
+    {
+        var usual = records.Days.Select(illness.Oxygen.On).ToList();
+        return IllnessModel.Fit(Of(records, illness.Signs), new IllnessModelInput
+        {
+            CareDays = usual.Count,
+            UsualOxygen = usual.All(u => u is not null) ? [.. usual.Select(u => u!.Value)] : null,
+        });
+    }
 
     /// <summary>
-    /// Readings at rest, flows and signs between two care days, both included. Checks made during a session are left out: they are not
-    /// at rest. A range of saturations counts as its middle. Times are local: a care day is always 24 hours, whatever the clocks do.
+    /// Readings at rest, flows, and one sign a day. Checks made during a session are left out: they are not at rest. A range of saturations counts
+    /// as its middle; readings after a session are set back by <see cref="SessionShift"/>. Times are local: a care day is always 24 hours,
+    /// whatever the clocks do.
     /// </summary>
-    public static IReadOnlyList<Observation> Of(CareLog log, LocalDate first, LocalDate last)
+    public static IReadOnlyList<Observation> Of(ChildRecords records, IReadOnlyList<IllnessSign> signs)
     {
-        var dayStarts = log.Plan.DayStarts;
-        var origin = first.At(dayStarts);
-        var end = last.PlusDays(1).At(dayStarts);
-        return [.. log.Entries
-            .Where(e => e.When.Stated >= origin && e.When.Stated < end)
-            .Select(e => ObservationOf(e, Period.Between(origin, e.When.Stated, PeriodUnits.Minutes).Minutes / 60.0))
-            .OfType<Observation>()
-            .OrderBy(o => o.Hours)];
+        var origin = records.From.At(records.Plan.DayStarts);
+        double Hours(LocalDateTime at) => Period.Between(origin, at, PeriodUnits.Minutes).Minutes / 60.0;
+        var shift = SessionShift.Of(records.Checks);
+        var checks = records.Checks
+            .Where(c => c.Phase != CheckPhase.During && (c.SpO2 is not null || c.OxygenLitresPerMinute is not null))
+            .Select(c => new Observation(Hours(c.When.Stated), SpO2Of(c) - (c.Phase == CheckPhase.After ? shift : 0), c.OxygenLitresPerMinute, Sign: false));
+        var noted = signs.GroupBy(s => s.Day).Select(day => day.MinBy(s => s.At)!)
+            .Select(s => new Observation(Hours(s.At.InZone(records.Clock.Zone).LocalDateTime), null, null, Sign: true));
+        return [.. checks.Concat(noted).OrderBy(o => o.Hours)];
     }
 
-    /// <summary>The usual oxygen of the plan by care day; null when the plan states none on any of them.</summary>
-    public static IReadOnlyList<double>? UsualOxygen(CarePlan plan, LocalDate first, LocalDate last)
-    {
-        if (plan.Rows.All(r => r.Item != PlanItem.UsualOxygen)) return null;
-        var days = Period.DaysBetween(first, last) + 1;
-        var stated = Enumerable.Range(0, days).Select(d => plan.NumberFor(PlanItem.UsualOxygen, first.PlusDays(d))).ToArray();
-        if (stated.FirstOrDefault(s => s is not null) is not { } start) return null;
-        var usual = new double[days];
-        for (var d = 0; d < days; d++) usual[d] = stated[d] ?? (d > 0 ? usual[d - 1] : start);
-        return usual;
-    }
-
-    private static Observation? ObservationOf(CareEntry entry, double hours) => entry switch
-    {
-        Check { Phase: CheckPhase.During } => null,
-        Check { SpO2: null, OxygenLitresPerMinute: null } => null,
-        Check check => new Observation(hours, check.SpO2High is { } high ? (check.SpO2 + high) / 2 : check.SpO2, check.OxygenLitresPerMinute, Sign: false),
-        Sign sign when IsIllness(sign) => new Observation(hours, null, null, Sign: true),
-        _ => null,
-    };
-
-    private static bool IsIllness(Sign sign) => sign.Kind switch
-    {
-        SignKind.Unwell or SignKind.Distress or SignKind.ColourChange or SignKind.Antibiotic or SignKind.Admitted => true,
-        SignKind.Temperature => sign.Number >= Fever,
-        _ => false,
-    };
+    private static double? SpO2Of(Check check) => check.SpO2High is { } high ? (check.SpO2 + high) / 2 : check.SpO2;
 }

@@ -3,12 +3,12 @@ using static CareRecords.Findings.Modelling.DeficitStates;
 namespace CareRecords.Findings.Modelling;
 
 /// <summary>
-/// The forward-backward recursion over the illness chain (Rabiner 1989), scaled at each step. Forward probabilities are kept at every 64th
-/// step and worked out again on the way back, so that twenty years fit in little memory.
+/// The forward-backward recursion over the illness chain (Rabiner 1989), scaled at each step. Forward probabilities are kept
+/// for a year at a time and worked out again on the way back, so that twenty years fit in little memory.
 /// </summary>
 internal static class DeficitSmoother
 {
-    private const int Block = 64;
+    private const int Block = 1500;
 
     /// <summary>The posterior of every step, given all that was written.</summary>
     public static DeficitPosterior Smooth(StepEvidence evidence)
@@ -17,17 +17,19 @@ internal static class DeficitSmoother
         var steps = evidence.Steps;
         var kept = new double[(steps + Block - 1) / Block][];
         var (now, next) = (Start(), new double[Count]);
-        for (var t = 0; t < steps; t++)
+        kept[0] = [.. now];
+        for (var t = 0; t < (kept.Length - 1) * Block; t++)
         {
             if (t % Block == 0) kept[t / Block] = [.. now];
             Step(chain, evidence, t, ref now, ref next);
         }
 
+        kept[^1] = now;
         var posterior = new DeficitPosterior(steps);
         var back = new double[Count];
         var earlier = new double[Count];
         Array.Fill(back, 1);
-        var filtered = new double[Block][];
+        var filtered = new double[Math.Min(Block, steps)][];
         for (var block = kept.Length - 1; block >= 0; block--)
         {
             var first = block * Block;

@@ -1,8 +1,9 @@
+using System.Runtime.CompilerServices;
 using static CareRecords.Findings.Modelling.DeficitStates;
 
 namespace CareRecords.Findings.Modelling;
 
-/// <summary>How the illness chain moves in one step of time: a sparse matrix, row by row.</summary>
+/// <summary>How the illness chain moves in one step of time.</summary>
 /// <remarks>
 /// The rates are broad beliefs, not estimates: an illness about every six weeks, a rise of about a day in any pattern, then a hold or a return
 /// whose pace may change. They were set once, on simulated children of many shapes kept apart from those reported in docs/calibration.md.
@@ -12,21 +13,28 @@ internal sealed class DeficitTransitions
     /// <summary>Length of a step, days.</summary>
     public const double StepDays = 0.25;
 
-    private const double FallIllPerDay = 1 / 45.0, StopRisingPerDay = 1.0, RiseAgainPerDay = 1 / 40.0, WellAgainPerDay = 0.5;
-    private const double PaceChangePerDay = 0.4, AnyPacePerDay = 0.05, GonePerDay = 0.3, GoneUnder = 0.45;
+    /// <summary>Illnesses begun a day by a well child.</summary>
+    public const double FallIllPerDay = 1 / 45.0;
+
+    private const double StopRisingPerDay = 1.0, WellAgainPerDay = 0.5;
 
     /// <summary>Mean points a day of the three kinds of rise that are mixed in equal parts.</summary>
     private static readonly double[] RisePerDay = [1, 3, 9];
 
-    private readonly int[] _rowStart;
+    /// <summary>A probability under which a state is left out of the next step: far under what one step can win back.</summary>
+    public const double Negligible = 1e-13;
+
+    private const int FirstReturning = 2 + Cells;
+
+    private readonly int[] _rowStart = new int[FirstReturning + 1];
     private readonly int[] _to;
     private readonly double[] _probability;
+    private readonly PaceAndFall _return = new();
 
     private DeficitTransitions()
     {
-        var rows = Enumerable.Range(0, Count).Select(Row).ToArray();
-        _rowStart = new int[Count + 1];
-        for (var s = 0; s < Count; s++) _rowStart[s + 1] = _rowStart[s] + rows[s].Count;
+        var rows = Enumerable.Range(0, FirstReturning).Select(Row).ToArray();
+        for (var s = 0; s < rows.Length; s++) _rowStart[s + 1] = _rowStart[s] + rows[s].Count;
         _to = [.. rows.SelectMany(r => r.Keys)];
         _probability = [.. rows.SelectMany(r => r.Values)];
     }
@@ -35,29 +43,36 @@ internal sealed class DeficitTransitions
     public static DeficitTransitions Instance { get; } = new();
 
     /// <summary>Probabilities one step later.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forward(ReadOnlySpan<double> now, Span<double> next)
     {
         next.Clear();
-        for (var s = 0; s < now.Length; s++)
+        for (var s = 0; s < FirstReturning; s++)
         {
             var p = now[s];
-            if (p < 1e-30) continue;
+            if (p < Negligible) continue;
             for (var e = _rowStart[s]; e < _rowStart[s + 1]; e++) next[_to[e]] += p * _probability[e];
         }
+
+        _return.Forward(now, next);
     }
 
     /// <summary>The expectation, one step earlier, of a value one step later.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Backward(ReadOnlySpan<double> next, Span<double> now)
     {
-        for (var s = 0; s < now.Length; s++)
+        for (var s = 0; s < FirstReturning; s++)
         {
             var sum = 0.0;
             for (var e = _rowStart[s]; e < _rowStart[s + 1]; e++) sum += _probability[e] * next[_to[e]];
             now[s] = sum;
         }
+
+        _return.Backward(next, now);
     }
 
-    private static double Within(double perDay) => 1 - Math.Exp(-perDay * StepDays);
+    /// <summary>The probability that something of a rate a day happens within a step.</summary>
+    public static double Within(double perDay) => 1 - Math.Exp(-perDay * StepDays);
 
     private static SortedDictionary<int, double> Row(int state)
     {
@@ -78,13 +93,10 @@ internal sealed class DeficitTransitions
                 foreach (var (cell, p) in RiseFrom(0)) Add(Rising(cell), Within(FallIllPerDay) * p);
                 Add(Convalescent, 1 - row.Values.Sum());
                 break;
-            case < 2 + Cells:
+            default:
                 var stop = Within(StopRisingPerDay);
                 foreach (var (cell, p) in RiseFrom(CellOf[state])) Add(Rising(cell), (1 - stop) * p);
                 for (var pace = 0; pace < Paces.Length; pace++) Add(Returning(pace, CellOf[state]), stop * PaceAtFirst(pace));
-                break;
-            default:
-                Return((state - 2 - Cells) / Cells, CellOf[state], Add);
                 break;
         }
 
@@ -92,32 +104,6 @@ internal sealed class DeficitTransitions
     }
 
     private static double PaceAtFirst(int pace) => pace == 0 ? 0.4 : 0.6 / (Paces.Length - 1);
-
-    private static void Return(int pace, int cell, Action<int, double> add)
-    {
-        var again = Within(Deficits[cell] < 1 ? FallIllPerDay : RiseAgainPerDay);
-        var gone = Deficits[cell] < GoneUnder ? Within(GonePerDay) : 0;
-        add(Rising(cell), again);
-        add(Convalescent, (1 - again) * gone);
-        var left = (1 - again) * (1 - gone);
-        double change = Within(PaceChangePerDay), any = Within(AnyPacePerDay);
-        for (var to = 0; to < Paces.Length; to++)
-        {
-            var p = any / Paces.Length;
-            if (Math.Abs(to - pace) == 1) p += (1 - any) * change / 2;
-            if (to == pace) p += (1 - any) * (1 - (change * (pace == 0 || pace == Paces.Length - 1 ? 0.5 : 1)));
-            Fall(to, cell, left * p, add);
-        }
-    }
-
-    private static void Fall(int pace, int cell, double p, Action<int, double> add)
-    {
-        var cells = Paces[pace] * StepDays / LogStep;
-        var whole = (int)Math.Floor(cells);
-        Land(cell - whole, p * (1 - (cells - whole)));
-        Land(cell - whole - 1, p * (cells - whole));
-        void Land(int at, double share) => add(at < 1 ? Convalescent : Returning(pace, at), share);
-    }
 
     /// <summary>Where a rise of one step ends, from a cell: points gained are exponential, mixed over slow, middling and fast rises.</summary>
     private static IEnumerable<(int Cell, double Probability)> RiseFrom(int cell)

@@ -17,6 +17,9 @@ internal static class IllnessModel
 
     private const int Rounds = 4;
 
+    /// <summary>The usual is worked with to a twentieth of a point, so its error is never called smaller.</summary>
+    private const double LeastError = 0.05;
+
     /// <summary>Fits the model. Same input, same answer: no random numbers are used.</summary>
     /// <param name="readings">Observations in any order; those outside the care days are left out.</param>
     /// <param name="input">What else is known.</param>
@@ -28,9 +31,8 @@ internal static class IllnessModel
         if (measured.Count == 0) return new IllnessModelResult { Missing = "no saturation was written" };
         if (days < LeastDays) return new IllnessModelResult { Missing = $"saturation was written on {days} of at least {LeastDays} days" };
 
-        var usualOxygen = input.UsualOxygen ?? UsualFlow.Of(observations, input.CareDays);
-        var oxygen = RaisedOxygen.Of(observations, usualOxygen);
-        var half = ReadingLikelihood.HalfStep(measured.Select(o => o.SpO2!.Value));
+        var oxygen = RaisedOxygen.Of(observations, input.UsualOxygen);
+        var half = ReadingLikelihood.HalfStep([.. measured.Select(o => o.SpO2!.Value)]);
         var steps = StepEvidence.StepAt((24.0 * input.CareDays) - 1e-6) + 1;
         var usual = UsualFirstGuess.Of(Weighted(observations, oxygen, null), input.CareDays, input.BaselineGuess);
         DeficitPosterior posterior;
@@ -38,19 +40,19 @@ internal static class IllnessModel
         {
             posterior = DeficitSmoother.Smooth(StepEvidence.Of(observations, oxygen, usual, steps, half));
             var next = UsualFit.Of(Weighted(observations, oxygen, posterior), usual, half);
-            var settled = Math.Abs(next.Centre - usual.Centre) < 0.02 && Math.Abs(next.Sd - usual.Sd) < 0.02;
+            var settled = Math.Abs(next.Centre - usual.Centre) < 0.03 && Math.Abs(next.Sd - usual.Sd) < 0.03;
             usual = next;
             if (settled || round == Rounds) break;
         }
 
         if (usual.WellDays < LeastWellDays) return new IllnessModelResult { Missing = "no days on which the child was well enough to say what is usual" };
         var evidences = Guesses(usual).Select(g => (StepEvidence.Of(observations, oxygen, g.Usual, steps, half), g.Weight)).ToList();
-        var reach = 1.96 * Math.Sqrt((usual.StandardError * usual.StandardError) + 0.0025);
+        var reach = 1.96 * Math.Sqrt((usual.StandardError * usual.StandardError) + (LeastError * LeastError));
         return new IllnessModelResult
         {
             Baseline = new ModelBaseline(usual.Centre, usual.Centre - reach, Math.Min(100, usual.Centre + reach), usual.Sd, usual.Dependence,
                 (int)Math.Round(usual.WellDays), (int)Math.Round(usual.Readings)),
-            UsualOxygen = usualOxygen?[^1],
+            UsualOxygen = input.UsualOxygen?[^1],
             Episodes = [.. EpisodeRuns.Of(posterior, oxygen, observations)
                 .Select(run => EpisodeEstimate.Of(run, posterior, oxygen, usual, EpisodeCourse.Of(run, evidences)))],
             ProbabilityIll = DayIll(EpisodeRuns.IllProbability(posterior, oxygen, observations), input.CareDays),

@@ -7,8 +7,8 @@ internal sealed record IllnessModelInput
     public required int CareDays { get; init; }
 
     /// <summary>
-    /// Usual oxygen by care day, L/min: <see cref="CareDays"/> values. A null list: not known, and the model takes it from the flows that
-    /// were written.
+    /// Usual oxygen by care day, L/min: <see cref="CareDays"/> values. A null list: not known, and then no flow is
+    /// taken for raised.
     /// </summary>
     public IReadOnlyList<double>? UsualOxygen { get; init; }
 

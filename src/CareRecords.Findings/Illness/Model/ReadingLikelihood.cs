@@ -36,8 +36,9 @@ internal static class ReadingLikelihood
         return sum / parts * Math.Max(1e-3, Below(deficit, baseline - spo2 - (2 * sd), sd));
     }
 
-    /// <summary>How the readings are rounded: ±0.5 when all are whole, otherwise ±0.05.</summary>
-    public static double HalfStep(IEnumerable<double> readings) => readings.All(r => Math.Abs(r - Math.Round(r)) < 1e-6) ? 0.5 : 0.05;
+    /// <summary>How the readings are rounded: ±0.5 when most are whole, otherwise ±0.05.</summary>
+    public static double HalfStep(IReadOnlyCollection<double> readings) =>
+        2 * readings.Count(r => Math.Abs(r - Math.Round(r)) < 1e-6) >= readings.Count ? 0.5 : 0.05;
 
     private static double Below(double edge, double truth, double sd) => 0.5 * SpecialFunctions.Erfc((truth - edge) / (sd * Constants.Sqrt2));
 }

@@ -15,9 +15,12 @@ internal sealed record UsualSaturation(
     /// <summary>The usual saturation on a care day, per cent, to a twentieth of a point.</summary>
     public double On(int day) => Math.Round((Centre + Offsets[day]) * 20) / 20;
 
+    /// <summary>The standard error of the usual saturation on a care day, points.</summary>
+    public double ErrorOn(int day) => Math.Sqrt((OffsetErrors[day] * OffsetErrors[day]) + (StandardError * StandardError));
+
     /// <summary>The same child, with every day's usual moved by some of its standard errors.</summary>
     public UsualSaturation Moved(double errors) =>
-        this with { Offsets = [.. Offsets.Select((o, d) => o + (errors * Math.Sqrt((OffsetErrors[d] * OffsetErrors[d]) + (StandardError * StandardError))))] };
+        this with { Offsets = [.. Offsets.Select((o, d) => o + (errors * ErrorOn(d)))] };
 }
 
 /// <summary>A reading with the probability that the child was well and at usual oxygen.</summary>

@@ -15,14 +15,12 @@ internal static class RecoveryTime
     public const double Level = 0.95;
 
     /// <summary>The posterior tail that is cut on each side.</summary>
-    internal static double Tail { get; set; } = 0.02;
+    private const double Tail = 0.02;
 
     /// <summary>Recovery counts as established when this much of the posterior lies before the last 48 hours of the record.</summary>
-    internal static double Established { get; set; } = 0.99;
+    private const double Established = 0.99;
 
     private const double SustainedHours = 48, StepHours = 24 * DeficitTransitions.StepDays;
-
-    internal static Action<Func<double, double?>>? Probe { get; set; }
 
     /// <summary>The estimate, in days from the start of the onset's care day.</summary>
     public static RecoveryEstimate Of(EpisodeRun run, EpisodeCourse course, RaisedOxygen oxygen, OnsetTime onset, bool isLast)
@@ -30,7 +28,6 @@ internal static class RecoveryTime
         var start = run.Surest * StepHours;
         var by = HourByHour(run, course, oxygen);
         double? Quantile(double share) => Array.FindIndex(by, b => b >= share) is >= 0 and var hour ? start + hour : null;
-        Probe?.Invoke(s => Quantile(s) / 24);
 
         var end = start + by.Length - 1;
         var origin = Math.Floor(onset.Quantile(0.5) * DeficitTransitions.StepDays) * 24;

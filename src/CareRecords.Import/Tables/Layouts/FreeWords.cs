@@ -8,6 +8,16 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
 internal sealed class FreeWords(BlockReading reading)
 {
+    /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
+    public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
+    {
+        if (day is not { } date || cell.Cell.Words is not { } words || !words.Any(char.IsAsciiDigit)) return null;
+        var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
+        var noon = new ClockTime(LocalTime.Noon, HalfOfDay.Pm, TimePrecision.Exact, null, LocalTime.Noon, LocalTime.Noon);
+        var found = NotesReader.ReadCell(cell.Source with { Text = words.TrimStart('=', '+', ' ') }, new CellContext { Date = date, Heading = "physio", Time = noon }, context);
+        return found.Entries is [Session { Areas.Count: > 0 } session] && found.Problems.Count == 0 ? session.Areas : null;
+    }
+
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
         entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)

@@ -33,10 +33,10 @@ internal sealed class HalfOfDayRule
     public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay)
     {
         if (time.Half != HalfOfDay.Unknown) return time;
-        if (column == HalfOfDay.Am) return time.Time.Hour == 12 ? time.In(HalfOfDay.Pm) : time.In(HalfOfDay.Am);
+        if (column == HalfOfDay.Am) return time.Time.Hour is 0 or 12 ? time.In(HalfOfDay.Pm) : time.In(HalfOfDay.Am);
         if (column == HalfOfDay.Pm) return time.In(HalfOfDay.Pm);
         var asPm = time.In(HalfOfDay.Pm);
-        if (time.Time.Hour == 12) return asPm;
+        if (time.Time.Hour is 0 or 12) return asPm;
         if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
         if (_twentyFour) return time.In(HalfOfDay.Am);
         if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;

@@ -39,7 +39,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
-        var cells = TextCells(row);
+        var cells = WordsAndNumbers(row);
         if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
@@ -47,16 +47,16 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             return;
         }
 
+        // "perc" beside "LLL 3 RLL 3": a technique alone in its cell is that of the others.
+        if (what.Technique == Technique.Unknown && cells.Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault(t => t != Technique.Unknown) is var technique) what = what with { Technique = technique };
+        cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
         var slot = new Slot(TableKind.Sessions);
-        slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes)).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
         var areas = new List<AreaMinutes>();
         var left = new List<CellAt>();
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
-        // "Mins or mls" holds the areas in one place and a total in another.
-        slot.Values.RemoveAll(v => reading.Block.Columns[v].Role == Role.Minutes && AreaNumbers.Read(row[v].Cell.Text, Order(what), _ => { }) is not null);
-        foreach (var column in Of(Role.Minutes).Where(v => !slot.Values.Contains(v))) areas.AddRange(AreaNumbers.Read(row[column].Cell.Text, Order(what), why => reading.Cells.Refuse(row[column].Source, why, "Correct the minutes.")) ?? []);
         sessions.Add(row, slot, at, when.End, row.Source, areas);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
@@ -78,7 +78,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
         var read = AreasReader.Read(text.TrimStart('=', '+', ' '), reading.Context.Words);
         if (read.TryGet(out var written)) return Named(written.Areas, what);
-        if (read.Outcome != Outcome.Doubtful || read.Value is null) return null;
+        if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
         var name = "areas-of-numbers:" + cell.Place.File;
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
         reading.Cells.Ask(cell.Source, read.Why ?? $"'{text}' does not say which parts of the chest it is for.", "Say the order in a words table, such as physio, left lower / right lower / left upper / right upper.", name);
@@ -255,6 +255,24 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     // Cells of words beside the kind: amounts, details, remarks.
     private List<CellAt> TextCells(BlockRow row) =>
         [.. Of(Role.Amount).Concat(reading.Slots.Words).Where(c => c != reading.Slots.Kind).Distinct().Order().Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !NotSaid.Is(c.Cell.Text.Trim()))];
+
+    // The same, and the columns of minutes and millilitres where they hold more than one bare number.
+    private List<CellAt> WordsAndNumbers(BlockRow row) =>
+        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+
+    private static Technique OnlyTechnique(string text)
+    {
+        if (!IsOnlyTechniques(text)) return Technique.Unknown;
+        var kinds = Lexicon.Find(text, out _).Select(k => k.Concept).ToHashSet();
+        return kinds.Contains(Concept.Percussion) && kinds.Contains(Concept.Vibration) ? Technique.Unknown
+            : kinds.Contains(Concept.Percussion) ? Technique.Percussion : kinds.Contains(Concept.Vibration) ? Technique.Vibration : Technique.Unknown;
+    }
+
+    private static bool IsOnlyTechniques(string text)
+    {
+        var known = Lexicon.Find(text, out var share);
+        return known.Count > 0 && share >= 0.6 && !text.Any(char.IsAsciiDigit) && known.All(k => k.Concept is Concept.Percussion or Concept.Vibration or Concept.Session);
+    }
 
     private List<int> Measures() => [.. Of(Role.Saturation).Concat(Of(Role.Pulse)).Concat(Of(Role.Oxygen)).Concat(Of(Role.Phase)).Order()];
 

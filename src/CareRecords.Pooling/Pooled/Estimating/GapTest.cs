@@ -1,3 +1,5 @@
+using CareRecords.Statistics;
+
 namespace CareRecords.Pooling;
 
 /// <summary>
@@ -16,7 +18,7 @@ internal static class GapTest
         return ChildPermutation.OfLabels(groups, dealt => Spread(dealt, logits, weights, count), options.Permutations, options.Seed);
     }
 
-    private static double Spread(int[] groups, (double Value, double Variance)[] logits, double[] weights, int count)
+    private static double Spread(int[] groups, StudyEffect[] logits, double[] weights, int count)
     {
         var (sums, totals) = (new double[count], new double[count]);
         for (var i = 0; i < groups.Length; i++)

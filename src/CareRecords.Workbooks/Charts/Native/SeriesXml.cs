@@ -54,8 +54,10 @@ internal static class SeriesXml
         ? new C.StringReference(new C.Formula(series.CategoriesRef), Words(texts))
         : new C.NumberReference(new C.Formula(series.CategoriesRef), Cache(series.CategoryNumbers ?? [], chart.CategoryNumberFormat));
 
-    public static C.NumberReference Numbers(NativeSeries series) =>
-        new(new C.Formula(series.ValuesRef), Cache(series.Values, "General"));
+    public static C.NumberReference Numbers(NativeSeries series) => Numbers(series.ValuesRef, series.Values);
+
+    public static C.NumberReference Numbers(string cells, IReadOnlyList<double?> values) =>
+        new(new C.Formula(cells), Cache(values, "General"));
 
     public static A.Outline Stroke(NativeDash dash, string colour, int width)
     {
@@ -69,8 +71,8 @@ internal static class SeriesXml
         return new A.Outline(Solid(colour), new A.PresetDash { Val = preset }, new A.Round()) { Width = width };
     }
 
-    /// <summary>Points of a cache or a literal; an empty cell is left out, which viewers draw as a gap.</summary>
-    public static IEnumerable<C.NumericPoint> Points(IReadOnlyList<double?> values)
+    /// <summary>Points of a cache; an empty cell is left out, which viewers draw as a gap.</summary>
+    private static IEnumerable<C.NumericPoint> Points(IReadOnlyList<double?> values)
     {
         for (var i = 0; i < values.Count; i++)
         {

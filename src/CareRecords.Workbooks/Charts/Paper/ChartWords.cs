@@ -42,5 +42,10 @@ internal static class ChartWords
     /// <summary>"12", or "5–20" where the notes leave room.</summary>
     public static string Range(double low, double high) => low == high ? Number(low) : $"{Number(low)}–{Number(high)}";
 
+    /// <summary>Words as a sentence: with a capital and a full stop; empty stays empty.</summary>
+    public static string Sentence(string words) => words.Length == 0
+        ? ""
+        : char.ToUpperInvariant(words[0]) + words[1..] + (words[^1] is '.' or '!' or '?' ? "" : ".");
+
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -51,7 +51,7 @@ internal sealed class DayScale
             {
                 var (left, right) = (pen.X(from - 0.5), pen.X(to + 0.5));
                 ink.Hatch(new OxyRect(left, pen.Top, right - left, pen.Bottom - pen.Top));
-                if (named && (right - left > 14 || Count <= 62)) ink.TextOnWhite(left + 2, pen.Top + 7, id, bold: true);
+                if (named && (right - left > 14 || Count <= 62)) ink.Text(left, pen.Top - 7, id, bold: true);
             }
         },
         yAxis, AnnotationLayer.BelowAxes);

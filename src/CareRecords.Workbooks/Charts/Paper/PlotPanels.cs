@@ -13,7 +13,7 @@ internal static class PlotPanels
     public static PlotModel Empty(double right, double left = 58) => new()
     {
         Culture = CultureInfo.InvariantCulture,
-        PlotMargins = new OxyThickness(left, 8, right, 34),
+        PlotMargins = new OxyThickness(left, 16, right, 34),
         Padding = new OxyThickness(0),
         PlotAreaBorderThickness = new OxyThickness(0),
         DefaultFontSize = Ink.SmallText,

@@ -94,26 +94,37 @@ internal sealed class DayStripDrawing
         ClockChange(ink, row.Day.Day, strips, lane);
         foreach (var (at, _) in row.Omitted) ink.Mark(Glyph.Ring, strips.Left + at * hour, lane, 6.5, ChartColours.Blue);
         var labelledTo = double.NegativeInfinity;
-        foreach (var session in row.Sessions) labelledTo = DrawSession(ink, session, row, strips, lane, labelledTo);
+        row.Unmarked = 0;
+        foreach (var session in row.Sessions)
+        {
+            var (x, width) = DrawSession(ink, session, strips, lane);
+            var marked = session.FeedGap.Verdict is GapVerdict.Short or GapVerdict.Unknown;
+            if (marked && x < labelledTo) row.Unmarked++;
+            else if (marked) labelledTo = DrawVerdict(ink, session.FeedGap, x, width, strips, lane);
+        }
     }
 
-    /// <summary>Draws a session and, where there is room, the mark of its feed gap; returns how far to the right marks now reach.</summary>
-    private double DrawSession(IRenderContext ink, SessionFinding finding, DayStripRow row, OxyRect strips, double lane, double labelledTo)
+    /// <summary>Draws a session's bar; returns its left edge and its width.</summary>
+    private (double X, double Width) DrawSession(IRenderContext ink, SessionFinding finding, OxyRect strips, double lane)
     {
         var hours = (double)(finding.Start.TimeOfDay.NanosecondOfDay - _findings.Span.DayStarts.NanosecondOfDay) / NodaConstants.NanosecondsPerHour;
         var x = strips.Left + (hours + 24) % 24 * strips.Width / 24;
         var exact = finding.Session.Start is { IsApproximate: false } && finding.Minutes is not null;
-        var width = Math.Max(2.5, (finding.Minutes ?? 15) / 60 * strips.Width / 24);
+        var width = Math.Clamp((finding.Minutes ?? 15) / 60 * strips.Width / 24, 2.5, Math.Max(2.5, strips.Right - x));
         var half = _rowHeight * 0.28;
         if (exact) ink.Box(x, lane - half, width, 2 * half, ChartColours.Blue);
         else ink.Box(x, lane - half + 0.4, width, 2 * half - 0.8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]);
-        if (x < labelledTo) return labelledTo;
-        return finding.FeedGap.Verdict switch
-        {
-            GapVerdict.Short => Short(ink, finding.FeedGap, x + width + 5.5, lane),
-            GapVerdict.Unknown => Unknown(ink, x + width + 5, lane),
-            _ => labelledTo,
-        };
+        return (x, width);
+    }
+
+    /// <summary>Marks a short or unknown gap behind its session, or before it at the right edge; returns how far to the right marks now reach.</summary>
+    private static double DrawVerdict(IRenderContext ink, FeedGapFinding gap, double x, double width, OxyRect strips, double lane)
+    {
+        const double mostRoom = 40;
+        var atEdge = x + width + mostRoom > strips.Right;
+        var from = atEdge ? x - mostRoom : x + width;
+        var to = gap.Verdict == GapVerdict.Short ? Short(ink, gap, from + 5.5, lane) : Unknown(ink, from + 5, lane);
+        return atEdge ? strips.Right : to;
     }
 
     private static double Short(IRenderContext ink, FeedGapFinding gap, double x, double lane)
@@ -168,6 +179,7 @@ internal sealed class DayStripDrawing
         {
             if (step.From == row.Day.Day && step.Direction != StepDirection.Same) yield return $"{step.Id} {(step.Direction == StepDirection.Up ? "up" : "down")}";
         }
+        if (row.Unmarked > 0) yield return FormattableString.Invariant($"{row.Unmarked} marks not drawn");
         var omitted = row.Day.SessionsOmittedWithReason + row.Day.SessionsOmittedWithoutReason;
         if (omitted > 0) yield return FormattableString.Invariant($"{omitted} not done");
     }

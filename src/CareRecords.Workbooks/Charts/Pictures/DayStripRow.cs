@@ -19,6 +19,9 @@ internal sealed class DayStripRow(DayFinding day)
     public List<(double At, Dose Dose)> Doses { get; } = [];
     public List<(double At, OmittedSession Session)> Omitted { get; } = [];
 
+    /// <summary>Sessions whose gap could not be marked in the picture for want of room.</summary>
+    public int Unmarked { get; set; }
+
     /// <summary>Sorts a log's sessions, feeds, doses and omitted sessions into the care days of the findings.</summary>
     public static IReadOnlyList<DayStripRow> Of(CareLog log, ChildFindings findings)
     {

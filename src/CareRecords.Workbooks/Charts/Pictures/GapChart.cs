@@ -10,15 +10,21 @@ internal static class GapChart
     private const string Feed = "feed";
     private const string Inhaler = "inhaler";
 
-    public static ChartPage? Page(ChildFindings findings)
+    /// <summary>The chart of a span, or of a part of one; null when it has no session.</summary>
+    public static ChartPage? Page(ChildFindings findings, string name)
     {
         if (findings.Sessions.Count == 0) return null;
-        var (feed, inhaler) = (findings.Adherence.Overall.FeedGap, findings.Adherence.Overall.InhalerGap);
+        var (feed, inhaler) = (new int[3], new int[3]);
+        foreach (var session in findings.Sessions)
+        {
+            feed[Place(session.FeedGap.Verdict)]++;
+            inhaler[Place(session.InhalerGap.Verdict)]++;
+        }
         var counts = FormattableString.Invariant(
-            $"Feed gap kept before {feed.Kept} of {ChartWords.Count(feed.Judged, "session")} that could be judged ({feed.Unknown} cannot tell); inhaler gap before {inhaler.Kept} of {inhaler.Judged} ({inhaler.Unknown} cannot tell)");
+            $"Feed gap kept before {feed[0]} of {ChartWords.Count(feed[0] + feed[1], "session")} that could be judged ({feed[2]} cannot tell); inhaler gap before {inhaler[0]} of {inhaler[0] + inhaler[1]} ({inhaler[2]} cannot tell)");
         return new ChartPage
         {
-            Name = "gaps",
+            Name = name,
             Title = counts,
             AltText = counts + ". Each session's gap is drawn against its limit with the room that the written times leave.",
             SmallPrint = FormattableString.Invariant(
@@ -38,6 +44,9 @@ internal static class GapChart
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
         };
     }
+
+    /// <summary>Kept, judged and not kept, cannot tell.</summary>
+    private static int Place(GapVerdict verdict) => verdict switch { GapVerdict.Kept => 0, GapVerdict.Unknown => 2, _ => 1 };
 
     private static PlotModel Plot(ChildFindings findings)
     {
@@ -67,7 +76,7 @@ internal static class GapChart
         var last = gaps.Points[^1];
         var byDefault = last.LimitIsDefault ? "\n(default, not\nyour plan)" : "";
         var limit = $"limit {ChartWords.Number(last.Limit)} min{byDefault}";
-        ink.Text(pen.Right + 6, pen.Y(last.Limit) - 2, limit, bold: true, down: last.LimitIsDefault ? VerticalAlignment.Middle : VerticalAlignment.Bottom);
+        ink.Text(pen.Right + 6, pen.Y(last.Limit) + 5, limit, bold: true, down: VerticalAlignment.Bottom);
         if (last.Window is not { } window) return;
         StepLine(ink, pen, gaps, p => p.Window ?? 0, [2, 2]);
         ink.Text(pen.Right + 6, pen.Y(window), $"at most {ChartWords.Number(window)} min");

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using CareRecords.Findings;
 using CareRecords.Workbooks.Charts.Paper;
 using NodaTime;
@@ -21,20 +22,20 @@ internal static class RecoveryChart
         var record = recovery.DaysHigh is { } high
             ? $"recovered between day {ChartWords.Number(recovery.DaysLow)} and day {ChartWords.Number(high)} by the record"
             : $"not recovered by the end of the record, day {ChartWords.Number(recovery.DaysLow)}";
-        var model = recovery.Estimate is { } estimate
+        var model = recovery is { Estimate: { } estimate, Low: not null }
             ? $"model: day {ChartWords.Number(estimate)} ({Limits(recovery)})"
-            : $"no model estimate: {recovery.Method}";
+            : "no model estimate";
         return new ChartPage
         {
             Name = "recovery-" + episode.Id.ToLowerInvariant(),
             Title = $"Illness {episode.Id} from {ChartWords.Day(episode.Onset)}: {record}; {model}",
             AltText = $"Saturation at usual oxygen by day from the start of illness {episode.Id}: {record}. {char.ToUpperInvariant(model[0])}{model[1..]}.",
             SmallPrint = FormattableString.Invariant(
-                $"Day 0 is the start of the first illness day. {ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days on more oxygen have no dot. {recovery.Method}"),
+                $"Day 0 is the start of the first illness day. {ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days without one have no dot. {ChartWords.Sentence(recovery.Method)}"),
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Black, "day's median at usual oxygen"),
-                KeyItem.Line(ChartColours.Blue, "model's curve with its band", thickness: 2),
+                .. recovery.Curve.Count == 0 ? (KeyItem[])[] : [KeyItem.Line(ChartColours.Blue, "model's curve with its band", thickness: 2)],
                 KeyItem.Box(ChartColours.SkyWash, ChartColours.Blue, "usual band"),
                 KeyItem.Line(ChartColours.Black, "recovery lies in here, by the record", thickness: 4),
             ],
@@ -47,7 +48,7 @@ internal static class RecoveryChart
     {
         { Low: { } low, High: { } high } => $"95 % interval {ChartWords.Number(low)} to {ChartWords.Number(high)}",
         { Low: { } low } => $"95 % interval from {ChartWords.Number(low)}, upper end open",
-        _ => "no interval",
+        _ => throw new UnreachableException(),
     };
 
     private static List<DataPoint> DayMedians(ChildFindings findings, EpisodeFinding episode, out double last)
@@ -132,16 +133,14 @@ internal static class RecoveryChart
         ink.Stroke(from, row, Math.Max(to, from + 2), row, ChartColours.Black, 4);
         if (recovery.DaysHigh is null) ink.Text(pen.Right + 6, row, "and beyond");
         row = pen.Y(0.5);
-        if (recovery.Estimate is not { } estimate)
+        // An estimate without limits is no more than the middle of the record's bracket: it is not drawn as a model's.
+        if (recovery is not { Estimate: { } estimate, Low: { } low })
         {
             ink.Text(pen.Left + 4, row, "no estimate");
             return;
         }
-        if (recovery.Low is { } low)
-        {
-            ink.Stroke(pen.X(Math.Max(low, -DaysBefore)), row, pen.X(Math.Min(recovery.High ?? last, last)), row, ChartColours.Blue, 1.8);
-            if (recovery.High is null || recovery.High > last) ink.Text(pen.Right + 6, row, "and beyond");
-        }
+        ink.Stroke(pen.X(Math.Max(low, -DaysBefore)), row, pen.X(Math.Min(recovery.High ?? last, last)), row, ChartColours.Blue, 1.8);
+        if (recovery.High is null || recovery.High > last) ink.Text(pen.Right + 6, row, "and beyond");
         ink.Mark(Glyph.Dot, pen.X(Math.Min(estimate, last)), row, 7, ChartColours.Blue);
     }
 }

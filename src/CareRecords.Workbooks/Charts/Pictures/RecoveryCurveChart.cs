@@ -23,7 +23,7 @@ internal static class RecoveryCurveChart
             Name = "recovery-all",
             Title = $"Recovery over all illnesses: {counts}",
             AltText = $"Share of illnesses still recovering by day from the start: {counts}.",
-            SmallPrint = recovery.Method,
+            SmallPrint = ChartWords.Sentence(recovery.Method),
             Key =
             [
                 KeyItem.Line(ChartColours.Blue, "share still recovering", thickness: 2.2),

@@ -4,25 +4,25 @@ using OxyPlot;
 
 namespace CareRecords.Workbooks.Charts.Pictures;
 
-/// <summary>Sessions and minutes a day as run charts: the median, and whether runs and crossings give a signal (Anhøj and Olesen 2014).</summary>
+/// <summary>Daily series as run charts: the median, and whether runs and crossings give a signal (Anhøj and Olesen 2014).</summary>
 internal static class RunChart
 {
-    private const string Sessions = "sessions";
-    private const string Minutes = "minutes";
-
     public static ChartPage? Page(ChildFindings findings)
     {
         if (findings.Sessions.Count == 0) return null;
-        var sessions = Find(findings.Adherence.RunCharts, "session");
-        var minutes = Find(findings.Adherence.RunCharts, "minute");
-        var counts = $"sessions a day: {Signal(sessions)}; minutes a day: {Signal(minutes)}";
-        var details = $"Sessions: {Details(sessions)}. Minutes: {Details(minutes)}.";
+        var series = RunSeries.Of(findings);
+        var signals = new List<string>();
+        foreach (var one in series)
+        {
+            if (one.Run is not null) signals.Add($"{one.Name}, {one.Signal}");
+        }
+        var counts = signals.Count == 0 ? "no median could be taken" : string.Join("; ", signals);
         return new ChartPage
         {
             Name = "runs",
-            Title = $"{char.ToUpperInvariant(counts[0])}{counts[1..]} ({ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records)",
-            AltText = $"Sessions and minutes of each care day around their medians: {counts}. {details}",
-            SmallPrint = details + " A signal is a longer run on one side of the median, or fewer crossings, than chance gives in about one chart of twenty (Anhøj and Olesen 2014). An illness or a changed plan is reason enough for one.",
+            Title = $"Day to day over {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records: {counts}",
+            AltText = $"Daily series around their medians, {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records: {counts}.",
+            SmallPrint = "A signal is a longer run on one side of the median, or fewer crossings of it, than chance gives in about one chart of twenty (Anhøj and Olesen 2014). An illness or a changed plan is reason enough for one.",
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Blue, "a day"),
@@ -30,83 +30,83 @@ internal static class RunChart
                 KeyItem.Line(ChartColours.Grey, "planned", [1.5, 2], 1.3),
                 .. KeyItem.Illness(findings),
             ],
-            BodyHeight = 330,
-            Body = (ink, body) => Plot(findings, sessions, minutes).DrawInto(ink, body),
+            BodyHeight = series.Count * 104 + 50,
+            Body = (ink, body) => Plot(findings, series).DrawInto(ink, body),
         };
     }
 
-    private static PlotModel Plot(ChildFindings findings, RunChartFinding? sessions, RunChartFinding? minutes)
+    private static PlotModel Plot(ChildFindings findings, IReadOnlyList<RunSeries> series)
     {
         var days = DayScale.Of(findings.Span);
         var plot = PlotPanels.Empty(right: 92);
         plot.Axes.Add(PlotPanels.DayAxis(days));
-        Panel(plot, days, findings, Sessions, "sessions a day", 0.54, 1, d => d.HasRecords ? d.SessionsDone : null, d => d.SessionsPlanned, sessions);
-        Panel(plot, days, findings, Minutes, "minutes a day", 0, 0.46, d => d.SessionsWithoutMinutes == 0 ? d.Minutes : null, _ => null, minutes);
+        for (var i = 0; i < series.Count; i++)
+        {
+            var (one, key) = (series[i], series[i].Name);
+            var top = 1 - (double)i / series.Count;
+            var (low, high) = Extent(one, findings.Days);
+            // A third above the highest value is the room for the panel's own words.
+            plot.Axes.Add(PlotPanels.SideAxis(
+                key, one.AxisTitle, low, high + (high - low) * 0.34, Math.Max(1, PlotPanels.Step(high - low, 4)), top - 0.86 / series.Count, top));
+            plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: i == 0));
+            plot.Annotations.Add(new PlotLayer((ink, pen) => Lines(ink, pen, days, findings.Days, one), key));
+            plot.Annotations.Add(new PlotLayer((ink, pen) => Points(ink, pen, days, findings.Days, one), key));
+        }
         return plot;
     }
 
-    private static void Panel(
-        PlotModel plot, DayScale days, ChildFindings findings, string key, string title, double from, double to,
-        Func<DayFinding, double?> value, Func<DayFinding, double?> planned, RunChartFinding? run)
+    /// <summary>From zero up for counts and shares; saturations keep to their own range.</summary>
+    private static (double Low, double High) Extent(RunSeries series, IReadOnlyList<DayFinding> all)
     {
-        var most = 1.0;
-        foreach (var day in findings.Days) most = Math.Max(most, Math.Max(value(day) ?? 0, planned(day) ?? 0));
-        plot.Axes.Add(PlotPanels.SideAxis(key, title, 0, most * 1.12, Math.Max(1, PlotPanels.Step(most, 5)), from, to));
-        plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: key == Sessions));
-        plot.Annotations.Add(new PlotLayer((ink, pen) => Draw(ink, pen, days, findings.Days, value, planned, run), key));
+        var (low, high) = (double.PositiveInfinity, 1.0);
+        foreach (var day in all)
+        {
+            low = Math.Min(low, series.Value(day) ?? low);
+            high = Math.Max(high, Math.Max(series.Value(day) ?? 0, series.Planned(day) ?? 0));
+        }
+        return series.Name == "saturation" && low < high ? (Math.Floor(low) - 1, high) : series.Name == "saturation" ? (high - 4, high) : (0, high);
     }
 
-    private static void Draw(
-        IRenderContext ink, PlotPen pen, DayScale days, IReadOnlyList<DayFinding> all, Func<DayFinding, double?> value, Func<DayFinding, double?> planned,
-        RunChartFinding? run)
+    private static void Lines(IRenderContext ink, PlotPen pen, DayScale days, IReadOnlyList<DayFinding> all, RunSeries series)
     {
-        if (run is not null)
+        foreach (var day in all)
         {
-            ink.Stroke(pen.Left, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [2.5, 1.5]);
-            ink.Text(pen.Right + 6, pen.Y(run.Median), $"median {ChartWords.Number(run.Median)}", bold: true);
+            var x = days.Of(day.Day);
+            if (series.Planned(day) is { } plan) ink.Stroke(pen.X(x - 0.5), pen.Y(plan), pen.X(x + 0.5), pen.Y(plan), ChartColours.Grey, 1.3, [1.5, 2]);
         }
+        if (series.Run is not { } run)
+        {
+            ink.TextOnWhite(pen.Left + 4, pen.Top + 6, $"{ChartWords.Sentence(series.AxisTitle)[..^1]}, as written", bold: true);
+            return;
+        }
+        var from = series.Since is { } since ? Math.Max(pen.Left, pen.X(days.Of(since) - 0.5)) : pen.Left;
+        ink.Stroke(from, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [2.5, 1.5]);
+        ink.Text(pen.Right + 6, pen.Y(run.Median), $"median {ChartWords.Number(run.Median)}", bold: true);
+        ink.TextOnWhite(pen.Left + 4, pen.Top + 6, ChartWords.Sentence(run.Series)[..^1] + ": " + series.Signal, bold: true);
+        var details = series.Details;
+        var at = pen.Left + 4 + ink.Width(ChartWords.Sentence(run.Series)[..^1] + ": " + series.Signal + "  ", bold: true);
+        if (at + ink.Width(details) < pen.Right) ink.TextOnWhite(at, pen.Top + 6, details);
+        else ink.TextOnWhite(pen.Left + 4, pen.Top + 18, details);
+    }
+
+    private static void Points(IRenderContext ink, PlotPen pen, DayScale days, IReadOnlyList<DayFinding> all, RunSeries series)
+    {
         var size = days.Count <= 100 ? 5.0 : 3.0;
         DataPoint? before = null;
         foreach (var day in all)
         {
-            var x = days.Of(day.Day);
-            if (planned(day) is { } plan) ink.Stroke(pen.X(x - 0.5), pen.Y(plan), pen.X(x + 0.5), pen.Y(plan), ChartColours.Grey, 1.3, [1.5, 2]);
-            if (value(day) is not { } y)
+            if (series.Value(day) is not { } y)
             {
                 before = null;
                 continue;
             }
+            var x = days.Of(day.Day);
             if (before is { } last) ink.Stroke(pen.X(last.X), pen.Y(last.Y), pen.X(x), pen.Y(y), ChartColours.Blue, 0.9);
             before = new DataPoint(x, y);
         }
         foreach (var day in all)
         {
-            if (value(day) is { } y) ink.Mark(Glyph.Dot, pen.X(days.Of(day.Day)), pen.Y(y), size, ChartColours.Blue);
+            if (series.Value(day) is { } y) ink.Mark(Glyph.Dot, pen.X(days.Of(day.Day)), pen.Y(y), size, ChartColours.Blue);
         }
     }
-
-    private static RunChartFinding? Find(IReadOnlyList<RunChartFinding> charts, string word)
-    {
-        foreach (var chart in charts)
-        {
-            if (chart.Series.StartsWith(word, StringComparison.OrdinalIgnoreCase)) return chart;
-        }
-        return null;
-    }
-
-    private static string Signal(RunChartFinding? run) => run switch
-    {
-        null => "not charted",
-        { Signal: null } => "too few days to tell",
-        { Signal: true } => "a signal of change",
-        _ => "no signal of change",
-    };
-
-    private static string Details(RunChartFinding? run) => run switch
-    {
-        null => "not charted",
-        { Signal: null } => FormattableString.Invariant($"{ChartWords.Count(run.UsefulPoints, "day")} off the median, 10 are needed"),
-        _ => FormattableString.Invariant(
-            $"longest run {run.LongestRun} (signal over {run.LongestRunLimit}), {ChartWords.Count(run.Crossings, "crossing")} (signal under {run.CrossingsLimit})"),
-    };
 }

@@ -16,7 +16,8 @@ internal static class SaturationChart
     /// <summary>One reading placed on the page's axes.</summary>
     private readonly record struct Reading(double X, double SpO2, double? High, double? Flow, CheckPhase Phase);
 
-    public static ChartPage? Page(CareLog log, ChildFindings findings)
+    /// <summary>The chart of a span, or of a part of one; null when it has no reading.</summary>
+    public static ChartPage? Page(CareLog log, ChildFindings findings, string name)
     {
         var days = DayScale.Of(findings.Span);
         var (readings, flows) = Collect(log, days);
@@ -25,7 +26,7 @@ internal static class SaturationChart
         var counts = Counts(readings, usual, days);
         return new ChartPage
         {
-            Name = "saturation",
+            Name = name,
             Title = $"Saturation with its oxygen, {ChartWords.Days(findings.Span.From, findings.Span.To)}: {counts}",
             AltText = $"Saturation readings over time, oxygen flow on a panel below, illness days shaded: {counts}. {ByFlow(findings)}",
             SmallPrint = ByFlow(findings) + " One reading may be 2 to 4 points off (ISO 80601-2-61); readings on different oxygen are not joined.",
@@ -36,7 +37,8 @@ internal static class SaturationChart
                 KeyItem.Of(Glyph.Dot, ChartColours.Black, "at another time"),
                 KeyItem.Of(Glyph.Ring, ChartColours.Black, "hollow: not at usual oxygen"),
                 KeyItem.Of(Glyph.Plus, ChartColours.Vermilion, "oxygen not written"),
-                KeyItem.Line(ChartColours.Black, "median of a day's readings at usual oxygen", thickness: 2.2),
+                KeyItem.Line(ChartColours.Black, "day's median at usual oxygen", thickness: 2.2),
+                KeyItem.Line(ChartColours.Black, "oxygen as last written, for 24 h at most", thickness: 1.2),
                 .. KeyItem.Illness(findings),
             ],
             BodyHeight = 380,
@@ -52,6 +54,7 @@ internal static class SaturationChart
         {
             if (entry is not Check check) continue;
             var x = days.Of(check.When.Stated);
+            if (x < -0.5 || x >= days.Count - 0.5) continue;
             if (check.SpO2 is { } value) readings.Add(new Reading(x, value, check.SpO2High, check.OxygenLitresPerMinute, check.Phase));
             if (check.OxygenLitresPerMinute is { } flow) flows.Add((x, flow));
         }
@@ -152,7 +155,6 @@ internal static class SaturationChart
             ink.Mark(Glyph.Dot, x, y, 2.6, ChartColours.Black);
         }
         if (flows.Count == 0) ink.TextOnWhite((pen.Left + pen.Right) / 2, (pen.Top + pen.Bottom) / 2, "oxygen flow was not written", across: HorizontalAlignment.Center);
-        else ink.Text(pen.Right + 6, pen.Top + 8, "line: last flow\nwritten, 24 h\nat most", down: VerticalAlignment.Top);
     }
 
     private static string Counts(List<Reading> readings, double? usual, DayScale days)
@@ -180,6 +182,6 @@ internal static class SaturationChart
             var flow = at.OxygenLitresPerMinute is { } litres ? $"at {ChartWords.With(litres, "L/min")}" : "oxygen not written";
             parts.Add(FormattableString.Invariant($"{flow} {ChartWords.With(at.Median, "%")} ({at.Readings})"));
         }
-        return parts.Count == 0 ? "" : $"Median saturation (readings): {string.Join(", ", parts)}.";
+        return parts.Count == 0 ? "" : $"Median saturation (readings), whole record: {string.Join(", ", parts)}.";
     }
 }

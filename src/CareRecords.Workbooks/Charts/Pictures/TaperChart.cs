@@ -15,23 +15,24 @@ internal static class TaperChart
     {
         var taper = findings.Taper;
         if (taper.Done.Count == 0 && taper.Planned.Count == 0) return null;
-        var (down, up, setbacks, differ) = (0, 0, 0, 0);
+        var (down, up, setbacks, unknown, differ) = (0, 0, 0, 0, 0);
         foreach (var step in taper.Done)
         {
             if (step.Direction == StepDirection.Down) down++;
             if (step.Direction == StepDirection.Up) up++;
             if (step is { Direction: StepDirection.Down, FollowedBy: StepOutcome.Setback }) setbacks++;
+            if (step is { Direction: StepDirection.Down, FollowedBy: StepOutcome.Unknown }) unknown++;
             if (step.DiffersFromPlan is not null) differ++;
         }
         var counts = FormattableString.Invariant(
-            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up; a setback within 7 days of {setbacks} of the {ChartWords.Count(down, "step")} down");
+            $"{ChartWords.Count(taper.Done.Count, "step")} as done, {down} down and {up} up{(down == 0 ? "" : $"; setback within 7 days after {setbacks} of {down} down{(unknown == 0 ? "" : $" ({unknown} cannot tell)")}")}");
         return new ChartPage
         {
             Name = "taper",
             Title = $"Sessions and minutes, planned and done: {counts}",
             AltText = $"Planned and done sessions a day and minutes per area as steps, illness days shaded: {counts}. {taper.WeanInWords}".TrimEnd(),
             SmallPrint = FormattableString.Invariant(
-                $"{ChartWords.Days(findings.Span.From, findings.Span.To)}, {findings.Span.DaysWithRecords} days with records. {differ} of {ChartWords.Count(taper.Done.Count, "step")} as done differ from the plan. The wean follows recovery as much as it may shape it."),
+                $"{ChartWords.Days(findings.Span.From, findings.Span.To)}, {ChartWords.Count(findings.Span.DaysWithRecords, "day")} with records. {differ} of {ChartWords.Count(taper.Done.Count, "step")} as done differ from the plan. The wean follows recovery as much as it may shape it.{(findings.Days.Count > 100 ? " Where steps stand close, not each is named." : "")}"),
             Key =
             [
                 KeyItem.Line(ChartColours.Blue, "done (median of the step)", thickness: 2.4),
@@ -60,7 +61,7 @@ internal static class TaperChart
         PlotModel plot, DayScale days, ChildFindings findings, string key, string title, double most, double from, double to,
         Func<TaperStep, double?> done, Func<PlannedStep, double?> planned, Func<DayFinding, double?> written)
     {
-        var axis = PlotPanels.SideAxis(key, title, 0, most * 1.42, PlotPanels.Step(most, 5), from, to);
+        var axis = PlotPanels.SideAxis(key, title, 0, most * 1.42, Math.Max(1, PlotPanels.Step(most, 5)), from, to);
         axis.LabelFormatter = value => value > most * 1.05 ? "" : ChartWords.Number(value);
         plot.Axes.Add(axis);
         plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: false));
@@ -100,7 +101,7 @@ internal static class TaperChart
         IRenderContext ink, PlotPen pen, DayScale days, ChildFindings findings, Func<TaperStep, double?> value, bool labelled, double most)
     {
         double? before = null;
-        var labelledTo = double.NegativeInfinity;
+        double[] rowsTo = [double.NegativeInfinity, double.NegativeInfinity];
         foreach (var step in findings.Taper.Done)
         {
             if (value(step) is not { } level)
@@ -112,22 +113,24 @@ internal static class TaperChart
             if (before is { } last && last != y) ink.Stroke(left, last, left, y, ChartColours.Blue, 2.4);
             ink.Stroke(left, y, right, y, ChartColours.Blue, 2.4);
             before = y;
-            if (labelled) labelledTo = Label(ink, pen, step, left, labelledTo, most);
+            if (labelled) Label(ink, pen, step, left, rowsTo, most);
         }
         if (before is { } end) ink.Text(pen.Right + 6, end + 6, "done", bold: true, colour: ChartColours.Blue);
     }
 
-    /// <summary>Writes a step's name over its beginning, in a row that is free; returns how far the row now reaches.</summary>
-    private static double Label(IRenderContext ink, PlotPen pen, TaperStep step, double left, double labelledTo, double most)
+    /// <summary>Writes a step's name over its beginning where one of two rows is free; a setback is marked in any case.</summary>
+    private static void Label(IRenderContext ink, PlotPen pen, TaperStep step, double left, double[] rowsTo, double most)
     {
         var words = step.Id + step.Direction switch { StepDirection.Up => " up", StepDirection.Down => " down", _ => "" };
-        var row = pen.Y(most * (left < labelledTo ? 1.14 : 1.31));
-        if (left > pen.Left + 1) ink.Stroke(left, row, left, pen.Bottom, ChartColours.HatchLine, 0.8, [1.5, 2]);
-        var setback = step.FollowedBy == StepOutcome.Setback && step.Direction == StepDirection.Down;
-        if (setback) ink.Mark(Glyph.Cross, left + 6, row, 6.5, ChartColours.Vermilion);
-        ink.TextOnWhite(left + (setback ? 12 : 2), row, words, bold: true);
-        var right = left + (setback ? 12 : 2) + ink.Width(words, bold: true) + 4;
-        return left < labelledTo ? labelledTo : right;
+        var setback = step is { FollowedBy: StepOutcome.Setback, Direction: StepDirection.Down };
+        var row = left >= rowsTo[0] ? 0 : 1;
+        var y = pen.Y(most * (row == 0 ? 1.31 : 1.14));
+        if (left > pen.Left + 1) ink.Stroke(left, y, left, pen.Bottom, ChartColours.HatchLine, 0.8, [1.5, 2]);
+        if (setback) ink.Mark(Glyph.Cross, left + 6, y, 6.5, ChartColours.Vermilion);
+        if (left < rowsTo[row]) return;
+        var start = left + (setback ? 12 : 2);
+        ink.TextOnWhite(start, y, words, bold: true);
+        rowsTo[row] = start + ink.Width(words, bold: true) + 4;
     }
 
     private static (double Sessions, double Minutes) Most(ChildFindings findings)

@@ -7,7 +7,8 @@ namespace CareRecords.Workbooks.Charts.Pictures;
 /// <summary>Shares kept week by week with their intervals; kept, judged and unknown stand as numbers under each week.</summary>
 internal static class WeeksChart
 {
-    private const double NumbersRoom = 0.42;
+    private const string Days = "days";
+    private const int MostUprightWeeks = 10;
 
     public static ChartPage? Page(ChildFindings findings)
     {
@@ -20,13 +21,13 @@ internal static class WeeksChart
             Name = "weeks",
             Title = $"Week by week: {counts}",
             AltText = $"Shares kept in {ChartWords.Count(weeks.Count, "week")} with 95 % intervals and the counts behind them: {counts}.",
-            SmallPrint = "Under each week: kept of judged, then how many the notes cannot tell. Interval shown: " + Method(overall) + ".",
+            SmallPrint = "Under each week: kept of judged, then how many the notes cannot tell. Interval over all weeks: " + Method(overall) + ".",
             Key =
             [
                 new((ink, x, y) => Interval(ink, x, y - 7, y, y + 7), "share kept of those judged, with its 95 % interval"),
                 new((ink, x, y) => Room(ink, x, y - 7, y + 7), "share if every unknown were not kept, to share if every one were kept", 6),
             ],
-            BodyHeight = Panels(findings).Count * 138 + 50,
+            BodyHeight = Panels(findings).Count * (weeks.Count <= MostUprightWeeks ? 138 : 156) + 50,
             Body = (ink, body) => Plot(findings).DrawInto(ink, body),
         };
     }
@@ -44,7 +45,10 @@ internal static class WeeksChart
         {
             var (name, heading, share) = panels[i];
             var top = 1 - (double)i / panels.Count;
-            var side = PlotPanels.SideAxis(name, "share kept", -NumbersRoom, 1.28, 0.5, top - 0.94 / panels.Count, top);
+            var side = PlotPanels.SideAxis(name, name == Days ? "share of days" : "share kept", weeks.Count <= MostUprightWeeks ? -0.42 : -0.72, 1.28, 0.5, top - 0.94 / panels.Count, top);
+            // The room for numbers lies under zero: neither grid nor ticks belong there.
+            side.MajorGridlineStyle = LineStyle.None;
+            side.TickStyle = OxyPlot.Axes.TickStyle.None;
             side.LabelFormatter = value => value is < -0.01 or > 1.01 ? "" : ChartWords.Percent(value);
             plot.Axes.Add(side);
             plot.Annotations.Add(new PlotLayer((ink, pen) => Panel(ink, pen, weeks, share, heading), name));
@@ -60,20 +64,22 @@ internal static class WeeksChart
             ("feed", "Feed gap: " + Judged(overall.FeedGap), week => week.FeedGap),
             ("inhaler", "Inhaler gap: " + Judged(overall.InhalerGap), week => week.InhalerGap),
         };
-        if (overall.DaysAllDone is { } days) panels.Add(("days", FormattableString.Invariant($"All planned sessions written on {days.Kept} of {ChartWords.Count(days.Judged, "day")} with records and a plan"), week => week.DaysAllDone));
+        if (overall.DaysAllDone is { } days) panels.Add((Days, FormattableString.Invariant($"All planned sessions written on {days.Kept} of {ChartWords.Count(days.Judged, "day")} with records and a plan"), week => week.DaysAllDone));
         return panels;
     }
 
     private static void Panel(IRenderContext ink, PlotPen pen, IReadOnlyList<AdherenceGroup> weeks, Func<AdherenceGroup, ShareKept?> of, string heading)
     {
+        foreach (var share in (double[])[0.5, 1]) ink.Stroke(pen.Left, pen.Y(share), pen.Right, pen.Y(share), ChartColours.Grid, 0.6);
         ink.Stroke(pen.Left, pen.Y(0), pen.Right, pen.Y(0), ChartColours.Grey, 0.8);
         ink.TextOnWhite(pen.Left + 4, pen.Y(1.16), heading, bold: true);
-        var upright = weeks.Count <= 10;
+        var upright = weeks.Count <= MostUprightWeeks;
+        var beside = Math.Min(7, (pen.X(1) - pen.X(0)) * 0.4);
         for (var i = 0; i < weeks.Count; i++)
         {
             if (of(weeks[i]) is not { } share) continue;
             var x = pen.X(i);
-            if (share is { WorstCase: { } worst, BestCase: { } best } && best > worst) Room(ink, x + 7, pen.Y(best), pen.Y(worst));
+            if (share is { WorstCase: { } worst, BestCase: { } best } && best > worst) Room(ink, x + beside, pen.Y(best), pen.Y(worst));
             if (share is { Proportion: { } proportion, Low: { } low, High: { } high })
                 Interval(ink, x, pen.Y(high), pen.Y(proportion), pen.Y(low));
             Numbers(ink, x, pen, share, upright);

@@ -1,0 +1,67 @@
+using CareRecords.Records;
+using CareRecords.Statistics;
+
+namespace CareRecords.Findings;
+
+/// <summary>Everything against the plan, put together.</summary>
+internal static class AdherenceSummary
+{
+    public static AdherenceFindings Of(ChildRecords records, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<DayFinding> days, ChestMinutes chest)
+    {
+        var groups = new AdherenceGroups(records, sessions, days, chest);
+        var overall = groups.Overall();
+        return new()
+        {
+            Overall = overall,
+            ByWeek = groups.ByWeek(),
+            ByState = groups.ByState(),
+            ByTimeOfDay = groups.ByTimeOfDay(),
+            ByWriter = groups.ByWriter(),
+            Rounding = [RoundingCheck.Of(records, sessions, 5), RoundingCheck.Of(records, sessions, 10)],
+            RunCharts = Charts(records, days),
+            TargetTests = Tests(records, overall),
+            Reasons = Reasons(records),
+        };
+    }
+
+    private static IReadOnlyList<TargetTest> Tests(ChildRecords records, AdherenceGroup overall)
+    {
+        if (records.Plan.Number(PlanItem.TargetShareKept, records.To) is not ({ } percent and >= 0 and <= 100)) return [];
+        var target = percent / 100;
+        TargetTest Test(string gap, ShareKept share) =>
+            new(gap, target, BinomialTest.Against(share.Kept, share.Judged, target).TryGet(out var test) ? test.PValue : null);
+        return [Test("feed gap", overall.FeedGap), Test("inhaler gap", overall.InhalerGap)];
+    }
+
+    /// <summary>Run charts of days. Sessions start anew where the plan's number last changed: a planned step is no signal.</summary>
+    private static IReadOnlyList<RunChartFinding> Charts(ChildRecords records, IReadOnlyList<DayFinding> days)
+    {
+        var since = records.Log.Plan.Rows.Where(r => r.Item == PlanItem.SessionsPerDay && r.From is not null && r.From <= records.To).Max(r => r.From) ?? records.From;
+        var sinceInWords = since > records.From ? $" since the plan last changed on {Words.Day(since)}" : "";
+        return
+        [
+            .. Chart($"sessions a day{sinceInWords}", days.Where(d => d.HasRecords && d.Day >= since).Select(d => (double)d.SessionsDone)),
+            .. Chart("share of feed gaps kept a day, per cent", days.Where(d => d.FeedGaps.Kept + d.FeedGaps.NotKept > 0)
+                .Select(d => 100.0 * d.FeedGaps.Kept / (d.FeedGaps.Kept + d.FeedGaps.NotKept))),
+            .. Chart("median saturation at usual oxygen a day, per cent", days.Where(d => d.MedianSpO2AtUsualOxygen is not null).Select(d => d.MedianSpO2AtUsualOxygen!.Value)),
+        ];
+    }
+
+    private static IEnumerable<RunChartFinding> Chart(string series, IEnumerable<double> points)
+    {
+        double[] values = [.. points];
+        if (values.Length == 0) yield break;
+        yield return RunChart.Signals(values).TryGet(out var s)
+            ? new(series, s.Centre, s.Useful, s.LongestRun, s.LongestRunLimit, s.Crossings, s.CrossingsLimit, s.Any)
+            : new(series, Quantiles.Median(values).Value, values.Count(v => v != Quantiles.Median(values).Value), 0, 0, 0, 0, null);
+    }
+
+    private static IReadOnlyList<(string Reason, int Times)> Reasons(ChildRecords records)
+    {
+        var omitted = records.Omitted.Select(o => o.Reason is { } reason ? $"not done: {reason.Trim()}" : "not done, no reason written");
+        var shortened = records.Sessions.Where(s => !string.IsNullOrWhiteSpace(s.StoppedEarly))
+            .Select(s => s.StoppedEarly!.Trim() is "yes" or "y" ? "stopped early, no reason written" : $"stopped early: {s.StoppedEarly.Trim()}");
+        var vomited = records.Sessions.Where(s => s.Vomited == true && string.IsNullOrWhiteSpace(s.StoppedEarly)).Select(_ => "vomited during a session");
+        return [.. omitted.Concat(shortened).Concat(vomited).GroupBy(r => r).Select(g => (g.Key, g.Count())).OrderByDescending(r => r.Item2).ThenBy(r => r.Key, StringComparer.Ordinal)];
+    }
+}

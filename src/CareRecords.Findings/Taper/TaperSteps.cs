@@ -1,0 +1,85 @@
+using CareRecords.Records;
+using CareRecords.Statistics;
+using NodaTime;
+
+namespace CareRecords.Findings;
+
+/// <summary>Steps as done, each with its episode, what went before and what followed.</summary>
+internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, IReadOnlyList<DayFinding> days, IReadOnlyList<EpisodeFinding> episodes)
+{
+    private const int LongestLinkDays = 60;
+    private const double SameSessions = 0.5;
+    private const double SameMinutes = 0.25;
+
+    public IReadOnlyList<TaperStep> Done()
+    {
+        List<DailyLoad> load = [.. days.Where(d => d.SessionsDone > 0).Select(d => new DailyLoad(d.Day, d.SessionsDone, d.MinutesPerArea))];
+        var segments = LoadSegments.Of(load);
+        var stability = new Stability(records, illness);
+        var outcomes = new StepOutcomes(records, illness.Oxygen, days, episodes);
+        var steps = new List<TaperStep>();
+        for (var i = 0; i < segments.Count; i++)
+        {
+            var theirs = load[segments[i].First..segments[i].End];
+            var to = i + 1 < segments.Count ? load[segments[i + 1].First].Day.PlusDays(-1) : records.To;
+            steps.Add(Step(i, theirs, to, steps.LastOrDefault(), stability));
+        }
+
+        return [.. steps.Select((s, i) =>
+        {
+            var (outcome, what) = outcomes.After(s, i + 1 < steps.Count ? steps[i + 1] : null);
+            return s with { FollowedBy = outcome, FollowedByWhat = what };
+        })];
+    }
+
+    private TaperStep Step(int index, List<DailyLoad> load, LocalDate to, TaperStep? previous, Stability stability)
+    {
+        var from = load[0].Day;
+        var sessions = Quantiles.Median([.. load.Select(d => (double)d.Sessions)]).Value;
+        double? minutes = Quantiles.Median([.. load.Where(d => d.MinutesPerArea is not null).Select(d => d.MinutesPerArea!.Value)]) is { IsKnown: true } m ? m.Value : null;
+        var episode = episodes.LastOrDefault(e => e.Onset <= from && Period.DaysBetween(e.Onset, from) <= LongestLinkDays);
+        var held = days.Where(d => from <= d.Day && d.Day <= to).ToList();
+        var (plannedSessions, plannedMinutes) = (MostDays(held.Select(d => d.SessionsPlanned)), MostDays(held.Select(d => d.MinutesPerAreaPlanned)));
+        var first = records.On(from).OfType<Session>().Select(records.Placed).DefaultIfEmpty(records.StartOf(from)).Min();
+        return new()
+        {
+            Id = FormattableString.Invariant($"S{index + 1}"),
+            From = from,
+            To = to,
+            SessionsPerDay = sessions,
+            MinutesPerArea = minutes,
+            PlannedSessionsPerDay = plannedSessions,
+            PlannedMinutesPerArea = plannedMinutes,
+            Direction = previous is null ? StepDirection.Same : Direction(previous, sessions, minutes),
+            Episode = episode?.Id,
+            DayOfEpisode = episode is null ? null : Period.DaysBetween(episode.Onset, from),
+            StableHoursBefore = stability.HoursBefore(first),
+            FollowedBy = StepOutcome.Unknown,
+            DiffersFromPlan = Differs(sessions, minutes, plannedSessions, plannedMinutes),
+        };
+    }
+
+    /// <summary>By sessions; with as many sessions, by minutes; where they disagree, by their product.</summary>
+    private static StepDirection Direction(TaperStep previous, double sessions, double? minutes)
+    {
+        var bySessions = Sign(sessions - previous.SessionsPerDay, SameSessions);
+        var byMinutes = minutes is { } now && previous.MinutesPerArea is { } then ? Sign(now - then, SameMinutes) : 0;
+        var way = bySessions == 0 ? byMinutes
+            : byMinutes == -bySessions ? Sign((sessions * minutes!.Value) - (previous.SessionsPerDay * previous.MinutesPerArea!.Value), 0)
+            : bySessions;
+        return way > 0 ? StepDirection.Up : way < 0 ? StepDirection.Down : StepDirection.Same;
+    }
+
+    private static int Sign(double change, double least) => change > 0 && change >= least ? 1 : change < 0 && -change >= least ? -1 : 0;
+
+    private static double? MostDays(IEnumerable<double?> planned) =>
+        planned.GroupBy(p => p).OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
+
+    private static string? Differs(double sessions, double? minutes, double? plannedSessions, double? plannedMinutes)
+    {
+        var parts = new List<string>();
+        if (plannedSessions is { } p && Math.Abs(sessions - p) >= SameSessions) parts.Add($"{Words.Number(sessions)} sessions a day, plan {Words.Number(p)}");
+        if (minutes is { } m && plannedMinutes is { } pm && Math.Abs(m - pm) >= SameMinutes) parts.Add($"{Words.Number(m)} minutes an area, plan {Words.Number(pm)}");
+        return parts.Count == 0 ? null : string.Join("; ", parts);
+    }
+}

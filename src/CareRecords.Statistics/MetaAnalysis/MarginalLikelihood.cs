@@ -1,0 +1,119 @@
+using MathNet.Numerics;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace CareRecords.Statistics;
+
+/// <summary>The log-likelihood of a random-intercept logistic regression in (β, σ), with each cluster's intercept integrated out.</summary>
+internal sealed class MarginalLikelihood
+{
+    private readonly (double X, double N, double[] Z)[][] _clusters;
+    private readonly (double Node, double Weight)[] _rule;
+    private readonly double _constant;
+
+    public MarginalLikelihood(IReadOnlyCollection<ClusterRow> rows, int nodes)
+    {
+        Width = 1 + rows.First().Covariates.Count;
+        if (rows.Any(r => r.Covariates.Count != Width - 1))
+        {
+            throw new ArgumentException("Every row has the same covariates.", nameof(rows));
+        }
+
+        _clusters =
+        [
+            .. rows.GroupBy(r => r.Cluster).OrderBy(g => g.Key).Select(g => g.Select(r =>
+                ((double)r.Successes, (double)r.Trials, (double[])[1, .. Require.Finite([.. r.Covariates])])).ToArray()),
+        ];
+        _constant = rows.Sum(r => SpecialFunctions.BinomialLn(r.Trials, r.Successes));
+        _rule = GaussHermite.Rule(nodes);
+    }
+
+    /// <summary>How many coefficients, the intercept included.</summary>
+    public int Width { get; }
+
+    public double At(double[] b) => _constant + _clusters.Sum(c => Cluster(c, b));
+
+    /// <summary>Central differences, extrapolated once.</summary>
+    public double[] Gradient(double[] b) => [.. Enumerable.Range(0, b.Length).Select(j =>
+    {
+        double Slope(double h) => (At(Moved(b, j, h)) - At(Moved(b, j, -h))) / (2 * h);
+        var (wide, narrow) = (Slope(2e-3), Slope(1e-3));
+        return narrow + ((narrow - wide) / 3);
+    })];
+
+    public Matrix<double> Curvature(double[] b)
+    {
+        var centre = At(b);
+        return Matrix<double>.Build.Dense(b.Length, b.Length, (i, j) =>
+        {
+            double Bend(double h) => i == j
+                ? (At(Moved(b, i, h)) - (2 * centre) + At(Moved(b, i, -h))) / (h * h)
+                : (At(Moved(Moved(b, i, h), j, h)) - At(Moved(Moved(b, i, h), j, -h))
+                    - At(Moved(Moved(b, i, -h), j, h)) + At(Moved(Moved(b, i, -h), j, -h))) / (4 * h * h);
+            var (d1, d2, d4) = (Bend(8e-2), Bend(4e-2), Bend(2e-2));
+            var (first, second) = (d2 + ((d2 - d1) / 3), d4 + ((d4 - d2) / 3));
+            return second + ((second - first) / 15);
+        });
+    }
+
+    private static double[] Moved(double[] b, int j, double by)
+    {
+        var moved = (double[])b.Clone();
+        moved[j] += by;
+        return moved;
+    }
+
+    /// <summary>log ∫ exp(ℓ(u))·φ(u) du with the nodes placed about the mode of the integrand.</summary>
+    private double Cluster((double X, double N, double[] Z)[] rows, double[] b)
+    {
+        var offsets = Array.ConvertAll(rows, r => r.Z.Zip(b, (z, beta) => z * beta).Sum());
+        var sigma = b[^1];
+        var (mode, spread) = Mode(rows, offsets, sigma);
+        var top = Log(rows, offsets, sigma, mode);
+        var sum = 0.0;
+        foreach (var (node, weight) in _rule)
+        {
+            sum += weight * Math.Exp(Log(rows, offsets, sigma, mode + (spread * node)) - top + (0.5 * node * node));
+        }
+
+        return top + Math.Log(sum * spread);
+    }
+
+    /// <summary>The binomial log-likelihood plus log φ(u) without its constant.</summary>
+    private static double Log((double X, double N, double[] Z)[] rows, double[] offsets, double sigma, double u)
+    {
+        var sum = -0.5 * u * u;
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var eta = offsets[i] + (sigma * u);
+            sum += (rows[i].X * eta) - (rows[i].N * (Math.Max(eta, 0) + Precise.Log1p(Math.Exp(-Math.Abs(eta)))));
+        }
+
+        return sum;
+    }
+
+    private static (double Mode, double Spread) Mode((double X, double N, double[] Z)[] rows, double[] offsets, double sigma)
+    {
+        var (u, curvature) = (0.0, 1.0);
+        for (var step = 0; step < 200; step++)
+        {
+            var slope = -u;
+            curvature = 1;
+            for (var i = 0; i < rows.Length; i++)
+            {
+                var p = 1 / (1 + Math.Exp(-(offsets[i] + (sigma * u))));
+                slope += sigma * (rows[i].X - (rows[i].N * p));
+                curvature += sigma * sigma * rows[i].N * p * (1 - p);
+            }
+
+            // The integrand is log-concave; a step of at most 2 cannot overshoot for good.
+            var move = Math.Clamp(slope / curvature, -2, 2);
+            u += move;
+            if (Math.Abs(move) < 1e-13 * Math.Max(1, Math.Abs(u)))
+            {
+                break;
+            }
+        }
+
+        return (u, 1 / Math.Sqrt(curvature));
+    }
+}

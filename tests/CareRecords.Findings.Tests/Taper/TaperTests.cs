@@ -1,0 +1,93 @@
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Findings.Tests.Taper;
+
+public class TaperTests
+{
+    private static readonly LocalDate First = new(2026, 2, 1);
+
+    /// <summary>Well for 20 days at 2 sessions; ill from day 20 to 25 with 5; then 4, 3 and 2, four days each, and on.</summary>
+    private static LogBuilder Wean(Action<LogBuilder, int>? more = null, int days = 60)
+    {
+        var log = new LogBuilder();
+        for (var n = 0; n < days; n++)
+        {
+            log.On(First.PlusDays(n));
+            var (sessions, minutes) = n switch { < 20 => (2, 2.5), < 26 => (5, 3.0), < 30 => (4, 3.0), < 34 => (3, 3.0), _ => (2, 2.5) };
+            for (var i = 0; i < sessions; i++) log.Session($"{8 + (3 * i):00}:10", perArea: minutes);
+            foreach (var at in new[] { "08:00", "12:00", "16:00", "20:00" }) log.Check(at, n is >= 20 and < 24 ? 91 : 96, 0.5);
+            more?.Invoke(log, n);
+        }
+
+        return log;
+    }
+
+    [Fact]
+    public void Steps_as_done_are_found_on_their_days()
+    {
+        var findings = Wean().Review();
+        Assert.Equal([0, 20, 26, 30, 34], findings.Taper.Done.Select(s => Period.DaysBetween(First, s.From)));
+        Assert.Equal([2, 5, 4, 3, 2], findings.Taper.Done.Select(s => s.SessionsPerDay));
+        Assert.Equal([StepDirection.Same, StepDirection.Up, StepDirection.Down, StepDirection.Down, StepDirection.Down], findings.Taper.Done.Select(s => s.Direction));
+        Assert.Equal([20, 6, 4, 4, 26], findings.Taper.Done.Select(s => s.DaysHeld));
+    }
+
+    [Fact]
+    public void Steps_carry_their_episode_and_what_followed()
+    {
+        var findings = Wean().Review();
+        var down = findings.Taper.Done[2];
+        Assert.Equal(("E1", 6, StepOutcome.Steady), (down.Episode, down.DayOfEpisode, down.FollowedBy));
+        Assert.InRange(down.StableHoursBefore!.Value, 24, 72);
+        Assert.Equal(14, Assert.Single(findings.Illness.Episodes).BackToMaintenanceDays);
+        Assert.StartsWith("E1: from 5 sessions a day of 3 minutes an area down to 2 sessions a day of 2.5 minutes an area in 3 steps", findings.Taper.WeanInWords, StringComparison.Ordinal);
+        Assert.Equal("S5", findings.Days[40].Step);
+    }
+
+    [Fact]
+    public void Oxygen_up_within_seven_days_is_a_setback()
+    {
+        var steps = Wean((log, n) =>
+        {
+            if (n == 29) log.Check("21:00", 95, 1.0);
+        }).Review().Taper.Done;
+        Assert.Equal(StepOutcome.Setback, steps[2].FollowedBy);
+        Assert.Contains("oxygen up to 1 L/min", steps[2].FollowedByWhat, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Record_that_ends_within_seven_days_leaves_the_outcome_unknown() =>
+        Assert.Equal(StepOutcome.Unknown, Wean(days: 40).Review().Taper.Done[^1].FollowedBy);
+
+    [Fact]
+    public void One_missed_session_is_no_step()
+    {
+        var log = new LogBuilder();
+        for (var n = 0; n < 30; n++)
+            foreach (var at in n == 15 ? new[] { "08:00" } : ["08:00", "20:00"])
+                log.On(First.PlusDays(n)).Session(at);
+        Assert.Single(log.Review().Taper.Done);
+    }
+
+    [Fact]
+    public void Planned_steps_come_from_dated_rows_and_differences_are_said()
+    {
+        var log = Wean().Plan(PlanItem.SessionsPerDay, "2").Plan(PlanItem.SessionsPerDay, "4", First.PlusDays(20)).Plan(PlanItem.SessionsPerDay, "2", First.PlusDays(34));
+        var taper = log.Review().Taper;
+        Assert.Equal([(First, 2d), (First.PlusDays(20), 4d), (First.PlusDays(34), 2d)], taper.Planned.Select(p => (p.From, p.SessionsPerDay!.Value)));
+        Assert.Equal("5 sessions a day, plan 4", taper.Done[1].DiffersFromPlan);
+        Assert.Null(taper.Done[2].DiffersFromPlan);
+    }
+
+    [Fact]
+    public void Days_not_written_are_passed_over()
+    {
+        var log = new LogBuilder();
+        for (var n = 0; n < 40; n++)
+            if (n is < 18 or > 22)
+                log.On(First.PlusDays(n)).Session("08:00").Session("20:00");
+        var step = Assert.Single(log.Review().Taper.Done);
+        Assert.Equal((First, First.PlusDays(39)), (step.From, step.To));
+    }
+}

@@ -1,0 +1,48 @@
+using CareRecords.Studies;
+
+namespace CareRecords.Pooling.Tests;
+
+public sealed class ShareModelsTests
+{
+    // Zhou XH, Brizendine EJ, Pritz MB (1999), Stat Med 18:557: improved, of, in 14 studies (tests/reference/data/pritz1997.csv).
+    private static readonly GapTally[] Pritz =
+    [
+        new(16, 17, 0), new(10, 12, 0), new(4, 8, 0), new(43, 58, 0), new(10, 10, 0), new(25, 42, 0), new(13, 14, 0),
+        new(12, 12, 0), new(22, 41, 0), new(4, 5, 0), new(5, 6, 0), new(18, 23, 0), new(58, 68, 0), new(6, 10, 0),
+    ];
+
+    [Fact]
+    public void Model_AgreesWithLme4()
+    {
+        // lme4 1.1.31, glmer(cbind(xi, ni-xi) ~ 1 + (1|study), family = binomial, nAGQ = 51); its error is Wald's, the limits here take t on 13 (2.16036865646)
+        // and widen by the root of 14/13.
+        var t = 2.16036865646 * Math.Sqrt(14.0 / 13);
+        var share = ShareModels.Model(Pritz);
+        Assert.Equal(0.798443485608, share.Pooled ?? 0, 6);
+        Assert.Equal(0.767664986934 * 0.767664986934, share.Tau2 ?? 0, 5);
+        Assert.Equal(Share(1.37659437895 - (t * 0.288379861135)), share.Low ?? 0, 5);
+        Assert.Equal(Share(1.37659437895 + (t * 0.288379861135)), share.High ?? 0, 5);
+        var further = t * Math.Sqrt((0.288379861135 * 0.288379861135) + (0.767664986934 * 0.767664986934));
+        Assert.Equal(Share(1.37659437895 - further), share.PredictionLow ?? 0, 5);
+    }
+
+    [Fact]
+    public void TwoStep_AgreesWithMetafor()
+    {
+        // metafor 3.8.1, rma(yi, vi, data = escalc('PLO', xi = xi, ni = ni), method = 'REML').
+        var share = ShareModels.TwoStep(Pritz);
+        Assert.Equal(0.757479295089, share.Pooled ?? 0, 8);
+        Assert.Equal(0.364587778609, share.Tau2 ?? 0, 8);
+        Assert.Equal(0.565596029963, share.I2 ?? 0, 8);
+    }
+
+    [Fact]
+    public void OnSixtySimulatedStudies_TheLimitsHoldTheTruthNearlyAlways()
+    {
+        // 60 studies at 95 %: fewer than 52 would happen in about 1 of 1,000 runs (binomial). docs/pooling.md has the run of many more.
+        var held = Calibration.Shares(60).First();
+        Assert.True(held.Held >= 52, $"{held.Held} of {held.Studies}");
+    }
+
+    private static double Share(double logit) => 1 / (1 + Math.Exp(-logit));
+}
