@@ -81,7 +81,7 @@ internal sealed class CheckGrammar
     private bool First(int at)
     {
         for (var i = 0; i < at; i++)
-            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Count == 0 || _terms[i].Is(Sense.And) || _terms[i].Is(Sense.Then) || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
+            if (_terms[i].Kind != TermKind.Symbol && !(_terms[i].Kind == TermKind.Word && (_terms[i].Meanings.Length == 0 || _terms[i].Is(Sense.And) || _terms[i].Is(Sense.Then) || _terms[i].Is(Sense.AmPm) || _terms[i].Is(Sense.Now) || _terms[i].Is(Sense.At)))) return false;
         return true;
     }
 
@@ -180,7 +180,7 @@ internal sealed class CheckGrammar
     private int Value(int i)
     {
         var at = i + 1;
-        while (at < _terms.Count && at - i < 6 && (_terms[at].Text is "was" or "is" or "of" or "at" or ":" or "=" or "-" or "were" or "saying" or "reading" or "to" or "now" || (_terms[at].Kind == TermKind.Word && _terms[at].Meanings.Count == 0))) at++;
+        while (at < _terms.Count && at - i < 6 && (_terms[at].Text is "was" or "is" or "of" or "at" or ":" or "=" or "-" or "were" or "saying" or "reading" or "to" or "now" || (_terms[at].Kind == TermKind.Word && _terms[at].Meanings.Length == 0))) at++;
         if (at >= _terms.Count) return i;
         var term = _terms[at];
         if (term is not { Kind: TermKind.Number } && !(term is { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre })) return i;

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using CareRecords.Import.Reading;
 using NodaTime;
@@ -16,6 +17,26 @@ internal static class DateGrammar
         while (i < terms.Count && state.Take(terms, ref i, line)) next = i;
         if (!state.IsDate || next == at) { next = at; return null; }
         return state.Written;
+    }
+
+    private const int LongestBeginning = 24;
+    private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(
+        ["sat", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
+
+    private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> ByWord = Beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
+
+    /// <summary>Whether a line that starts with this word may start with a date: a quick look that lets no date slip.</summary>
+    public static bool MayBegin(ReadOnlySpan<char> word)
+    {
+        var letters = word[..Math.Min(word.Length, LongestBeginning)];
+        var length = 0;
+        while (length < letters.Length && char.IsLetter(letters[length])) length++;
+        letters = letters[..length];
+        Span<char> folded = stackalloc char[LongestBeginning];
+        var written = letters.ToLowerInvariant(folded);
+        ReadOnlySpan<char> lower = folded[..Math.Max(0, written)];
+        // Misspelt days and months: long words are let through by their ends.
+        return ByWord.Contains(lower) || lower.EndsWith("day") || lower.EndsWith("dag") || lower.EndsWith("tag") || (lower.Length >= 6 && (lower.EndsWith("ber") || lower.EndsWith("ary")));
     }
 
     private sealed class State

@@ -123,7 +123,7 @@ internal static class DoseGrammar
         {
             var term = terms[i];
             if (used.Contains(i)) continue;
-            if (IsAmount(term, dose, (i > dose.First && i <= dose.Last + 1) || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Count == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
+            if (IsAmount(term, dose, (i > dose.First && i <= dose.Last + 1) || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Length == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
             {
                 used.Add(i);
                 return (Text(term, line, dose), term.Unit);

@@ -79,7 +79,7 @@ internal static class FeedGrammar
         for (var k = at - 1; k >= 0 && k >= at - 3; k--)
         {
             if (terms[k].Is(Sense.After) || terms[k].Is(Sense.Before) || terms[k].Is(Sense.Past)) return terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk) || terms[at].Is(Sense.Bottle) || terms[at].Is(Sense.Food);
-            if (terms[k].Kind != TermKind.Word || terms[k].Meanings.Count > 0) return false;
+            if (terms[k].Kind != TermKind.Word || terms[k].Meanings.Length > 0) return false;
         }
         return false;
     }

@@ -91,9 +91,15 @@ internal sealed class NotesRun
     // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.
     private static bool MayHoldDate(string line, int from)
     {
-        for (var i = from; i < line.Length && i < from + 3; i++)
-            if (char.IsLetterOrDigit(line[i])) return true;
-        return false;
+        var at = from;
+        while (at < line.Length && at < from + 4 && !char.IsLetterOrDigit(line[at])) at++;
+        var end = at;
+        while (end < line.Length && end - at < 24 && !char.IsWhiteSpace(line[end]) && line[end] is not (',' or '(')) end++;
+        var word = line.AsSpan(at, end - at);
+        if (word.Length == 0) return false;
+        if (char.IsAsciiDigit(word[0]))
+            return word.IndexOf(':') < 0 && (word.IndexOfAny('/', '-', '.') >= 0 || word.IndexOfAnyExceptInRange('0', '9') >= 0 || word.Length <= 2);
+        return DateGrammar.MayBegin(word);
     }
 
     private void Lines(HashSet<int> legends, ResolvedDays resolved)

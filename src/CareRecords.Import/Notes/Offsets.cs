@@ -23,6 +23,7 @@ internal static class Offsets
     /// <summary>The terms with their offsets and durations put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
+        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.Ago) || t.Is(Sense.Over) || t.Is(Sense.JustNow) || t.Is(Sense.After) || t.Text is "for" or "na" or "later" or "an hour" or "an hr")) return terms;
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {

@@ -30,6 +30,7 @@ internal static class References
     /// <summary>The terms with their references put together. The kind of reference is in the value of <see cref="Sense.Same"/>.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
+        if (!terms.Exists(t => t.Is(Sense.Same) || t.Is(Sense.SameAs) || t.Is(Sense.Usual) || t.IsSymbol("\""))) return terms;
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {

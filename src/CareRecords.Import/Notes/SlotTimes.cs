@@ -89,7 +89,7 @@ internal static class SlotTimes
 
     private static Term? Next(List<Term> terms, int at)
     {
-        while (at < terms.Count && terms[at].Kind == TermKind.Word && terms[at].Meanings.Count == 0) at++;
+        while (at < terms.Count && terms[at].Kind == TermKind.Word && terms[at].Meanings.Length == 0) at++;
         return At(terms, at);
     }
 

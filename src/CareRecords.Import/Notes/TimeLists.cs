@@ -16,6 +16,10 @@ internal static class TimeLists
     /// <summary>The terms with their lists of times put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
+        var possible = 0;
+        for (var i = 0; i < terms.Count; i++)
+            if (IsTime(terms[i]) || IsCandidate(terms, i)) possible++;
+        if (possible < 2) return terms;
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {

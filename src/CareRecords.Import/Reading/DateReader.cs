@@ -57,6 +57,7 @@ internal static class DateReader
         var cost = 0.0;
         foreach (var date in dates)
         {
+            if (date is { First: { } first, Second: { } second } && (order == DateOrder.DayMonthYear ? second > 12 : first > 12)) { cost += ImpossibleCost; continue; }
             var reading = Settle(date, order, near, null, false);
             if (reading.Outcome != Outcome.Certain) { if (date.First is not null) cost += ImpossibleCost; continue; }
             if (date.DayOfWeek != IsoDayOfWeek.None && reading.Value.DayOfWeek != date.DayOfWeek) cost += WeekdayCost;

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace CareRecords.Import.Reading;
 
 /// <summary>What a term is.</summary>
@@ -59,7 +61,19 @@ internal sealed record Term
     public required string Text { get; init; }
 
     /// <summary>Meanings of a word; empty for others and for unknown words.</summary>
-    public IReadOnlyList<Meaning> Meanings { get; init; } = [];
+    public ImmutableArray<Meaning> Meanings
+    {
+        get;
+        init
+        {
+            field = value;
+            (_low, _high) = (0, 0);
+            foreach (var meaning in value)
+                if ((int)meaning.Sense < 64) _low |= 1UL << (int)meaning.Sense; else _high |= 1UL << ((int)meaning.Sense - 64);
+        }
+    } = [];
+
+    private readonly ulong _low, _high;
 
     /// <summary>The number, the lower end of a range, or a count.</summary>
     public double Number { get; init; }
@@ -89,16 +103,12 @@ internal sealed record Term
     public string? Mended { get; init; }
 
     /// <summary>Whether it carries a sense.</summary>
-    public bool Is(Sense sense)
-    {
-        foreach (var meaning in Meanings)
-            if (meaning.Sense == sense) return true;
-        return false;
-    }
+    public bool Is(Sense sense) => (int)sense < 64 ? (_low >> (int)sense & 1) != 0 : (_high >> ((int)sense - 64) & 1) != 0;
 
     /// <summary>Whether it carries a sense with this value.</summary>
     public bool Is(Sense sense, string value)
     {
+        if (!Is(sense)) return false;
         foreach (var meaning in Meanings)
             if (meaning.Sense == sense && meaning.Value == value) return true;
         return false;
@@ -107,6 +117,7 @@ internal sealed record Term
     /// <summary>The value of a sense; null when it does not carry it.</summary>
     public string? ValueOf(Sense sense)
     {
+        if (!Is(sense)) return null;
         foreach (var meaning in Meanings)
             if (meaning.Sense == sense) return meaning.Value;
         return null;

@@ -34,7 +34,7 @@ internal sealed class TermReader
         if (key.Length == 0 || key.Length > 6) return;
         var meaning = Words(word.Means, _tokenizer.Read(word.Means));
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
-        if (!meaning.Any(t => t.Meanings.Count > 0 || t.Kind == TermKind.Number)) return;
+        if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return;
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
         if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));

@@ -25,6 +25,7 @@ internal static class TimeGrammar
     private static bool TryTime(List<Term> terms, int at, List<Term> before, out Term time, out int taken)
     {
         (time, taken) = (terms[at], 0);
+        if (!MayBegin(terms[at])) return false;
         var (i, prefixed, about) = (at, false, false);
         while (i < terms.Count && i - at < 4 && IsPrefix(terms[i], ref prefixed, ref about)) i++;
         if (i >= terms.Count) return false;
@@ -51,6 +52,13 @@ internal static class TimeGrammar
         taken = next - at;
         return true;
     }
+
+    private static bool MayBegin(Term term) => term.Kind switch
+    {
+        TermKind.Number or TermKind.Time or TermKind.Parts => true,
+        TermKind.Symbol => term.Text is "@" or "~",
+        _ => term.Is(Sense.At) || term.Is(Sense.About) || term.Is(Sense.To) || term.Is(Sense.Clock) || term.Is(Sense.Half) || term.Is(Sense.Quarter) || term.Is(Sense.NumberWord) || term.Is(Sense.DayPart) || term.Is(Sense.AmPm),
+    };
 
     private static bool IsPrefix(Term term, ref bool prefixed, ref bool about)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Reading;
@@ -33,10 +34,10 @@ internal sealed class Vocabulary
     /// The longest phrase that starts at <paramref name="at"/>; null when no word of the vocabulary stands there.
     /// <paramref name="length"/> is its number of tokens, <paramref name="mended"/> the word it was taken for when misspelt.
     /// </summary>
-    public IReadOnlyList<Meaning>? Find(List<Token> tokens, int at, out int length, out string? mended)
+    public ImmutableArray<Meaning>? Find(List<Token> tokens, int at, out int length, out string? mended)
     {
         (length, mended) = (0, null);
-        IReadOnlyList<Meaning>? best = null;
+        ImmutableArray<Meaning>? best = null;
         var node = _root;
         for (var i = at; i < tokens.Count; i++)
         {
@@ -52,6 +53,10 @@ internal sealed class Vocabulary
         }
         return best;
     }
+
+    /// <summary>The first words of every phrase with one of these senses.</summary>
+    public IEnumerable<string> FirstWords(params Sense[] senses) =>
+        _root.Next.Where(pair => pair.Value.Meanings is { } meanings && meanings.Any(m => senses.Contains(m.Sense))).Select(pair => pair.Key);
 
     // Only single digits of phrases such as "1st one" and "l + r" matter, so numbers match by their text.
     private static string? KeyOf(Token token) => token.Kind is TokenKind.Clock ? null : token.Text;
@@ -75,8 +80,8 @@ internal sealed class Vocabulary
             node = next;
         }
         if (tokens.Count == 0) return;
-        node.Meanings ??= [];
-        if (!node.Meanings.Contains(meaning)) node.Meanings.Add(meaning);
+        var known = node.Meanings ?? [];
+        if (!known.Contains(meaning)) node.Meanings = known.Add(meaning);
         if (tokens.Count == 1 && Spelling.Covers(meaning.Sense)) _spelling.Add(tokens[0].Text, meaning.ToString());
     }
 
@@ -98,6 +103,6 @@ internal sealed class Vocabulary
     {
         public Dictionary<string, Node> Next { get; } = new(StringComparer.Ordinal);
 
-        public List<Meaning>? Meanings { get; set; }
+        public ImmutableArray<Meaning>? Meanings { get; set; }
     }
 }
