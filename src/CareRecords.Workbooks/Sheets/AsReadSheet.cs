@@ -1,6 +1,6 @@
 using System.Globalization;
-using ClosedXML.Excel;
 using CareRecords.Workbooks.Building;
+using ClosedXML.Excel;
 using Heading = CareRecords.Workbooks.WorkbookLayout.Heading;
 
 namespace CareRecords.Workbooks.Sheets;

@@ -9,6 +9,9 @@ internal static class IllnessSheet
 {
     public const string Table = "Episodes";
 
+    /// <summary>The sentences under the table run over so many columns: the first printed page.</summary>
+    private const int SentenceColumns = 10;
+
     /// <summary>The row, from 0, in which an episode stands; null when it is not one of the two definitions' own.</summary>
     public static int? RowOf(IllnessFindings illness, EpisodeFinding episode)
     {
@@ -31,7 +34,11 @@ internal static class IllnessSheet
         var at = place.LastRow + 2;
         foreach (var sentence in Sentences(rows.Findings))
         {
+            var across = sheet.Range(at, 1, at, SentenceColumns).Merge();
             book.Put(sheet.Cell(at, 1), sentence);
+            across.Style.Alignment.WrapText = true;
+            across.Style.Alignment.Vertical = ClosedXML.Excel.XLAlignmentVerticalValues.Top;
+            sheet.Row(at).Height = 2 + (13 * TableSheet.LinesOf(sentence, columns.Take(SentenceColumns).Sum(c => c.Width)));
             at++;
         }
 
