@@ -12,6 +12,7 @@ internal static class LogBuilder
     /// <summary>The account.</summary>
     public static CareLog Build(IReadOnlyList<Gathered> parts, SourceContext context, ImportOptions options)
     {
+        EarlierReviews.Settle(parts);
         var (plan, planProblems) = PlanBuilder.Build(parts.SelectMany(p => p.Plan));
         var (zone, zoneFrom, zoneProblem) = Zone(plan, options);
         var withdrawn = new Withdrawals(parts);

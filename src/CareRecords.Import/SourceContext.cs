@@ -19,7 +19,7 @@ internal sealed record SourceContext
     public IReadOnlyDictionary<string, string> Answers { get; init; } = new Dictionary<string, string>();
 
     /// <summary>The question that asks for the day order of a source.</summary>
-    public static string DateOrderQuestion(string file) => "date-order:" + file;
+    public static string DateOrderQuestion(string file) => "day-order:" + file;
 
     /// <summary>The order for a source: the option, else the answer to its question; null when neither was given.</summary>
     public DateOrder? OrderFor(string file) => OrderGiven ?? ReadOrder(Answers.GetValueOrDefault(DateOrderQuestion(file)));

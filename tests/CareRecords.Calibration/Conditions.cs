@@ -34,6 +34,11 @@ internal static class Conditions
         Simulated(ChecksAndNoise, "4 checks, noise 1, extra oxygen, 3 flows in 10 written", new() { Seed = 0, GetsExtraOxygen = true, OxygenWritten = 0.3 }),
         Simulated(ChecksAndNoise, "4 checks, noise 1, sessions lift by 1.5 points", new() { Seed = 0, SessionLift = 1.5 }),
         Simulated(ChecksAndNoise, "30 days, 4 checks, noise 1.4", new() { Seed = 0, Noise = 1.4, Days = 30 }),
+        .. from noise in new[] { 1.0, 2 }
+           from oxygen in new[] { false, true }
+           let options = new SimulationOptions { Seed = 0, Noise = noise, ChecksPerDay = noise > 1.5 ? 2 : 4, GetsExtraOxygen = oxygen }
+           select new Condition(ChecksAndNoise, "record cut in the last illness, noise " + Text(noise) + Extra(oxygen),
+               seed => KnownChild.From(options with { Seed = seed }).CutInLastIllness(seed)),
         .. OtherChildren.Shapes.Select(shape => Other("return: " + shape, new() { Seed = 0, Shape = shape })),
         Other("6 readings, noise 2", new() { Seed = 0, Noise = 2, ChecksPerDay = 6 }),
         Other("noise 1.4, 10 % of days missing, signs written", new() { Seed = 0, Noise = 1.4, DaysMissing = 0.1, SignsWritten = 0.5 }),
@@ -50,6 +55,9 @@ internal static class Conditions
         Other("usual near 100", new() { Seed = 0, Top = 100 }),
         Other("30 days", new() { Seed = 0, Days = 30 }),
     ];
+
+    /// <summary>The conditions whose names hold all of the words.</summary>
+    public static IEnumerable<Condition> Named(string[] words) => All.Where(c => words.All(w => c.Name.Contains(w, StringComparison.Ordinal)));
 
     /// <summary>Tries the model on a number of children of a kind.</summary>
     public static Score Run(Condition condition, int children, int seed)

@@ -39,6 +39,20 @@ internal sealed record KnownChild(
         return new Found(model, IllnessSummary.Of(records, illness, RecordEpisodeFindings.Of(records, illness), model));
     }
 
+    /// <summary>The same child with a record that stops early: a few days into her last illness, or just as it ends.</summary>
+    public KnownChild CutInLastIllness(int seed)
+    {
+        var last = Episodes.Where(e => e.RecoveredAt is not null).MaxBy(e => e.Onset)!;
+        var days = (int)Math.Ceiling(last.Onset + 1.5 + (new Random(seed).NextDouble() * (last.RecoveredAt!.Value - last.Onset)));
+        var end = First.PlusDays(days).At(new LocalTime((int)DayStartsHours, 0));
+        return this with
+        {
+            Log = Log with { Entries = [.. Log.Entries.Where(e => e.When.Stated < end)] },
+            Days = days,
+            Episodes = [.. Episodes.Where(e => e.Onset < days - 1).Select(e => e with { RecoveredAt = e.RecoveredAt < days ? e.RecoveredAt : null })],
+        };
+    }
+
     /// <summary>The simulator's days are elapsed time from midnight.</summary>
     private static double CareDays(SimulationOptions options, double elapsedDays)
     {

@@ -4,14 +4,15 @@ using CareRecords.Calibration;
 using CareRecords.Findings;
 using CareRecords.Findings.Modelling;
 
-// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED" prints the same figures, for work on the model.
+// "report FILE CHILDREN" writes docs/calibration.md from seeds that nothing was tuned on; "try CHILDREN SEED [WORDS]" prints the same figures, for work on the model.
+// Words choose the rows whose names hold them; a row does not depend on the others.
 switch (args)
 {
-    case ["report", var file, var each]:
-        File.WriteAllText(file, new Report(Conditions.ReportSeed, int.Parse(each, CultureInfo.InvariantCulture), Console.Error).Write());
+    case ["report", var file, var each, .. var words]:
+        File.WriteAllText(file, new Report(Conditions.ReportSeed, int.Parse(each, CultureInfo.InvariantCulture), Console.Error).Write(Conditions.Named(words)));
         return 0;
-    case ["try", var children, var seed]:
-        foreach (var condition in Conditions.All)
+    case ["try", var children, var seed, .. var words]:
+        foreach (var condition in Conditions.Named(words))
         {
             var clock = Stopwatch.StartNew();
             var s = Conditions.Run(condition, int.Parse(children, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture));
@@ -36,6 +37,6 @@ switch (args)
 
         return 0;
     default:
-        Console.Error.WriteLine("Say: report FILE CHILDREN | try CHILDREN SEED | time");
+        Console.Error.WriteLine("Say: report FILE CHILDREN [WORDS] | try CHILDREN SEED [WORDS] | time");
         return 2;
 }

@@ -8,8 +8,8 @@ internal sealed class Report(int seed, int children, TextWriter progress)
 {
     public static double Median(IReadOnlyCollection<double> values) => values.Count == 0 ? double.NaN : values.Order().ElementAt(values.Count / 2);
 
-    /// <summary>The whole page.</summary>
-    public string Write()
+    /// <summary>The page of these conditions.</summary>
+    public string Write(IEnumerable<Condition> conditions)
     {
         var page = new StringBuilder(string.Create(CultureInfo.InvariantCulture, $"""
             # Calibration of the illness model
@@ -30,7 +30,7 @@ internal sealed class Report(int seed, int children, TextWriter progress)
 
             """));
         var scores = new List<(string Name, Score Score)>();
-        foreach (var group in Conditions.All.GroupBy(c => c.Group))
+        foreach (var group in conditions.GroupBy(c => c.Group))
         {
             page.Append(CultureInfo.InvariantCulture, $"\n## {group.Key}\n\n{Introduction(group.Key)}\n\n");
             page.Append("| children | F1 | onset ≤ 1 day | onset interval | recovery interval, from the day | from the onset | width, days | median error, days | censored | usual: error, interval | band |\n");

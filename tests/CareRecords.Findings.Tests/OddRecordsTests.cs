@@ -96,7 +96,7 @@ public class OddRecordsTests
         var findings = Review(Days(30, (log, n) => Checks(log, n is >= 15 and < 19 ? 91 : 96, null)));
         Assert.Null(findings.Baseline!.Oxygen);
         Assert.Contains("oxygen was never written", findings.Baseline.Method, StringComparison.Ordinal);
-        Assert.Equal(First.PlusDays(15), Assert.Single(findings.Illness.Episodes).Onset);
+        Assert.Equal(First.PlusDays(15), Assert.Single(findings.Illness.ByRecord).Onset);
         Assert.Null(Assert.Single(findings.SaturationByFlow).OxygenLitresPerMinute);
     }
 

@@ -3,6 +3,7 @@ using System.Text;
 using CareRecords.Findings;
 using CareRecords.Pooling;
 using CareRecords.Simulation;
+using CareRecords.Statistics;
 using CareRecords.Workbooks.Shared;
 
 namespace CareRecords.Studies;
@@ -17,14 +18,15 @@ internal static class ManyFamilies
     public static int Run(string folder)
     {
         Directory.CreateDirectory(folder);
+        var draw = new SeededRandom(24);
         for (var n = 1; n <= Children; n++)
         {
-            var (log, _) = SimulatedChild.Make(Options(n));
-            var shared = Sharing.Share(Reviewer.Review(log), new ShareOptions
+            var (log, truth) = SimulatedChild.Make(Options(n));
+            var shared = Sharing.Share(Reviewer.Review(FamilyHabits.Of(log, truth, n)), new ShareOptions
             {
                 Child = ChildCode.FromKey(DemoKey, string.Create(CultureInfo.InvariantCulture, $"invented family {n}")),
                 AgeBand = AgeBands.TryRead(Ages[n % 3], out var band) ? band : null,
-                StudyGroup = StudyGroup.TryRead(n % 2 == 0 ? "A" : "B", out var group) ? group : null,
+                StudyGroup = StudyGroup.TryRead(draw.Uniform() < 0.5 ? "A" : "B", out var group) ? group : null,
             });
             var path = Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"family-{n:00}.xlsx"));
             using (var file = File.Create(path)) SharedWorkbook.Write(shared, file);

@@ -2,6 +2,7 @@ using CareRecords.Findings;
 using CareRecords.Records;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
+using DocumentFormat.OpenXml.Spreadsheet;
 using DocumentFormat.OpenXml.Validation;
 
 namespace CareRecords.Workbooks.Tests;
@@ -16,6 +17,19 @@ public sealed class ReviewWorkbookTests
 
     [Fact]
     public void Nothing_written_still_gives_a_workbook() => AssertValid(Bytes(SampleMonth.Empty));
+
+    [Fact]
+    public void Nine_days_are_as_approved() => ApprovedText.Equal("nine-days.txt", ApprovedText.Of(Bytes(SampleMonth.Log(9))));
+
+    [Fact]
+    public void A_month_has_more_than_three_hundred_formulas_each_with_a_value()
+    {
+        using var stream = new MemoryStream(Bytes(SampleMonth.Log()));
+        using var document = SpreadsheetDocument.Open(stream, false);
+        var formulas = document.WorkbookPart!.WorksheetParts.SelectMany(p => p.Worksheet.Descendants<Cell>()).Where(c => c.CellFormula is not null).ToList();
+        Assert.True(formulas.Count >= 300, $"{formulas.Count} formulas");
+        Assert.All(formulas, c => Assert.NotNull(c.CellValue));
+    }
 
     internal static byte[] Bytes(CareLog log)
     {

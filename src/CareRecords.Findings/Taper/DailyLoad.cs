@@ -12,7 +12,8 @@ internal readonly record struct DailyLoad(LocalDate Day, int Sessions, double? M
 /// <summary>
 /// Daily sessions and minutes cut into steps: a segmentation with one level of each a step, a penalty of 3·log n for each
 /// change, and steps of two days or more; exact within windows of <see cref="WindowDays"/> days, so that the work grows
-/// with the length of the record. The error variance is that of neighbouring days, at least 0.075: one session fewer on one
+/// with the length of the record. The error variance is a robust one of days about
+/// their neighbours, at least 0.07: one session fewer on one
 /// day or two is no step, one fewer from one three-day step to the next is.
 /// Days without a session are passed over: not written is not "not done".
 /// </summary>
@@ -20,7 +21,7 @@ internal static class LoadSegments
 {
     private const int WindowDays = 400;
     private const int SettledDays = 60;
-    private const double LeastVariance = 0.075;
+    private const double LeastVariance = 0.07;
     private const int SmallestDays = 2;
 
     /// <summary>The segments as index ranges of <paramref name="days"/>; one when there are too few days to cut.</summary>
@@ -57,9 +58,17 @@ internal static class LoadSegments
             : [(0, days.Count)];
     }
 
-    private static (double Sessions, double Minutes) Variances(IReadOnlyList<DailyLoad> days) => (
-        Math.Max(LeastVariance, NoiseVariance.FromDifferences([.. days.Select(d => (double)d.Sessions)]).Or(0)),
-        Math.Max(LeastVariance, NoiseVariance.FromDifferences(Minutes(days)).Or(0)));
+    private static (double Sessions, double Minutes) Variances(IReadOnlyList<DailyLoad> days) =>
+        (Variance([.. days.Select(d => (double)d.Sessions)]), Variance(Minutes(days)));
+
+    /// <summary>How days stray from the middle of themselves and their two neighbours: a step from one level to another does not enter, however many there are.</summary>
+    private static double Variance(double[] values)
+    {
+        if (values.Length < 3) return LeastVariance;
+        var strays = Enumerable.Range(1, values.Length - 2).Select(i => values[i] - Quantiles.Median([values[i - 1], values[i], values[i + 1]]).Value);
+        var spread = Quantiles.MedianAbsoluteDeviation([.. strays]).Value;
+        return Math.Max(LeastVariance, spread * spread);
+    }
 
     private static double[] Minutes(IEnumerable<DailyLoad> days) => [.. days.Select(d => d.MinutesPerArea).OfType<double>()];
 

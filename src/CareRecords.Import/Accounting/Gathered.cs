@@ -43,6 +43,12 @@ internal sealed class Gathered
     /// <summary>Rows of an earlier review: entries that stand for an original source, with what a person changed.</summary>
     public List<Correction> Corrections { get; } = [];
 
+    /// <summary>True for a sheet of an earlier review workbook: its entries stand for the sources that they name.</summary>
+    public bool IsReview { get; init; }
+
+    /// <summary>The entries of an earlier review that a person changed or added.</summary>
+    public HashSet<CareEntry> Mended { get; } = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>The day order that the source itself settles; null when it has no dates in numbers or does not settle them.</summary>
     public DateOrder? OrderSettled { get; set; }
 

@@ -1,5 +1,6 @@
 using CareRecords.Import.Accounting;
 using CareRecords.Import.Tables;
+using CareRecords.Import.Tables.Reviews;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Files;
@@ -11,10 +12,17 @@ internal static class WorkbookFiles
     public static FileReading Read(SourceFile file, SourceContext context, long mostUnpacked, Action<long>? everyRow)
     {
         var parts = new List<Gathered>();
+        var review = Recognise(file, mostUnpacked);
         using var book = WorkbookFile.Open(file.OpenBytes(), mostUnpacked);
         for (var index = 0; book.NextSheet(); index++)
         {
             var place = new Place(file.Found.Name, book.SheetName);
+            if (review is not null)
+            {
+                parts.Add(ReviewWorkbookReader.Read(place, book.Rows(), review, context));
+                continue;
+            }
+
             var (at, asked) = (index, false);
             parts.Add(TableReader.Read(place, () =>
             {
@@ -34,7 +42,13 @@ internal static class WorkbookFiles
             parts.Add(whole);
         }
 
-        return new FileReading(parts, new InputFile(file.Found.Name, "workbook", file.Survey.Sha256, book.Damage));
+        return new FileReading(parts, new InputFile(file.Found.Name, review is null ? "workbook" : "review workbook", file.Survey.Sha256, book.Damage));
+    }
+
+    private static AsRead? Recognise(SourceFile file, long mostUnpacked)
+    {
+        using var book = WorkbookFile.Open(file.OpenBytes(), mostUnpacked);
+        return ReviewWorkbookReader.Recognise(book);
     }
 
     private static IEnumerable<GridRow> Again(SourceFile file, int sheet, long mostUnpacked)

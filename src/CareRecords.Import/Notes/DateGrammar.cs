@@ -15,7 +15,7 @@ internal static class DateGrammar
         var state = new State();
         var i = at;
         while (i < terms.Count && state.Take(terms, ref i, line)) next = i;
-        if (!state.IsDate) { next = at; return null; }
+        if (!state.IsDate || next == at) { next = at; return null; }
         return state.Written;
     }
 

@@ -13,7 +13,8 @@ internal static class AreasReader
     /// <summary>Reads the whole of <paramref name="text"/> as areas; "3/3/2/2" with no areas named is doubtful.</summary>
     public static Reading<AreasWritten> Read(string text, FamilyWords words)
     {
-        var terms = CellTerms.Read(text, words);
+        // "L up" names the upper part here; among words of notes "up" has other uses.
+        var terms = CellTerms.Read(text, words).ConvertAll(t => t is { Kind: TermKind.Word, Text: "up", Meanings.Length: 0 } ? t with { Meanings = [new Meaning(Sense.Area, "upper")] } : t);
         if (terms.Count == 0 || !terms.All(IsOfAreas)) return Reading.Nothing<AreasWritten>();
         var read = AreaGrammar.Read(terms);
         if (terms is [{ Kind: TermKind.Number or TermKind.Quantity, Unit: Unit.None or Unit.Min } total]) return Reading.Certain(new AreasWritten([], total.Number));

@@ -11,7 +11,7 @@ internal static class SaturationReader
     /// <summary>Reads the whole of <paramref name="text"/> as a saturation.</summary>
     public static Reading<SaturationWritten> Read(string text)
     {
-        var terms = CellTerms.Read(text).Where(t => !t.Is(Sense.SatLabel)).ToList();
+        var terms = CellTerms.Measure(text).Where(t => !t.Is(Sense.SatLabel)).ToList();
         if (terms is [{ Kind: TermKind.Number } number, { Kind: TermKind.Word, Glued: true, Text: "l" or "o" or "i" or "s" }] && number.Number < Lowest)
             return Reading.Doubtful(new SaturationWritten(0), $"'{text.Trim()}' looks like a slip of the pen.");
         return terms switch
@@ -35,7 +35,7 @@ internal static class OxygenReader
     /// <summary>Reads the whole of <paramref name="text"/> as an oxygen flow, litres a minute; 0 is air. A share of oxygen ("28%") is doubtful: it is no flow.</summary>
     public static Reading<double> Read(string text)
     {
-        var terms = CellTerms.Read(text).Where(t => !(t.Is(Sense.OxygenLabel) || t.Is(Sense.Per) || t is { Kind: TermKind.Word, Text: "on" or "of" or "in" or "at" or "min" or "flow" or "l" or "lpm" or "/min" } || (t.Kind == TermKind.Symbol && t.Text is "/" or "."))).ToList();
+        var terms = CellTerms.Measure(text).Where(t => !(t.Is(Sense.OxygenLabel) || t.Is(Sense.Per) || t is { Kind: TermKind.Word, Text: "on" or "of" or "in" or "at" or "min" or "flow" or "l" or "lpm" or "/min" } || (t.Kind == TermKind.Symbol && t.Text is "/" or "."))).ToList();
         return terms switch
         {
             [] => Reading.Nothing<double>(),
@@ -61,7 +61,7 @@ internal static class PulseReader
 {
     /// <summary>Reads the whole of <paramref name="text"/> as a pulse; under 20 or over 300 is impossible.</summary>
     public static Reading<double> Read(string text) =>
-        CellTerms.Read(text).Where(t => !t.Is(Sense.PulseLabel) && !t.Is(Sense.BreathLabel) && t.Text is not ("bpm" or "/min" or "per" or "min")).ToList() switch
+        CellTerms.Measure(text).Where(t => !t.Is(Sense.PulseLabel) && !t.Is(Sense.BreathLabel) && t.Text is not ("bpm" or "/min" or "per" or "min")).ToList() switch
         {
             [{ Kind: TermKind.Number } number] => number.Number is >= Least and <= Most ? Reading.Certain(number.Number) : Reading.Impossible<double>($"A rate of {text.Trim()} a minute is not possible (20 to 300)."),
             _ => Reading.Nothing<double>(),
@@ -82,7 +82,7 @@ internal static class TemperatureReader
     /// <summary>Reads the whole of <paramref name="text"/> as a temperature.</summary>
     public static Reading<TemperatureWritten> Read(string text)
     {
-        var terms = CellTerms.Read(text).Where(t => !t.Is(Sense.TempLabel) && !(t.Kind == TermKind.Symbol && t.Text is "°" or "º" or ".")).ToList();
+        var terms = CellTerms.Measure(text).Where(t => !t.Is(Sense.TempLabel) && !(t.Kind == TermKind.Symbol && t.Text is "°" or "º" or ".")).ToList();
         var letter = terms is [{ Kind: TermKind.Number }, { Kind: TermKind.Word, Text: "f" or "c" or "deg" or "degrees" } unit] ? unit.Text : null;
         if (terms is not ([{ Kind: TermKind.Number or TermKind.Quantity, Unit: Unit.None or Unit.Celsius or Unit.Fahrenheit }] or [{ Kind: TermKind.Number }, { Text: "f" or "c" or "deg" or "degrees" }]))
             return Reading.Nothing<TemperatureWritten>();
@@ -100,6 +100,6 @@ internal static class RateReader
 {
     /// <summary>Reads the whole of <paramref name="text"/> as millilitres an hour.</summary>
     public static Reading<double> Read(string text) =>
-        CellTerms.Read(text) is [{ Kind: TermKind.Quantity or TermKind.Number, Unit: Unit.Rate or Unit.Ml or Unit.None, Number: > 0 and <= 2000 } rate]
+        CellTerms.Measure(text) is [{ Kind: TermKind.Quantity or TermKind.Number, Unit: Unit.Rate or Unit.Ml or Unit.None, Number: > 0 and <= 2000 } rate]
             ? Reading.Certain(rate.Number) : Reading.Nothing<double>();
 }

@@ -61,6 +61,9 @@ internal sealed record CanonicalHeader(TableKind Kind, IReadOnlyList<Field> Fiel
         return null;
     }
 
+    /// <summary>The field that a heading of a review workbook names; <see cref="Field.Unknown"/> for one of its own columns.</summary>
+    public static Field FieldOf(string heading) => Named.GetValueOrDefault(Fold(heading), Field.Unknown);
+
     /// <summary>Lower case, letters and digits only: case, spaces and punctuation of a heading do not matter.</summary>
     public static string Fold(string text) => string.Concat(text.Where(char.IsLetterOrDigit)).ToLowerInvariant();
 

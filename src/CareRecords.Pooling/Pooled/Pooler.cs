@@ -84,7 +84,8 @@ public static class Pooler
             curves.Add(RecoveryPooling.Of(label, children, why, options));
         }
 
-        return curves;
+        // The count over all children is shown: one group's hidden count could be taken from it and the others'.
+        return curves.Exists(c => c.Censored is null) ? curves.ConvertAll(c => c with { Censored = null }) : curves;
     }
 
     private static IEnumerable<string> Notes(IReadOnlyList<ChildSummary> children)

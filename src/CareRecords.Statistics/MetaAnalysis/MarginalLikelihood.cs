@@ -94,6 +94,7 @@ internal sealed class MarginalLikelihood
     private static (double Mode, double Spread) Mode((double X, double N, double[] Z)[] rows, double[] offsets, double sigma)
     {
         var (u, curvature) = (0.0, 1.0);
+        var (low, high) = (double.NegativeInfinity, double.PositiveInfinity);
         for (var step = 0; step < 200; step++)
         {
             var slope = -u;
@@ -105,10 +106,18 @@ internal sealed class MarginalLikelihood
                 curvature += sigma * sigma * rows[i].N * p * (1 - p);
             }
 
-            // The integrand is log-concave; a step of at most 2 cannot overshoot for good.
-            var move = Math.Clamp(slope / curvature, -2, 2);
-            u += move;
-            if (Math.Abs(move) < 1e-13 * Math.Max(1, Math.Abs(u)))
+            // The integrand is log-concave, so its slope falls. With a large σ plain Newton steps can go to and fro for ever:
+            // one that leaves the bracket of the mode is halved into it.
+            (low, high) = slope > 0 ? (u, high) : (low, u);
+            var next = u + Math.Clamp(slope / curvature, -2, 2);
+            if (next <= low || next >= high)
+            {
+                next = double.IsFinite(low) && double.IsFinite(high) ? (low + high) / 2 : next;
+            }
+
+            var move = Math.Abs(next - u);
+            u = next;
+            if (move < 1e-13 * Math.Max(1, Math.Abs(u)))
             {
                 break;
             }

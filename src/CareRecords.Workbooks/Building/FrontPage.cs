@@ -73,7 +73,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Bottom;
         for (var c = 2; c <= Columns; c++) sheet.Cell(Row, c).Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
-        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, (c == 0 ? LabelWidth : CellWidth) * 1.12)).Max();
+        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : CellWidth - 1)).Max();
         sheet.Row(Row++).Height = 2 + (11.5 * lines);
     }
 
@@ -91,6 +91,13 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
 
         Rule(sheet.Range(Row, 1, Row, Columns));
         sheet.Row(Row++).Height = 13.2;
+    }
+
+    /// <summary>Joins the last two cells of the row just written, for longer words.</summary>
+    public void JoinLastTwo()
+    {
+        var range = sheet.Range(Row - 1, Columns - 1, Row - 1, Columns).Merge();
+        range.Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
     }
 
     /// <summary>Two named values side by side.</summary>

@@ -25,7 +25,7 @@ internal static class TableSheet
         table.Theme = XLTableTheme.None;
         table.ShowAutoFilter = true;
         Look.TableHeading(sheet.Range(headingRow, 1, headingRow, columns.Count));
-        var longest = columns.Max(c => LinesOf(c.Heading, c.Width - 1.5));
+        var longest = columns.Where(c => c.Role != ColumnRole.Working).Max(c => LinesOf(c.Heading, c.Width - 1.5));
         sheet.Row(headingRow).Height = 3 + (13.5 * Math.Max(longest, 1));
         FoldWorkings(sheet, columns);
         return new TablePlace(sheet.Name, tableName, headingRow + 1, last, [.. columns.Select(c => c.Heading)], [.. columns.Where(c => c.Role == ColumnRole.Editable).Select(c => c.Heading)]);

@@ -14,10 +14,10 @@ internal static class ChartsSheet
     private const double ColumnWidth = 9.3;
     private const double WidthMillimetres = 254;
     private const double RowHeight = 15;
-    private const int NativeRows = 16;
+    private const int NativeRows = 15;
 
     /// <summary>Rows on a landscape page of A4, the shorter of A4 and Letter, at <see cref="Scale"/>.</summary>
-    private const int RowsPerPage = 35;
+    private const int RowsPerPage = 33;
 
     private const int Scale = 97;
 
@@ -78,7 +78,7 @@ internal static class ChartsSheet
             if (Row + rows - _pageStart > RowsPerPage && Row > 4)
             {
                 sheet.PageSetup.AddHorizontalPageBreak(Row - 1);
-                _pageStart = Row;
+                _pageStart = Row++; // A free row, so that no edge of the chart falls on the page before.
             }
 
             var at = Row;

@@ -24,5 +24,5 @@ internal static class DataCells
         new(heading, width, r => CellContent.Of(words(r.Item))) { Role = ColumnRole.Editable, Check = new CellCheck.OneOf(choices) };
 
     public static string Use(string what) =>
-        $"One row an event, {what}. Yellow cells may be mended; give this file to the next review and it lists what you changed. 'source text' is what was written.";
+        $"One row an event, {what}. Yellow cells may be mended; the next review lists what you changed.";
 }

@@ -23,7 +23,7 @@ internal static class DaysSheet
         var columns = Columns(rows);
         TableSheet.Dress(
             sheet, "Day by day",
-            $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. An empty cell was not written; it is not a nought. Oxygen in L/min, 0 is air.");
+            $"A care day starts at {rows.Findings.Span.DayStarts.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}. Counts are of what was written: a day marked 'no' is unknown, not nought. Oxygen in L/min, 0 is air.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Days);
         PageDress.Apply(sheet, landscape: true, Blue);
         return place;
@@ -46,7 +46,7 @@ internal static class DaysSheet
     private static IReadOnlyList<Column<DayFinding>> Columns(ReviewRows rows) =>
     [
         new("care day", 16, d => CellContent.Of(d.Day)) { Format = Format.Day },
-        new("anything written", 8, d => CellContent.Of(d.HasRecords ? "yes" : "no").By(DayFormulas.AnythingWritten(Day))),
+        new("anything written", 10, d => CellContent.Of(d.HasRecords ? "yes" : "no").By(DayFormulas.AnythingWritten(Day))),
         new("illness", 8, d => CellContent.Of(d.Episode)),
         new("step", 6, d => CellContent.Of(d.Step)),
         Count("sessions done", d => d.SessionsDone, $"COUNTIFS(Sessions[care day],{Day})"),
@@ -70,6 +70,7 @@ internal static class DaysSheet
         Count("feeds", d => d.Feeds, $"COUNTIFS(Feeds[care day],{Day})"),
         Count("medicines", d => d.Doses, $"COUNTIFS(Medicines[care day],{Day})"),
         new("signs", 40, d => CellContent.Of(string.Join("; ", d.Signs))) { Wrap = true },
+        new("sessions done" + Chart, 9, d => CellContent.ForChart(d.HasRecords ? d.SessionsDone : null, $"IF({This(Table, "anything written")}=\"yes\",{This(Table, "sessions done")},\"\")")) { Role = ColumnRole.Working },
         .. Charted.Select(c => new Column<DayFinding>(c.Heading + Chart, 9, d => CellContent.ForChart(c.Value(d), This(Table, c.Heading))) { Role = ColumnRole.Working }),
         new(UsualOxygen, 9, d => CellContent.Of(rows.Log.Plan.NumberFor(PlanItem.UsualOxygen, d.Day) ?? rows.Findings.Baseline?.Oxygen)
             .By($"IFERROR({PlanFormulas.On(PlanItem.UsualOxygen, Day)}+0,{(rows.Findings.Baseline?.Oxygen is { } usual ? Number(usual) : "\"\"")})")) { Role = ColumnRole.Working },

@@ -30,13 +30,13 @@ internal static class NativeCharts
     private static NativeChart Sessions(IReadOnlyList<DayFinding> days, TablePlace place) => ByDay("daily-sessions", NativeChartKind.Line) with
     {
         Title = $"Sessions written each care day, and planned (follows the cells; {days.Count} days)",
-        AltText = $"Sessions written on each of {days.Count} care days as circles, sessions planned as a dashed line. Written: {days.Sum(d => d.SessionsDone)} in all.",
+        AltText = $"Sessions written on each of {days.Count} care days as circles, none on days without notes; sessions planned as a dashed line. Written: {days.Sum(d => d.SessionsDone)} in all.",
         ValueAxisTitle = "sessions a day",
         ValueNumberFormat = "0",
         ValueMin = 0,
         Series =
         [
-            Series(days, place, "sessions done", "done", d => d.SessionsDone),
+            Points(days, place, "sessions done" + DaysSheet.Chart, "done", d => d.HasRecords ? d.SessionsDone : null),
             Series(days, place, "sessions planned" + DaysSheet.Chart, "planned", d => d.SessionsPlanned) with { Marker = NativeMarker.None, Dash = NativeDash.Dash, Colour = "000000" },
         ],
     };
@@ -51,8 +51,8 @@ internal static class NativeCharts
         ValueMax = 100,
         Series =
         [
-            Series(findings.Days, place, "median SpO2 at usual oxygen, %" + DaysSheet.Chart, "median at usual oxygen", d => d.MedianSpO2AtUsualOxygen),
-            Series(findings.Days, place, "lowest SpO2, %" + DaysSheet.Chart, "lowest, any oxygen", d => d.LowestSpO2) with { Marker = NativeMarker.Triangle, Dash = NativeDash.Dot, Colour = "D55E00" },
+            Points(findings.Days, place, "median SpO2 at usual oxygen, %" + DaysSheet.Chart, "median at usual oxygen", d => d.MedianSpO2AtUsualOxygen),
+            Points(findings.Days, place, "lowest SpO2, %" + DaysSheet.Chart, "lowest, any oxygen", d => d.LowestSpO2) with { Marker = NativeMarker.Triangle, Colour = "D55E00" },
         ],
     };
 
@@ -104,6 +104,10 @@ internal static class NativeCharts
         ValueAxisTitle = "",
         Series = [],
     };
+
+    /// <summary>Markers without a line: some programs draw a line down to nought where a day has no value.</summary>
+    private static NativeSeries Points(IReadOnlyList<DayFinding> days, TablePlace place, string heading, string name, Func<DayFinding, double?> value) =>
+        Series(days, place, heading, name, value) with { Dash = NativeDash.None };
 
     private static NativeSeries Series(IReadOnlyList<DayFinding> days, TablePlace place, string heading, string name, Func<DayFinding, double?> value) => new()
     {

@@ -74,7 +74,8 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by the model, days", "usual sessions after, days");
+        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by the model, days (95 % limits)");
+        page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
             var at = IllnessSheet.RowOf(findings.Illness, episode);
@@ -87,12 +88,13 @@ internal static class SummarySheet
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
                 (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
                 (CellContent.Of(episode.Recovery.Censored ? $"not by {Rounded(episode.Recovery.DaysLow)}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
-                (CellContent.Of(ModelDays(episode.Recovery)), Format.Text),
-                (CellContent.Of(episode.BackToMaintenanceDays is { } back ? Rounded(back) : "not yet"), Format.Text));
+                (CellContent.Of(ModelDays(episode.Recovery)), Format.Text));
+            page.JoinLastTwo();
         }
 
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
-        page.Sentence(CellContent.Of(findings.Illness.Spread + more));
+        var usual = string.Join("; ", episodes.Take(MostEpisodes).Select(e => e.BackToMaintenanceDays is { } back ? $"{e.Id} {Rounded(back)} days after its first day" : $"{e.Id} not yet"));
+        page.Sentence(CellContent.Of($"{findings.Illness.Spread} Sessions and minutes back to usual: {usual}.{more}"));
     }
 
     private static void Saturation(FrontPage page, ChildFindings findings)
@@ -160,5 +162,5 @@ internal static class SummarySheet
     private static string Rounded(double? days) => days is { } d ? TimeWords.Number(Math.Round(d, 1)) : "";
 
     private static string RoundedRange(double? low, double? high) =>
-        TimeWords.Range(low is { } l ? Math.Round(l, 1) : null, high is { } h ? Math.Round(h, 1) : null);
+        TimeWords.Range(low is { } l ? Math.Round(l, 1) : null, high is { } h ? Math.Round(h, 1) : null).Replace(" to ", "–", StringComparison.Ordinal);
 }

@@ -23,7 +23,7 @@ internal static class TraceColumns
     [
         new(Heading.SourceFile, 16, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace },
         new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace },
-        new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace },
     ];
 
     private static string? Join(IReadOnlyList<SourceLine> sources, Func<SourceLine, string> part) =>

@@ -37,10 +37,11 @@ public class TaperTests
     public void Steps_carry_their_episode_and_what_followed()
     {
         var findings = Wean().Review();
-        var down = findings.Taper.Done[2];
-        Assert.Equal(("E1", 6, StepOutcome.Steady), (down.Episode, down.DayOfEpisode, down.FollowedBy));
+        var (down, onset) = (findings.Taper.Done[2], Assert.Single(findings.Illness.Episodes).Onset);
+        Assert.InRange(Period.DaysBetween(First, onset), 19, 20);
+        Assert.Equal(("E1", 26 - Period.DaysBetween(First, onset), StepOutcome.Steady), (down.Episode, down.DayOfEpisode, down.FollowedBy));
         Assert.InRange(down.StableHoursBefore!.Value, 24, 72);
-        Assert.Equal(14, Assert.Single(findings.Illness.Episodes).BackToMaintenanceDays);
+        Assert.Equal(34 - Period.DaysBetween(First, onset), findings.Illness.Episodes[0].BackToMaintenanceDays);
         Assert.StartsWith("E1: from 5 sessions a day of 3 minutes an area down to 2 sessions a day of 2.5 minutes an area in 3 steps", findings.Taper.WeanInWords, StringComparison.Ordinal);
         Assert.Equal("S5", findings.Days[40].Step);
     }

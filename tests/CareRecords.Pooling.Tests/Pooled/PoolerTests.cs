@@ -85,12 +85,24 @@ public sealed class PoolerTests : IDisposable
     }
 
     [Fact]
+    public void CountsOfUnfinishedEpisodes_CannotBeTakenFromTheTotal()
+    {
+        // Twelve children with unfinished episodes in group A and one in group B.
+        var study = Study.Select((c, i) => new SharedChild(c.File, c.Findings with { Episodes = [.. c.Findings.Episodes.Select(e => Unfinished(e, i % 2 == 0 || i == 1))] })).ToList();
+        var pooled = Pooler.Pool(study, Quick).Recovery;
+        Assert.NotNull(pooled.All.Censored);
+        Assert.All(pooled.ByStudyGroup, c => Assert.Null(c.Censored));
+        Assert.All(pooled.ByStudyGroup, c => Assert.NotNull(c.Episodes));
+    }
+
+    [Fact]
     public void EveryGapKept_IsAnAnswerWithAReason()
     {
         var perfect = Study.Select(c => new SharedChild(c.File, c.Findings with { Sessions = [.. c.Findings.Sessions.Select(s => s with { FeedGap = Findings.GapVerdict.Kept })] }));
         var pooled = Pooler.Pool(perfect, Quick);
-        Assert.Null(pooled.FeedGap.Model.Pooled);
-        Assert.StartsWith("no figure:", pooled.FeedGap.Model.Method, StringComparison.Ordinal);
+        Assert.Equal((1, 1), (pooled.FeedGap.Model.Pooled, pooled.FeedGap.Model.High));
+        Assert.Equal(1 / (1 + (1.959963984540054 * 1.959963984540054 / 24)), pooled.FeedGap.Model.Low ?? 0, 10);
+        Assert.StartsWith("all of every child", pooled.FeedGap.Model.Method, StringComparison.Ordinal);
         Assert.True(pooled.FeedGap.TwoStep.Pooled > 0.99);
     }
 
@@ -107,6 +119,9 @@ public sealed class PoolerTests : IDisposable
     [Fact]
     public void SmallestOne_ShowsEachChildInTheForest() =>
         Assert.Equal(24, Pooler.Pool(Study, Quick with { SmallestGroup = 1 }).FeedGap.Forest.Count(r => r.Label.StartsWith("child ", StringComparison.Ordinal)));
+
+    private static SharedEpisode Unfinished(SharedEpisode episode, bool unfinished) =>
+        episode with { Censored = unfinished, RecoveryHigh = unfinished ? null : episode.RecoveryHigh ?? episode.RecoveryLow + 1 };
 
     private static List<SharedChild> Named(StudyOptions options) => [.. SyntheticStudy.Children(options).Select((c, i) => new SharedChild($"child {i}.xlsx", c))];
 

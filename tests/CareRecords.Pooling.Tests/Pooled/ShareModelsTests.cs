@@ -37,6 +37,18 @@ public sealed class ShareModelsTests
     }
 
     [Fact]
+    public void Model_OfVeryUnlikeChildren_FindsTheMaximum()
+    {
+        // A study found by the calibration: searching for the mode of the quadrature, Newton's steps went to and fro and the fit stopped at tau 3.0.
+        var study = SyntheticStudy.Children(new StudyOptions { Seed = 100_008, Children = 25, BetweenChildren = 1.2, FeedGapKept = 0.9 });
+        GapTally[] tallies = [.. study.Take(24).Select(c => ChildSummary.Of(c).FeedGap)];
+        var (model, twoStep) = (ShareModels.Model(tallies), ShareModels.TwoStep(tallies));
+        Assert.InRange(Math.Sqrt(model.Tau2 ?? 0), 0.9, 1.6);
+        Assert.InRange(model.Pooled ?? 0, twoStep.Pooled - 0.03 ?? 0, twoStep.Pooled + 0.03 ?? 0);
+        Assert.True(model.High - model.Low > 0.05);
+    }
+
+    [Fact]
     public void OnSixtySimulatedStudies_TheLimitsHoldTheTruthNearlyAlways()
     {
         // 60 studies at 95 %: fewer than 52 would happen in about 1 of 1,000 runs (binomial). docs/pooling.md has the run of many more.

@@ -64,7 +64,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 
         var name = SourceContext.DateOrderQuestion(place.File);
         into.OrderIsOpen = true;
-        into.Questions.TryAdd(name, new Notes.AskedQuestion($"Do the dates in {place.File} (such as {at.Cell.Words}) write the day first or the month first?", ["day-month", "month-day"]));
+        into.Questions.TryAdd(name, new Notes.AskedQuestion($"Do the dates in {place.File} (such as {at.Cell.Words}) write the day first or the month first?", ["day first", "month first"]));
         Cells.Ask(at.Source, $"'{at.Cell.Words}' could be read with the day or the month first, and nothing in {place.File} settles it.",
             "Give --date-order dmy or --date-order mdy, or answer the question.", name);
         return null;

@@ -40,13 +40,15 @@ internal sealed class FreeWords(BlockReading reading)
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
+        // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
+        if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = "am" } };
         var source = cell.Source with { Text = words };
         var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated).ToList();
-        var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || entries.Count > 0 ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
+        var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);

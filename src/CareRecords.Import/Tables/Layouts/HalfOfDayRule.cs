@@ -12,6 +12,9 @@ internal sealed class HalfOfDayRule
     private bool _twentyFour;
     private bool _saysHalf;
 
+    /// <summary>True once a time showed that the table uses the 24-hour clock.</summary>
+    public bool IsTwentyFour => _twentyFour;
+
     /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
     public void Notice(Cell cell, ClockSpan span)
     {

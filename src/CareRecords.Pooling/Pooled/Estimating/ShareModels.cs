@@ -17,6 +17,7 @@ internal static class ShareModels
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
         if (children.Count == 1) return OneChild(children[0]);
+        if (children.Sum(c => c.Kept) is var kept && (kept == 0 || kept == children.Sum(c => c.Judged))) return AllOrNone(children.Count, kept > 0);
         var fitted = RandomInterceptLogistic.Fit([.. children.Select((c, i) => new ClusterRow(i, c.Kept, c.Judged, []))]);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
         var (middle, tau2) = (fit.Coefficients[0], fit.Deviation * fit.Deviation);
@@ -53,6 +54,17 @@ internal static class ShareModels
     {
         var wilson = Wilson.Interval(child.Kept, child.Judged, Level).Value;
         return new() { Pooled = wilson.Value, Low = wilson.Low, High = wilson.High, Method = "one child: Wilson's limits over its sessions; nothing is known between children" };
+    }
+
+    /// <summary>No model can be fitted where nothing differs. Children, not sessions, are counted as trials: limits that cannot be too narrow.</summary>
+    private static PooledShare AllOrNone(int children, bool all)
+    {
+        var wilson = Wilson.Interval(all ? children : 0, children, Level).Value;
+        return new()
+        {
+            Pooled = wilson.Value, Low = wilson.Low, High = wilson.High,
+            Method = all ? "all of every child: Wilson's limits with children as trials" : "none of any child: Wilson's limits with children as trials",
+        };
     }
 
     private static PooledShare OnShareScale(double middle, double error, double tau2, int children)

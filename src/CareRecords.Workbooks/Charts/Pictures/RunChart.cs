@@ -30,7 +30,7 @@ internal static class RunChart
                 KeyItem.Line(ChartColours.Grey, "planned", [1.5, 2], 1.3),
                 .. KeyItem.Illness(findings),
             ],
-            BodyHeight = series.Count * 104 + 50,
+            BodyHeight = series.Count * 108 + 50,
             Body = (ink, body) => Plot(findings, series).DrawInto(ink, body),
         };
     }
@@ -45,10 +45,10 @@ internal static class RunChart
             var (one, key) = (series[i], series[i].Name);
             var top = 1 - (double)i / series.Count;
             var (low, high) = Extent(one, findings.Days);
-            // A third above the highest value is the room for the panel's own words.
+            // What is left above a panel is the room for its own words.
             plot.Axes.Add(PlotPanels.SideAxis(
-                key, one.AxisTitle, low, high + (high - low) * 0.34, Math.Max(1, PlotPanels.Step(high - low, 4)), top - 0.86 / series.Count, top));
-            plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: i == 0));
+                key, one.AxisTitle, low, high + (high - low) * 0.08, Math.Max(1, PlotPanels.Step(high - low, 4)), top - 0.98 / series.Count, top - 0.2 / series.Count));
+            plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: false));
             plot.Annotations.Add(new PlotLayer((ink, pen) => Lines(ink, pen, days, findings.Days, one), key));
             plot.Annotations.Add(new PlotLayer((ink, pen) => Points(ink, pen, days, findings.Days, one), key));
         }
@@ -74,19 +74,21 @@ internal static class RunChart
             var x = days.Of(day.Day);
             if (series.Planned(day) is { } plan) ink.Stroke(pen.X(x - 0.5), pen.Y(plan), pen.X(x + 0.5), pen.Y(plan), ChartColours.Grey, 1.3, [1.5, 2]);
         }
-        if (series.Run is not { } run)
-        {
-            ink.TextOnWhite(pen.Left + 4, pen.Top + 6, $"{ChartWords.Sentence(series.AxisTitle)[..^1]}, as written", bold: true);
-            return;
-        }
+        Heading(ink, pen, series);
+        if (series.Run is not { } run) return;
         var from = series.Since is { } since ? Math.Max(pen.Left, pen.X(days.Of(since) - 0.5)) : pen.Left;
         ink.Stroke(from, pen.Y(run.Median), pen.Right, pen.Y(run.Median), ChartColours.Black, 1.3, [2.5, 1.5]);
         ink.Text(pen.Right + 6, pen.Y(run.Median), $"median {ChartWords.Number(run.Median)}", bold: true);
-        ink.TextOnWhite(pen.Left + 4, pen.Top + 6, ChartWords.Sentence(run.Series)[..^1] + ": " + series.Signal, bold: true);
-        var details = series.Details;
-        var at = pen.Left + 4 + ink.Width(ChartWords.Sentence(run.Series)[..^1] + ": " + series.Signal + "  ", bold: true);
-        if (at + ink.Width(details) < pen.Right) ink.TextOnWhite(at, pen.Top + 6, details);
-        else ink.TextOnWhite(pen.Left + 4, pen.Top + 18, details);
+    }
+
+    private static void Heading(IRenderContext ink, PlotPen pen, RunSeries series)
+    {
+        var name = series is { Since: { } since }
+            ? $"Sessions a day since the plan changed on {ChartWords.Day(since)}"
+            : ChartWords.Sentence(series.Run?.Series ?? series.AxisTitle).TrimEnd('.');
+        var words = series.Run is null ? $"{name}, as written" : $"{name}: {series.Signal}";
+        ink.Text(pen.Left, pen.Top - 8, words, bold: true);
+        ink.Text(pen.Left + ink.Width(words + "  ", bold: true), pen.Top - 8, series.Details);
     }
 
     private static void Points(IRenderContext ink, PlotPen pen, DayScale days, IReadOnlyList<DayFinding> all, RunSeries series)

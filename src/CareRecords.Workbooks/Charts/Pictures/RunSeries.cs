@@ -51,7 +51,7 @@ internal sealed record RunSeries(
         null => "",
         { Signal: null } => $"{ChartWords.Count(Run.UsefulPoints, "day")} off the median, 10 are needed",
         _ => FormattableString.Invariant(
-            $"longest run {Run.LongestRun} (signal over {Run.LongestRunLimit}), {ChartWords.Count(Run.Crossings, "crossing")} (signal under {Run.CrossingsLimit})"),
+            $"longest run {Run.LongestRun} (at most {Run.LongestRunLimit}), crossings {Run.Crossings} (at least {Run.CrossingsLimit})"),
     };
 
     // A day with a session whose minutes were not written has no total: the rest of it would look like a short day.

@@ -22,7 +22,7 @@ internal static class ForestChart
             Name = name,
             Title = $"{gap.Name}: {words}, {ChartWords.Count(gap.Counts?.Children ?? 0, "child", "children")}, {ChartWords.Count(gap.Counts?.Judged ?? 0, "judged session")}",
             AltText = $"Forest plot of the share of {gap.Name.ToLowerInvariant()}s kept. Pooled: {words}; a further child: {Limits(gap.Model.PredictionLow, gap.Model.PredictionHigh)}.",
-            SmallPrint = "Squares: children in order of their share, in batches, and groups; bars are 95 % limits. The diamond is the pooled share of a child in the middle; the dashed bar is where a further child's share is expected. " + gap.Model.Method,
+            SmallPrint = "Squares: children in order of their share, in batches, and groups; bars are 95 % limits. The diamond is the pooled share of a child in the middle; the dashed bar is where a further child's share is expected. Method: " + gap.Model.Method + ".",
             BodyHeight = ((shown.Count + 3) * RowHeight) + 42,
             Body = (ink, body) => Plot(gap, shown).DrawInto(ink, body),
         };
