@@ -17,7 +17,11 @@ public sealed class SimulatedVerdictTests
     {
         var (log, truth) = SimulatedChild.Make(new SimulationOptions
         {
-            Seed = seed, Days = 60, FirstDay = new(2026, 2, 16), Zone = zone, GetsExtraOxygen = seed % 2 == 0,
+            Seed = seed,
+            Days = 60,
+            FirstDay = new(2026, 2, 16),
+            Zone = zone,
+            GetsExtraOxygen = seed % 2 == 0,
         });
         using var tool = new ToolRun();
         Directory.CreateDirectory(tool.PathOf("tables"));

@@ -23,7 +23,11 @@ internal sealed class ToolRun : IDisposable
 
     public int Run(params string[] args) => Tool.Run(args, new Surroundings
     {
-        Output = _output, Error = _error, ErrorIsTerminal = false, WorkingFolder = Folder, MachineZone = "Europe/London",
+        Output = _output,
+        Error = _error,
+        ErrorIsTerminal = false,
+        WorkingFolder = Folder,
+        MachineZone = "Europe/London",
     });
 
     public string PathOf(string name) => Path.Combine(Folder, name);

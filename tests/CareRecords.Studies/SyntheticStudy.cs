@@ -65,11 +65,26 @@ public static class SyntheticStudy
         {
             Child = new SharedChildRow
             {
-                Code = CodeOf(options.Seed, index), Definitions = new Version(1, 0), AgeBand = options.WithGroups ? (AgeBand)(1 + (index % 3)) : AgeBand.NotGiven,
+                Code = CodeOf(options.Seed, index),
+                Definitions = new Version(1, 0),
+                AgeBand = options.WithGroups ? (AgeBand)(1 + (index % 3)) : AgeBand.NotGiven,
                 StudyGroup = options.WithGroups && StudyGroup.TryRead(inB ? "B" : "A", out var group) ? group : null,
-                Days = days, DaysWithRecords = silent.Count(s => !s), BaselineSpO2 = 95, BaselineLow = 93, BaselineHigh = 97, UsualOxygen = 0,
-                BaselineDays = 20, BaselineReadings = 80, BaselineProvisional = false, EffectPairs = 0, EffectPairsLeftOut = 0, ClockTimes = sessions.Count,
-                MultiplesOfFive = 0.4, MultiplesOfFifteen = 0.2, LateEntries = 0, ReadingsWithoutOxygen = 3,
+                Days = days,
+                DaysWithRecords = silent.Count(s => !s),
+                BaselineSpO2 = 95,
+                BaselineLow = 93,
+                BaselineHigh = 97,
+                UsualOxygen = 0,
+                BaselineDays = 20,
+                BaselineReadings = 80,
+                BaselineProvisional = false,
+                EffectPairs = 0,
+                EffectPairsLeftOut = 0,
+                ClockTimes = sessions.Count,
+                MultiplesOfFive = 0.4,
+                MultiplesOfFifteen = 0.2,
+                LateEntries = 0,
+                ReadingsWithoutOxygen = 3,
             },
             Plan = [new(SharedPlanItem.FeedGapMinutes, null, 30, 30, true), new(SharedPlanItem.SessionsPerDay, 0, 2, 2, false)],
             Sessions = sessions,
@@ -94,10 +109,26 @@ public static class SyntheticStudy
                 double? age = inhaled switch { GapVerdict.Kept => 15 + random.Below(45), GapVerdict.Short => random.Below(15), GapVerdict.Early => 61 + random.Below(100), _ => null };
                 sessions.Add(new SharedSession
                 {
-                    Number = sessions.Count + 1, Day = day, Minutes = 12 + random.Below(8), MinutesPerArea = 3, MinutesPerAreaPlanned = 3,
-                    FeedGapLow = gap, FeedGapHigh = gap, FeedGapLimit = 30, FeedGapLimitIsDefault = true, FeedGap = fed,
-                    InhalerGapLow = age, InhalerGapHigh = age, InhalerGapLimit = 15, InhalerWindow = 60, InhalerLimitIsDefault = true, InhalerGap = inhaled,
-                    SpO2Before = 92 + random.Below(6), OxygenBefore = 0, SpO2After = 93 + random.Below(6), OxygenAfter = 0,
+                    Number = sessions.Count + 1,
+                    Day = day,
+                    Minutes = 12 + random.Below(8),
+                    MinutesPerArea = 3,
+                    MinutesPerAreaPlanned = 3,
+                    FeedGapLow = gap,
+                    FeedGapHigh = gap,
+                    FeedGapLimit = 30,
+                    FeedGapLimitIsDefault = true,
+                    FeedGap = fed,
+                    InhalerGapLow = age,
+                    InhalerGapHigh = age,
+                    InhalerGapLimit = 15,
+                    InhalerWindow = 60,
+                    InhalerLimitIsDefault = true,
+                    InhalerGap = inhaled,
+                    SpO2Before = 92 + random.Below(6),
+                    OxygenBefore = 0,
+                    SpO2After = 93 + random.Below(6),
+                    OxygenAfter = 0,
                 });
             }
         }
@@ -124,8 +155,17 @@ public static class SyntheticStudy
             var (low, high) = Bracket(truth, followed - onset, random);
             episodes.Add(new SharedEpisode
             {
-                Definition = EpisodeDefinition.Main, Number = episodes.Count + 1, OnsetDay = onset, OnsetDayLow = onset, OnsetDayHigh = onset + 1, LowestSpO2 = 86,
-                HighestOxygen = 1, MostSessions = 4, RecoveryLow = low, RecoveryHigh = high, Censored = high is null,
+                Definition = EpisodeDefinition.Main,
+                Number = episodes.Count + 1,
+                OnsetDay = onset,
+                OnsetDayLow = onset,
+                OnsetDayHigh = onset + 1,
+                LowestSpO2 = 86,
+                HighestOxygen = 1,
+                MostSessions = 4,
+                RecoveryLow = low,
+                RecoveryHigh = high,
+                Censored = high is null,
             });
         }
 
@@ -159,8 +199,15 @@ public static class SyntheticStudy
                 var logit = Logit(options.SetbackShare) + effect + (options.SetbackSlope * (hours - 48) / 24);
                 steps.Add(new SharedStep
                 {
-                    Number = steps.Count + 1, FromDay = day, ToDay = Math.Min(days - 1, day + 3), SessionsPerDay = 4 - n, MinutesPerArea = 3, Direction = StepDirection.Down,
-                    Episode = episode.Number, DayOfEpisode = day - episode.OnsetDay, StableHoursBefore = random.Uniform() < 0.1 ? null : Math.Round(hours, 1),
+                    Number = steps.Count + 1,
+                    FromDay = day,
+                    ToDay = Math.Min(days - 1, day + 3),
+                    SessionsPerDay = 4 - n,
+                    MinutesPerArea = 3,
+                    Direction = StepDirection.Down,
+                    Episode = episode.Number,
+                    DayOfEpisode = day - episode.OnsetDay,
+                    StableHoursBefore = random.Uniform() < 0.1 ? null : Math.Round(hours, 1),
                     FollowedBy = day + 7 > days ? StepOutcome.Unknown : random.Uniform() < Share(logit) ? StepOutcome.Setback : StepOutcome.Steady,
                 });
             }
@@ -171,9 +218,17 @@ public static class SyntheticStudy
 
     private static SharedDay Day(int day, bool written, int done, SeededRandom random) => new()
     {
-        Day = day, HasRecords = written, SessionsDone = done, SessionsPlanned = 2, Minutes = done == 0 ? null : 15 * done, Readings = written ? 2 + random.Below(4) : 0,
-        MedianSpO2AtUsualOxygen = written ? 94 + random.Below(3) : null, LowestSpO2 = written ? 90 + random.Below(4) : null, HighestOxygen = 0,
-        Feeds = written ? 4 : 0, Doses = written ? 2 : 0,
+        Day = day,
+        HasRecords = written,
+        SessionsDone = done,
+        SessionsPlanned = 2,
+        Minutes = done == 0 ? null : 15 * done,
+        Readings = written ? 2 + random.Below(4) : 0,
+        MedianSpO2AtUsualOxygen = written ? 94 + random.Below(3) : null,
+        LowestSpO2 = written ? 90 + random.Below(4) : null,
+        HighestOxygen = 0,
+        Feeds = written ? 4 : 0,
+        Doses = written ? 2 : 0,
     };
 
     private static ChildCode CodeOf(int seed, int index)

@@ -31,22 +31,30 @@ internal static class Union
             {
                 Areas = a.Areas.Count > 0 ? a.Areas : b.Areas,
                 MinutesWritten = a.MinutesWritten ?? (a.Areas.Count > 0 ? null : b.MinutesWritten),
-                Techniques = a.Techniques ?? b.Techniques, Cough = a.Cough ?? b.Cough, Secretions = a.Secretions ?? b.Secretions,
-                Colour = a.Colour ?? b.Colour, StoppedEarly = a.StoppedEarly ?? b.StoppedEarly, Vomited = a.Vomited ?? b.Vomited,
+                Techniques = a.Techniques ?? b.Techniques,
+                Cough = a.Cough ?? b.Cough,
+                Secretions = a.Secretions ?? b.Secretions,
+                Colour = a.Colour ?? b.Colour,
+                StoppedEarly = a.StoppedEarly ?? b.StoppedEarly,
+                Vomited = a.Vomited ?? b.Vomited,
             },
             (Feed a, Feed b) => a with
             {
-                Millilitres = a.Millilitres ?? b.Millilitres, MillilitresPerHour = a.MillilitresPerHour ?? b.MillilitresPerHour,
+                Millilitres = a.Millilitres ?? b.Millilitres,
+                MillilitresPerHour = a.MillilitresPerHour ?? b.MillilitresPerHour,
                 Route = a.Route == FeedRoute.Unknown || (a.Route == FeedRoute.Tube && b.Route is FeedRoute.PumpedTube or FeedRoute.BolusTube) ? b.Route : a.Route,
             },
             (Dose a, Dose b) => a with
             {
-                Medicine = a.Medicine == Medicines.Unknown ? b.Medicine : a.Medicine, MedicineAsWritten = a.MedicineAsWritten ?? b.MedicineAsWritten,
-                Amount = a.Amount ?? b.Amount, Route = a.Route ?? b.Route,
+                Medicine = a.Medicine == Medicines.Unknown ? b.Medicine : a.Medicine,
+                MedicineAsWritten = a.MedicineAsWritten ?? b.MedicineAsWritten,
+                Amount = a.Amount ?? b.Amount,
+                Route = a.Route ?? b.Route,
             },
             (Check a, Check b) => a with
             {
-                Pulse = a.Pulse ?? b.Pulse, OxygenLitresPerMinute = a.OxygenLitresPerMinute ?? b.OxygenLitresPerMinute,
+                Pulse = a.Pulse ?? b.Pulse,
+                OxygenLitresPerMinute = a.OxygenLitresPerMinute ?? b.OxygenLitresPerMinute,
                 Phase = a.Phase == CheckPhase.None ? b.Phase : a.Phase,
             },
             (Sign a, Sign b) => a with { Value = a.Value ?? b.Value, Number = a.Number ?? b.Number },

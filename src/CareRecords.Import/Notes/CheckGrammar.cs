@@ -265,8 +265,15 @@ internal sealed partial class CheckGrammar
         // "91 95 90" of one label and nothing between: several readings of one moment.
         var reading = new CheckReading
         {
-            SpO2 = term.Number, ByArrow = _arrow && _current?.SpO2 is not null, Pulse = _pendingPulse, Phase = _pendingPhase, At = term.Start, About = i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Ish) || (i > 0 && (_terms[i - 1].Is(Sense.About) || _terms[i - 1].IsSymbol("~"))),
-            Later = _result.Readings.Any(r => r.SpO2 is not null), AfterMinutes = _after, Now = i > 0 && _terms[i - 1].Is(Sense.Now) || (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Now)),
+            SpO2 = term.Number,
+            ByArrow = _arrow && _current?.SpO2 is not null,
+            Pulse = _pendingPulse,
+            Phase = _pendingPhase,
+            At = term.Start,
+            About = i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Ish) || (i > 0 && (_terms[i - 1].Is(Sense.About) || _terms[i - 1].IsSymbol("~"))),
+            Later = _result.Readings.Any(r => r.SpO2 is not null),
+            AfterMinutes = _after,
+            Now = i > 0 && _terms[i - 1].Is(Sense.Now) || (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Now)),
         };
         if (_pendingFlow is { } flow)
         {

@@ -142,8 +142,14 @@ internal static class DateGrammar
             if (term.Text.Length <= 2 && term.Kind == TermKind.Word && at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Parts && char.IsUpper(line[term.Start]))
                 return term.Text switch
                 {
-                    "m" => IsoDayOfWeek.Monday, "t" or "tu" => IsoDayOfWeek.Tuesday, "w" => IsoDayOfWeek.Wednesday, "th" => IsoDayOfWeek.Thursday,
-                    "f" => IsoDayOfWeek.Friday, "s" or "sa" => IsoDayOfWeek.Saturday, "su" => IsoDayOfWeek.Sunday, _ => null,
+                    "m" => IsoDayOfWeek.Monday,
+                    "t" or "tu" => IsoDayOfWeek.Tuesday,
+                    "w" => IsoDayOfWeek.Wednesday,
+                    "th" => IsoDayOfWeek.Thursday,
+                    "f" => IsoDayOfWeek.Friday,
+                    "s" or "sa" => IsoDayOfWeek.Saturday,
+                    "su" => IsoDayOfWeek.Sunday,
+                    _ => null,
                 };
             return null;
         }

@@ -56,13 +56,18 @@ internal static class DoseGrammar
             if (IsUnitHere(terms, i)) continue;
             used.Add(i);
             var written = line[term.Start..term.End];
-            if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not") ) doses.RemoveAt(doses.Count - 1);
+            if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not")) doses.RemoveAt(doses.Count - 1);
             if (doses.Count > 0 && Joins(terms, doses[^1], i, head)) { Join(doses[^1], term, head, written, i); continue; }
             doses.Add(new DoseReading
             {
-                Medicine = head ?? Medicines.Unknown, Written = written, First = i, Last = i, IsAntibioticWord = head is null && term.Is(Sense.Antibiotic),
+                Medicine = head ?? Medicines.Unknown,
+                Written = written,
+                First = i,
+                Last = i,
+                IsAntibioticWord = head is null && term.Is(Sense.Antibiotic),
                 Inhaled = term.Is(Sense.Device) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
-                Route = term.Is(Sense.Device) ? written : null, Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
+                Route = term.Is(Sense.Device) ? written : null,
+                Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
             });
         }
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);

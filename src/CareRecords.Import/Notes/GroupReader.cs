@@ -115,7 +115,15 @@ internal sealed class GroupReader
     {
         var mention = new TimeMention
         {
-            Written = written, Line = _at.Index, After = after, Part = part, InList = inList, Sentence = group.Sentence, StartsList = !inList && after is null && group.Times.Count > 1, NotAfter = _at.Stamp, Date = _at.Date,
+            Written = written,
+            Line = _at.Index,
+            After = after,
+            Part = part,
+            InList = inList,
+            Sentence = group.Sentence,
+            StartsList = !inList && after is null && group.Times.Count > 1,
+            NotAfter = _at.Stamp,
+            Date = _at.Date,
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
         if (group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
@@ -257,8 +265,17 @@ internal sealed class GroupReader
             var given = reference is not null && dose.Amount is null && dose.Reference is null && group.Terms.Skip(dose.Last).Take(2).Any(t => t.Is(Sense.And)) ? reference : dose.Reference;
             Happening Dose(TimeRef? start) => new()
             {
-                Kind = HappeningKind.Dose, Line = _at.Index, Sentence = group.Sentence, Start = start, Medicine = dose.Medicine, MedicineWritten = dose.Written, Amount = dose.Amount, DoseRoute = dose.Route,
-                IsAntibioticWord = dose.IsAntibioticWord, Reference = given, Value = dose.Prescribed ? "prescribed" : null,
+                Kind = HappeningKind.Dose,
+                Line = _at.Index,
+                Sentence = group.Sentence,
+                Start = start,
+                Medicine = dose.Medicine,
+                MedicineWritten = dose.Written,
+                Amount = dose.Amount,
+                DoseRoute = dose.Route,
+                IsAntibioticWord = dose.IsAntibioticWord,
+                Reference = given,
+                Value = dose.Prescribed ? "prescribed" : null,
             };
             if (each is not null)
             {
@@ -360,7 +377,13 @@ internal sealed class GroupReader
         foreach (var sign in signs)
             result.Add(new Happening
             {
-                Kind = HappeningKind.Sign, Line = _at.Index, Sentence = group.Sentence, SignKind = sign.Kind, What = sign.What, Value = sign.Value, Number = sign.Number,
+                Kind = HappeningKind.Sign,
+                Line = _at.Index,
+                Sentence = group.Sentence,
+                SignKind = sign.Kind,
+                What = sign.What,
+                Value = sign.Value,
+                Number = sign.Number,
                 Start = mentions.Count > 0 ? Ref(mentions[0], borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
             });
     }

@@ -47,7 +47,10 @@ internal static class GroupSplitter
 
     private static Term Comma(Piece piece, Chunk chunk) => new()
     {
-        Kind = TermKind.Symbol, Text = chunk.Before is "." or "/" or "|" or "?" ? ";" : chunk.Before is "(" ? "(" : ",", Start = piece.Start, End = piece.Start,
+        Kind = TermKind.Symbol,
+        Text = chunk.Before is "." or "/" or "|" or "?" ? ";" : chunk.Before is "(" ? "(" : ",",
+        Start = piece.Start,
+        End = piece.Start,
     };
 
     private static Group Place(List<Group> groups, Piece piece, Chunk chunk, int index)

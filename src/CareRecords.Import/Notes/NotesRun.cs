@@ -47,7 +47,14 @@ internal sealed class NotesRun
         Account();
         return new NotesReading
         {
-            Entries = _entries, Omitted = _omitted, FamilyQuestions = _questions, Words = _words, SetAside = _setAside, Problems = _problems, Questions = _asked, Fates = _fates,
+            Entries = _entries,
+            Omitted = _omitted,
+            FamilyQuestions = _questions,
+            Words = _words,
+            SetAside = _setAside,
+            Problems = _problems,
+            Questions = _asked,
+            Fates = _fates,
         };
     }
 

@@ -77,7 +77,12 @@ internal static class Offsets
 
     private static Term Make(Term first, Term last, double minutes, string? from) => first with
     {
-        Kind = from is null ? TermKind.Duration : TermKind.Offset, End = last.End, Number = minutes, Unit = Unit.None, Clock = null,
-        Text = from ?? "", Meanings = [],
+        Kind = from is null ? TermKind.Duration : TermKind.Offset,
+        End = last.End,
+        Number = minutes,
+        Unit = Unit.None,
+        Clock = null,
+        Text = from ?? "",
+        Meanings = [],
     };
 }

@@ -75,7 +75,8 @@ internal static class References
 
     private static Term Make(Term word, Term last, ReferTo to) => word with
     {
-        Kind = TermKind.Reference, End = last.End,
+        Kind = TermKind.Reference,
+        End = last.End,
         Meanings = [new Meaning(Sense.Same, to.ToString()), .. word.Meanings.Where(m => m.Sense is Sense.DayRef or Sense.Weekday or Sense.AmPm or Sense.DayPart or Sense.Usual)],
     };
 }

@@ -72,7 +72,11 @@ internal sealed class SessionMemory
 
     private static bool IsIn(LocalDateTime at, string part) => part switch
     {
-        "morning" or "breakfast" or "mid morning" => at.Hour < 12, "afternoon" or "lunch" or "tea" => at.Hour is >= 12 and < 18, "evening" or "dinner" or "supper" or "bed" => at.Hour >= 16, "night" => at.Hour is >= 19 or < 7, _ => true,
+        "morning" or "breakfast" or "mid morning" => at.Hour < 12,
+        "afternoon" or "lunch" or "tea" => at.Hour is >= 12 and < 18,
+        "evening" or "dinner" or "supper" or "bed" => at.Hour >= 16,
+        "night" => at.Hour is >= 19 or < 7,
+        _ => true,
     };
 
     /// <summary>What is repeated, with what the new words change: other minutes, areas left out, areas narrowed or added.</summary>

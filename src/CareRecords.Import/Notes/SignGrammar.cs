@@ -129,10 +129,20 @@ internal static class SignGrammar
 
     private static (SignKind Kind, string What)? Kind(string name) => name switch
     {
-        "cough" => (SignKind.Cough, "cough"), "secretions" => (SignKind.Secretions, "secretions"), "vomit" => (SignKind.Vomit, "vomit"),
-        "distress" => (SignKind.Distress, "distress"), "colour" => (SignKind.ColourChange, "colour"), "unwell" => (SignKind.Unwell, "unwell"),
-        "better" => (SignKind.Better, "better"), "admitted" => (SignKind.Admitted, "admitted"), "discharged" => (SignKind.Discharged, "discharged"),
-        "energy" => (SignKind.Other, "energy"), "fever" => (SignKind.Unwell, "unwell"), "cold" => (SignKind.Other, "other"),
-        "household" => (SignKind.Other, "other"), "gagging" => (SignKind.Other, "other"), _ => null,
+        "cough" => (SignKind.Cough, "cough"),
+        "secretions" => (SignKind.Secretions, "secretions"),
+        "vomit" => (SignKind.Vomit, "vomit"),
+        "distress" => (SignKind.Distress, "distress"),
+        "colour" => (SignKind.ColourChange, "colour"),
+        "unwell" => (SignKind.Unwell, "unwell"),
+        "better" => (SignKind.Better, "better"),
+        "admitted" => (SignKind.Admitted, "admitted"),
+        "discharged" => (SignKind.Discharged, "discharged"),
+        "energy" => (SignKind.Other, "energy"),
+        "fever" => (SignKind.Unwell, "unwell"),
+        "cold" => (SignKind.Other, "other"),
+        "household" => (SignKind.Other, "other"),
+        "gagging" => (SignKind.Other, "other"),
+        _ => null,
     };
 }

@@ -52,9 +52,21 @@ internal static class TimesOfEvents
     {
         var (from, stated, until) = part switch
         {
-            "morning" => (5.0, 9.0, 12.0), "mid morning" => (9, 10.5, 12), "afternoon" => (12, 15, 18), "evening" => (17, 19, 22.98), "night" => (0, 3, 23.98),
-            "bed" => (18, 20, 23.98), "breakfast" => (5.5, 8, 11), "lunch" => (11, 12.5, 15), "tea" => (15, 17, 19.5), "dinner" => (11, 18, 20.5), "supper" => (16.5, 18.5, 21.5),
-            "snack" => (9, 15, 17), "school" => (8, 15.5, 17.5), "nap" => (10, 14, 17), _ => (0, 12, 23.98),
+            "morning" => (5.0, 9.0, 12.0),
+            "mid morning" => (9, 10.5, 12),
+            "afternoon" => (12, 15, 18),
+            "evening" => (17, 19, 22.98),
+            "night" => (0, 3, 23.98),
+            "bed" => (18, 20, 23.98),
+            "breakfast" => (5.5, 8, 11),
+            "lunch" => (11, 12.5, 15),
+            "tea" => (15, 17, 19.5),
+            "dinner" => (11, 18, 20.5),
+            "supper" => (16.5, 18.5, 21.5),
+            "snack" => (9, 15, 17),
+            "school" => (8, 15.5, 17.5),
+            "nap" => (10, 14, 17),
+            _ => (0, 12, 23.98),
         };
         if (words.Contains("after", StringComparison.Ordinal)) (from, until) = (stated, Math.Min(23.98, until + 2));
         return UncertainTime.Between(At(from), At(stated), At(until), TimePrecision.PartOfDay);

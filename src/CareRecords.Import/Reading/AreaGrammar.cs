@@ -311,18 +311,27 @@ internal static class AreaGrammar
 
     private static Side? SideOf(Term term) => term.ValueOf(Sense.Side) switch
     {
-        "left" => Side.Left, "right" => Side.Right, "both" => Side.Both,
+        "left" => Side.Left,
+        "right" => Side.Right,
+        "both" => Side.Both,
         _ => term.Kind == TermKind.Word && term.Text is "l" or "le" ? Side.Left : term.Kind == TermKind.Word && term.Text is "r" or "ri" ? Side.Right : null,
     };
 
     private static ChestArea AreaOf(string value) => value switch
     {
-        "lower" => ChestArea.Lower, "upper" => ChestArea.Upper, "middle" => ChestArea.Middle, "whole" => ChestArea.Whole, _ => ChestArea.Unknown,
+        "lower" => ChestArea.Lower,
+        "upper" => ChestArea.Upper,
+        "middle" => ChestArea.Middle,
+        "whole" => ChestArea.Whole,
+        _ => ChestArea.Unknown,
     };
 
     private static Technique TechniqueOf(string value) => value switch
     {
-        "percussion" => Technique.Percussion, "vibration" => Technique.Vibration, "other" => Technique.Other, _ => Technique.Unknown,
+        "percussion" => Technique.Percussion,
+        "vibration" => Technique.Vibration,
+        "other" => Technique.Other,
+        _ => Technique.Unknown,
     };
 
     /// <summary>Most minutes that a bare number can be (a longer session has its unit written).</summary>

@@ -107,9 +107,27 @@ internal static class QuantityGrammar
     /// <summary>The unit that a word names.</summary>
     internal static Unit UnitOf(Term term) => term.ValueOf(Sense.Unit) switch
     {
-        "min" => Unit.Min, "hour" => Unit.Hour, "sec" => Unit.Sec, "ml" => Unit.Ml, "oz" => Unit.Oz, "mg" => Unit.Mg, "mcg" => Unit.Mcg, "g" => Unit.G,
-        "puffs" => Unit.Puffs, "percent" => Unit.Percent, "litre" => Unit.Litre, "mlmin" => Unit.MlMin, "rate" => Unit.Rate, "celsius" => Unit.Celsius,
-        "fahrenheit" => Unit.Fahrenheit, "neb" => Unit.Neb, "spoon" => Unit.Spoon, "money" => Unit.Money, "day" => Unit.Day, null => Unit.None, _ => Unit.Other,
+        "min" => Unit.Min,
+        "hour" => Unit.Hour,
+        "sec" => Unit.Sec,
+        "ml" => Unit.Ml,
+        "oz" => Unit.Oz,
+        "mg" => Unit.Mg,
+        "mcg" => Unit.Mcg,
+        "g" => Unit.G,
+        "puffs" => Unit.Puffs,
+        "percent" => Unit.Percent,
+        "litre" => Unit.Litre,
+        "mlmin" => Unit.MlMin,
+        "rate" => Unit.Rate,
+        "celsius" => Unit.Celsius,
+        "fahrenheit" => Unit.Fahrenheit,
+        "neb" => Unit.Neb,
+        "spoon" => Unit.Spoon,
+        "money" => Unit.Money,
+        "day" => Unit.Day,
+        null => Unit.None,
+        _ => Unit.Other,
     };
 
     private static Term? At(List<Term> terms, int at) => at < terms.Count ? terms[at] : null;
@@ -119,7 +137,14 @@ internal static class QuantityGrammar
         var last = terms[at + count - 1];
         return new Term
         {
-            Kind = kind, Start = terms[at].Start, End = last.End, Number = number, High = high, Unit = unit, Glued = terms[at].Glued, Mended = terms[at].Mended,
+            Kind = kind,
+            Start = terms[at].Start,
+            End = last.End,
+            Number = number,
+            High = high,
+            Unit = unit,
+            Glued = terms[at].Glued,
+            Mended = terms[at].Mended,
             Text = kind == TermKind.Number ? number.ToString(CultureInfo.InvariantCulture) : count > 1 && (terms[at + 1].Is(Sense.To) || (kind == TermKind.Range && count > 3 && terms[at + 2].Is(Sense.To))) ? "to" : terms[at].Text,
             Clock = kind is TermKind.Number or TermKind.Range ? terms[at].Clock : null,
         };

@@ -59,7 +59,12 @@ internal sealed class TermReader
                 terms.Add(new Term
                 {
                     Kind = token.Kind == TokenKind.Symbol && length == 1 && !char.IsLetter(token.Text[0]) ? TermKind.Symbol : TermKind.Word,
-                    Start = token.Start, End = last.End, Text = text, Meanings = meanings, Glued = token.Glued, Mended = mended,
+                    Start = token.Start,
+                    End = last.End,
+                    Text = text,
+                    Meanings = meanings,
+                    Glued = token.Glued,
+                    Mended = mended,
                 });
                 i += length;
                 continue;
@@ -80,7 +85,12 @@ internal sealed class TermReader
             TokenKind.Symbol => TermKind.Symbol,
             _ => TermKind.Word,
         },
-        Start = token.Start, End = token.End, Text = token.Text, Number = token.Number, Parts = token.Parts ?? [], Glued = token.Glued,
+        Start = token.Start,
+        End = token.End,
+        Text = token.Text,
+        Number = token.Number,
+        Parts = token.Parts ?? [],
+        Glued = token.Glued,
     };
 
     private bool TryFamily(List<Token> tokens, int at, List<Term> into, out int taken)

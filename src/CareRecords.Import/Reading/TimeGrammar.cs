@@ -45,9 +45,14 @@ internal static class TimeGrammar
         if (next < terms.Count && terms[next].Is(Sense.Ish)) { start = About(start); next++; }
         time = new Term
         {
-            Kind = TermKind.Time, Start = terms[at].Start, End = terms[next - 1].End, Text = terms[i].Text,
+            Kind = TermKind.Time,
+            Start = terms[at].Start,
+            End = terms[next - 1].End,
+            Text = terms[i].Text,
             Meanings = [.. terms.Skip(at).Take(i - at).SelectMany(t => t.Meanings).Where(m => m.Sense is Sense.Since or Sense.To or Sense.At)],
-            Clock = new ClockSpan(start, end), At = prefixed, Glued = terms[at].Glued,
+            Clock = new ClockSpan(start, end),
+            At = prefixed,
+            Glued = terms[at].Glued,
         };
         taken = next - at;
         return true;
@@ -316,7 +321,9 @@ internal static class TimeGrammar
     /// <summary>The same with a quarter of an hour's room on both sides: "about", "ish".</summary>
     internal static ClockTime About(ClockTime time) => time with
     {
-        Precision = TimePrecision.About, From = time.Time.PlusMinutes(-RoomMinutes), To = time.Time.PlusMinutes(RoomMinutes),
+        Precision = TimePrecision.About,
+        From = time.Time.PlusMinutes(-RoomMinutes),
+        To = time.Time.PlusMinutes(RoomMinutes),
     };
 
     /// <summary>Room that "about" and "ish" give a time, minutes on either side (chosen by CareRecords).</summary>

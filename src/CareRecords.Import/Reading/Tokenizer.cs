@@ -77,7 +77,16 @@ internal sealed class Tokenizer
 
     private static double? GlyphValue(char c) => c switch
     {
-        '½' => 0.5, '¼' => 0.25, '¾' => 0.75, '⅛' => 0.125, '⅓' => 1 / 3d, '⅔' => 2 / 3d, '⅜' => 0.375, '⅝' => 0.625, '⅞' => 0.875, _ => null,
+        '½' => 0.5,
+        '¼' => 0.25,
+        '¾' => 0.75,
+        '⅛' => 0.125,
+        '⅓' => 1 / 3d,
+        '⅔' => 2 / 3d,
+        '⅜' => 0.375,
+        '⅝' => 0.625,
+        '⅞' => 0.875,
+        _ => null,
     };
 
     private void ReadNumber()

@@ -8,13 +8,17 @@ internal static class DataCells
 {
     public static Column<Numbered<T>> Time<T>(string heading, Func<T, LocalDateTime?> at) => new(heading, 16.5, r => CellContent.Of(at(r.Item)))
     {
-        Role = ColumnRole.Editable, Format = Look.Format.Time, Check = new CellCheck.Time(),
+        Role = ColumnRole.Editable,
+        Format = Look.Format.Time,
+        Check = new CellCheck.Time(),
     };
 
     public static Column<Numbered<T>> Number<T>(string heading, double width, Func<T, double?> number, double low, double high, string unit) =>
         new(heading, width, r => CellContent.Of(number(r.Item)))
         {
-            Role = ColumnRole.Editable, Format = Look.Format.UpToTwo, Check = new CellCheck.Number(low, high, unit),
+            Role = ColumnRole.Editable,
+            Format = Look.Format.UpToTwo,
+            Check = new CellCheck.Number(low, high, unit),
         };
 
     public static Column<Numbered<T>> Words<T>(string heading, double width, Func<T, string?> words) =>

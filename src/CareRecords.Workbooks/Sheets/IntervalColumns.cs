@@ -44,7 +44,8 @@ internal static class IntervalColumns
     public static Column<TRow> CareDayOf<TRow>(string at, Func<TRow, LocalDate> day) =>
         new(CareDay, 12, r => CellContent.Of(day(r)).By($"IF(ISNUMBER({at}),INT(ROUND(({at}-{ClockSheet.DayStarts})*86400,0)/86400),\"\")"))
         {
-            Role = ColumnRole.Working, Format = Look.Format.ShortDay,
+            Role = ColumnRole.Working,
+            Format = Look.Format.ShortDay,
         };
 
     private static IEnumerable<Column<Numbered<T>>> Shown<T>(string table, string shown, string earliest, string latest, Func<T, UncertainTime?> time)

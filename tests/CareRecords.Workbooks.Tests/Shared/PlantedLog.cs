@@ -17,7 +17,13 @@ internal static class PlantedLog
     {
         var (log, _) = SimulatedChild.Make(new SimulationOptions
         {
-            Seed = 31, Days = 50, FirstDay = new LocalDate(2031, 7, 13), Zone = "America/Argentina/Ushuaia", GetsExtraOxygen = true, SignsWritten = 1, DaysNotWritten = 0.05,
+            Seed = 31,
+            Days = 50,
+            FirstDay = new LocalDate(2031, 7, 13),
+            Zone = "America/Argentina/Ushuaia",
+            GetsExtraOxygen = true,
+            SignsWritten = 1,
+            DaysNotWritten = 0.05,
         });
         return log with
         {
@@ -53,7 +59,10 @@ internal static class PlantedLog
         _ => entry,
     }) with
     {
-        By = Words[(i + 8) % 16], Note = Words[(i + 9) % 16], HowRead = Words[(i + 10) % 16], Sources = [Source(i)],
+        By = Words[(i + 8) % 16],
+        Note = Words[(i + 9) % 16],
+        HowRead = Words[(i + 10) % 16],
+        Sources = [Source(i)],
     };
 
     private static SourceLine Source(int i) => i % 2 == 0

@@ -18,8 +18,14 @@ internal sealed class ReviewSheet(Place place, TableKind kind, GridRow heading, 
 
     private static readonly Dictionary<string, TimePrecision> Precisions = new()
     {
-        ["exact"] = TimePrecision.Exact, ["about"] = TimePrecision.About, ["rounded"] = TimePrecision.Rounded, ["part of the day"] = TimePrecision.PartOfDay,
-        ["day only"] = TimePrecision.DayOnly, ["from the entry beside it"] = TimePrecision.Borrowed, ["message stamp"] = TimePrecision.MessageStamp, ["reckoned"] = TimePrecision.Reckoned,
+        ["exact"] = TimePrecision.Exact,
+        ["about"] = TimePrecision.About,
+        ["rounded"] = TimePrecision.Rounded,
+        ["part of the day"] = TimePrecision.PartOfDay,
+        ["day only"] = TimePrecision.DayOnly,
+        ["from the entry beside it"] = TimePrecision.Borrowed,
+        ["message stamp"] = TimePrecision.MessageStamp,
+        ["reckoned"] = TimePrecision.Reckoned,
     };
 
     private readonly Dictionary<string, int> _columns = heading.Cells.Select((c, i) => (Name: c.Text.Trim(), i)).Where(c => c.Name.Length > 0).DistinctBy(c => c.Name).ToDictionary(c => c.Name, c => c.i);

@@ -12,8 +12,16 @@ internal static class ReviewWorkbookReader
 
     private static readonly Dictionary<string, TableKind> Tables = new()
     {
-        ["Sessions"] = TableKind.Sessions, ["Feeds"] = TableKind.Feeds, ["Medicines"] = TableKind.Medicines, ["Checks"] = TableKind.Checks, ["Signs"] = TableKind.Signs,
-        ["Not done"] = TableKind.NotDone, ["Plan"] = TableKind.Plan, ["Words"] = TableKind.Words, ["Questions to check"] = TableKind.Answers, ["Questions for clinic"] = TableKind.FamilyQuestions,
+        ["Sessions"] = TableKind.Sessions,
+        ["Feeds"] = TableKind.Feeds,
+        ["Medicines"] = TableKind.Medicines,
+        ["Checks"] = TableKind.Checks,
+        ["Signs"] = TableKind.Signs,
+        ["Not done"] = TableKind.NotDone,
+        ["Plan"] = TableKind.Plan,
+        ["Words"] = TableKind.Words,
+        ["Questions to check"] = TableKind.Answers,
+        ["Questions for clinic"] = TableKind.FamilyQuestions,
     };
 
     /// <summary>What the sheet "As read" holds; null when the workbook is no review.</summary>

@@ -62,7 +62,9 @@ internal static class ShareModels
         var wilson = Wilson.Interval(all ? children : 0, children, Level).Value;
         return new()
         {
-            Pooled = wilson.Value, Low = wilson.Low, High = wilson.High,
+            Pooled = wilson.Value,
+            Low = wilson.Low,
+            High = wilson.High,
             Method = all ? "all of every child: Wilson's limits with children as trials" : "none of any child: Wilson's limits with children as trials",
         };
     }

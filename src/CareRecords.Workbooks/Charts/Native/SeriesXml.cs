@@ -98,5 +98,6 @@ internal static class SeriesXml
     private static A.SolidFill Solid(string colour) => new(new A.RgbColorModelHex { Val = colour });
 
     private static A.PatternFill Pattern(A.PresetPatternValues pattern, string colour) => new(
-        new A.ForegroundColor(new A.RgbColorModelHex { Val = colour }), new A.BackgroundColor(new A.RgbColorModelHex { Val = "FFFFFF" })) { Preset = pattern };
+        new A.ForegroundColor(new A.RgbColorModelHex { Val = colour }), new A.BackgroundColor(new A.RgbColorModelHex { Val = "FFFFFF" }))
+    { Preset = pattern };
 }
