@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -53,6 +54,10 @@ internal static class ApprovedText
     private static string Value(Cell cell, List<string> shared)
     {
         var text = cell.CellValue?.Text ?? "";
-        return (cell.DataType?.Value == CellValues.SharedString && text.Length > 0 ? shared[int.Parse(text, System.Globalization.CultureInfo.InvariantCulture)] : text).ReplaceLineEndings("⏎");
+        if (cell.DataType?.Value == CellValues.SharedString && text.Length > 0) return shared[int.Parse(text, CultureInfo.InvariantCulture)].ReplaceLineEndings("⏎");
+        // Ten digits: the last bits of a model's estimate differ between machines.
+        return cell.DataType is null && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+            ? number.ToString("G10", CultureInfo.InvariantCulture)
+            : text.ReplaceLineEndings("⏎");
     }
 }

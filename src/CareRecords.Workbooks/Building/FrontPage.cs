@@ -8,8 +8,8 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
     /// <summary>The label and eight narrow columns.</summary>
     public const int Columns = 9;
 
-    private const double LabelWidth = 25;
-    private const double CellWidth = 9.4;
+    private const double LabelWidth = 26;
+    private const double CellWidth = 10;
     private const double PageWidth = LabelWidth + ((Columns - 1) * CellWidth);
     private const double LineHeight = 12.6;
 
@@ -34,7 +34,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
 
     public void Band(string words, string? link = null)
     {
-        sheet.Row(Row).Height = 4;
+        sheet.Row(Row).Height = 3;
         Row++;
         var withLink = link is not null;
         Look.Band(sheet.Range(Row, 1, Row, withLink ? Columns - 2 : Columns));
@@ -49,18 +49,20 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
             book.Put(sheet.Cell(Row, Columns - 1), CellContent.Of("sheet " + link!.Split('\'')[1]).To(link));
         }
 
-        sheet.Row(Row++).Height = 14.5;
+        sheet.Row(Row++).Height = 13.8;
     }
 
     /// <summary>A sentence over the whole width, as high as its words need.</summary>
-    public void Sentence(CellContent words, bool bold = false)
+    /// <param name="words">The words, or a formula that gives them.</param>
+    /// <param name="size">Size of the letters, points.</param>
+    public void Sentence(CellContent words, double size = Look.Size)
     {
         var range = Across();
         book.Put(sheet.Cell(Row, 1), words);
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
-        range.Style.Font.Bold = bold;
-        sheet.Row(Row++).Height = 1 + (LineHeight * TableSheet.LinesOf(words.Value as string ?? "", PageWidth * 1.18));
+        range.Style.Font.FontSize = size;
+        sheet.Row(Row++).Height = 1 + (LineHeight * TableSheet.LinesOf(words.Value as string ?? "", PageWidth * 1.22 * Look.Size / size));
     }
 
     public void Headings(params string[] headings)
@@ -86,6 +88,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
             var cell = sheet.Cell(Row, c + 2);
             cell.Style.NumberFormat.Format = cells[c].Format;
             cell.Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
+            cell.Style.Alignment.ShrinkToFit = true;
             book.Put(cell, cells[c].Content);
         }
 
@@ -130,7 +133,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
             Look.Editable(range);
             range.Style.Border.BottomBorder = XLBorderStyleValues.Thin;
             range.Style.Alignment.WrapText = true;
-            sheet.Row(Row++).Height = 19;
+            sheet.Row(Row++).Height = 17.5;
         }
     }
 

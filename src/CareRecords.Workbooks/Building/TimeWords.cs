@@ -13,6 +13,10 @@ internal static class TimeWords
 
     public static string Day(LocalDate day) => DayPattern.Format(day);
 
+    /// <summary>"14–16 Mar" within a month, "30 Mar–2 Apr" over two.</summary>
+    public static string Days(LocalDate from, LocalDate to) =>
+        from.Month == to.Month && from.Year == to.Year ? FormattableString.Invariant($"{from.Day}–{Day(to)}") : $"{Day(from)}–{Day(to)}";
+
     public static string LongDay(LocalDate day) => LongDayPattern.Format(day);
 
     public static string Clock(LocalDateTime at) => ClockPattern.Format(at);

@@ -36,7 +36,7 @@ internal static class SummarySentences
         var withReason = days.Sum(d => d.SessionsOmittedWithReason);
         var without = days.Sum(d => d.SessionsOmittedWithoutReason);
         var reasons = findings.Adherence.Reasons;
-        var words = reasons.Count == 0 ? "" : " Reasons written, for those and for sessions cut short: " + string.Join("; ", reasons.Take(5).Select(r => $"{Clip(r.Reason, 60)} ({r.Times})")) + (reasons.Count > 5 ? $"; {reasons.Count - 5} more" : "") + ".";
+        var words = reasons.Count == 0 ? "" : " Reasons, also for sessions cut short: " + string.Join("; ", reasons.Take(4).Select(r => $"{Clip(r.Reason, 60)} ({r.Times})")) + (reasons.Count > 4 ? $"; {reasons.Count - 4} more" : "") + ".";
         var rest = $" without.{words} A session that nobody wrote down is unknown, not missed.";
         var content = CellContent.Of($"Written as not done: {withReason} with a reason, {without}{rest}");
         // A formula holds 255 characters of words at most; longer ones stay as worked out.
@@ -52,7 +52,7 @@ internal static class SummarySentences
         yield return CellContent.Of((missing.Count == 0 ? "Something is written for every care day." : $"Nothing is written for {Count(missing.Count, "care day")} ({string.Join(", ", missing.Take(6).Select(TimeWords.Day))}{(missing.Count > 6 ? ", …" : "")}): unknown, not missed.")
             + (q.ReadingsWithoutOxygen > 0 ? $" {Count(q.ReadingsWithoutOxygen, "reading")} without an oxygen flow." : "")
             + $" {q.ByKind.Sum(k => k.Approximate)} of {q.ByKind.Sum(k => k.Entries)} times are not exact." + Rounding(findings));
-        if (q.Missing.Count > 0) yield return CellContent.Of("Missing that matters: " + string.Join(" ", q.Missing.Take(3)));
+        if (q.Missing.Count > 0) yield return CellContent.Of("Missing: " + string.Join(" ", q.Missing.Take(3)));
         var lines = rows.Log.Lines;
         yield return CellContent.Of(
             $"{lines.Read} lines came in: {lines.InRecords} in records, {lines.NotRecords} set aside, {lines.Problems} to check, {lines.Blank} blank. Open questions to the family: {rows.Questions.Count(x => x.Item.Answer is null)}. Lines to look at: {findings.Flags.Count}.");

@@ -15,8 +15,8 @@ internal static class SummaryShares
         page.Headings("", "kept", "not kept", "cannot tell", "share kept", "95 % from", "to", "if all unknown short", "if all unknown kept");
         Share(page, "Feed stopped in time", "feed gap", overall.FeedGap);
         Share(page, "Inhaler in time", "inhaler gap", overall.InhalerGap);
-        page.Sentence(CellContent.Of("Limits: " + Limits(overall) + " Wilson's limits by week follow the cells on the sheet Weeks."));
-        page.Headings("", "done", "planned", "share", "days counted");
+        page.Sentence(CellContent.Of($"95 % limits from the findings, not recalculated ({Limits(overall)}). Wilson's limits by week on the sheet Weeks follow the cells."), size: 8);
+        page.Headings("", "done", "planned", "share", "days");
         Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""));
         foreach (var state in findings.Adherence.ByState.Where(g => g.Sessions is { DaysCounted: > 0 }))
         {
@@ -34,9 +34,14 @@ internal static class SummaryShares
 
     private static string Counted(string which) => $"COUNTIFS(Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
 
-    private static string Limits(AdherenceGroup overall) => overall.FeedGap.Method == overall.InhalerGap.Method
-        ? overall.FeedGap.Method + "; from the findings, not recalculated."
-        : $"feed {overall.FeedGap.Method}; inhaler {overall.InhalerGap.Method}; from the findings, not recalculated.";
+    /// <summary>The method in a few words; whole on the sheet How worked out.</summary>
+    private static string Limits(AdherenceGroup overall)
+    {
+        var (feed, inhaler) = (Short(overall.FeedGap.Method), Short(overall.InhalerGap.Method));
+        return feed == inhaler ? feed : $"feed: {feed}; inhaler: {inhaler}";
+    }
+
+    private static string Short(string method) => method.IndexOf('(', StringComparison.Ordinal) is > 0 and var at ? method[..at].Trim() : method;
 
     private static void Share(FrontPage page, string label, string gap, ShareKept share)
     {

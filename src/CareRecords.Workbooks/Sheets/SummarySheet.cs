@@ -11,7 +11,7 @@ internal static class SummarySheet
 {
     private const int MostEpisodes = 4;
     private const int MostFlows = 5;
-    private const int MostSteps = 7;
+    private const int MostSteps = 6;
     private const int MostQuestions = 4;
 
     public static void Write(Book book, ReviewRows rows)
@@ -30,7 +30,7 @@ internal static class SummarySheet
         FamilyQuestions(page, rows.FamilyQuestions);
         page.Band("Decided today");
         page.WritingLines(["What we agreed", "Who does what, by when", "To look at next time"]);
-        page.Sentence(CellContent.Of(Look.ShortCaution), bold: true);
+        page.Sentence(CellContent.Of(Look.ShortCaution), size: 8);
         PageDress.Apply(sheet, landscape: false, Look.Blue);
         sheet.PageSetup.FitToPages(1, 1);
         sheet.PageSetup.Margins.Top = 0.3;
@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by the model, days (95 % limits)");
+        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by model (95 %)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -84,7 +84,7 @@ internal static class SummarySheet
             page.Line(
                 CellContent.Of(episode.Id + (episode.RelapseOf is { } of ? $", relapse of {of}" : "")).To(link),
                 (From(CellContent.Of(episode.Onset), "onset"), "d mmm"),
-                (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : $"{TimeWords.Day(episode.OnsetLow)}–{TimeWords.Day(episode.OnsetHigh)}"), Format.Text),
+                (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : TimeWords.Days(episode.OnsetLow, episode.OnsetHigh)), Format.Text),
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
                 (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
                 (CellContent.Of(episode.Recovery.Censored ? $"not by {Rounded(episode.Recovery.DaysLow)}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
@@ -134,7 +134,7 @@ internal static class SummarySheet
                 (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by"), Format.Text));
         }
 
-        var earlier = first > 0 ? $" {first} earlier steps on the sheet Taper." : "";
+        var earlier = first > 0 ? $" {first} earlier on the sheet Taper." : "";
         page.Sentence(CellContent.Of(findings.Taper.WeanInWords + earlier));
     }
 
