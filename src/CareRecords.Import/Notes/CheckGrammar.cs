@@ -29,7 +29,7 @@ internal sealed class CheckResult
 /// Reads saturations, pulses and oxygen flows in the order in which they stand. A number is a saturation after its label; without a label
 /// when it lies between 60 and 100 and stands beside a phase, a flow, an arrow or alone after a time.
 /// </summary>
-internal sealed class CheckGrammar
+internal sealed partial class CheckGrammar
 {
     /// <summary>Lowest saturation that is taken for a reading and not a slip, per cent (an oximeter's display seldom goes below).</summary>
     public const double LowestSaturation = 30;
@@ -234,95 +234,6 @@ internal sealed class CheckGrammar
         else _pendingPulse = kept;
     }
 
-    private bool IsFlowNumber(int i)
-    {
-        var term = _terms[i];
-        if (!(term.Kind == TermKind.Number || term.Fraction is not null) || term.Kind == TermKind.Number && (term.Number is < 0 or > 15)) return false;
-        var small = term.Fraction is not null || (term.Number is > 0 and < 1);
-        var previous = i > 0 ? _terms[i - 1] : null;
-        if (previous is null) return small && _terms.Skip(1).Any(t => t.Text is "on" || IsBare(t));
-        if (previous.Is(Sense.OxygenLabel) || previous.Text == ":" && i > 1 && _terms[i - 2].Is(Sense.OxygenLabel)) return true;
-        if (_oxygenNext && !_hasSession && (small || previous.IsSymbol("→") || IsVerb(previous))) return true;
-        if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
-        if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
-        return small && (IsBare(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
-            || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);
-    }
-
-    private bool MinutesNear(int i) => i + 1 < _terms.Count && (_terms[i + 1].Is(Sense.Each) || _terms[i + 1].Is(Sense.EachSide));
-
-    private void Flow(double litres, int i)
-    {
-        _result.Used.Add(i);
-        if (litres is < 0 or > 60) { _result.Impossible.Add(("oxygen flow", _line[_terms[i].Start.._terms[i].End], "0 to 60 L/min")); return; }
-        // "0.5→1": the flow that is left and the new one.
-        if (_arrow && _current is null && _pendingFlow is not null) { (_pendingFlow, _arrow, _oxygenNext) = (litres, false, false); return; }
-        _oxygenNextWas = _oxygenNext;
-        _oxygenNext = false;
-        if (_current?.SpO2 is not null && _current.Oxygen == litres && !_verb) return;
-        var labelled = _oxygenNextWas;
-        var moreValues = MoreReadings(i + 1);
-        if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
-        var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
-        if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
-        {
-            (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
-            if (!moreValues || DurationFollows(i) || OffsetAhead(i)) Change(litres, i);
-            return;
-        }
-        Share(litres, moreValues);
-        _verb = false;
-    }
-
-    private bool _verbFlow, _oxygenNextWas;
-
-    private bool DurationFollows(int i) => i + 1 < _terms.Count && _terms[i + 1].Kind == TermKind.Duration;
-
-    private bool OffsetAhead(int i) => _terms.Skip(i + 1).Any(t => t is { Kind: TermKind.Offset, Text: Offsets.Event });
-
-    // "94 on air", "still on half a litre": how it was, not a change.
-    private bool Steady(int i)
-    {
-        for (var k = i - 1; k >= 0 && k >= i - 4; k--)
-        {
-            if (_terms[k].Text is "still" or "throughout" or "remains") return true;
-            if (_terms[k].Text is "up" or "down" or "put" or "popped" or "turned" or "back" or "back on" or "put on" or "reduced" or "increased" or "started" or "up to" or "down to" or "back to" or "gave" or "weaned" or "upped" or "dropped" or "bumped" or "turned on" or "started on") return false;
-            if (IsBare(_terms[k])) break;
-        }
-        return true;
-    }
-
-    private bool MoreReadings(int from)
-    {
-        for (var k = from; k < _terms.Count; k++)
-        {
-            if (_terms[k].Is(Sense.PulseLabel)) { k++; continue; }
-            if (IsBare(_terms[k]) || _terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Percent }) return true;
-        }
-        return false;
-    }
-
-    /// <summary>A flow that was so for the readings before it: all of a pair when it stands after the pair.</summary>
-    private void Share(double litres, bool moreValues)
-    {
-        if (moreValues) { _current!.Oxygen ??= litres; return; }
-        for (var k = _result.Readings.Count - 1; k >= 0; k--)
-        {
-            var reading = _result.Readings[k];
-            if (reading.Oxygen is not null) break;
-            reading.Oxygen = litres;
-            if (!reading.ByArrow && reading.Phase != CheckPhase.After) break;
-        }
-    }
-
-    private void Change(double litres, int i)
-    {
-        _current = new CheckReading { Oxygen = litres, Later = _result.Readings.Count > 0, AfterMinutes = _result.Readings.Count > 0 ? _after : null, At = _terms[i].Start };
-        _after = null;
-        _result.Readings.Add(_current);
-        if (!OffsetAhead(i)) _pendingFlow = null;
-    }
-
     private int Numbers(int i, bool pairsByPhase)
     {
         var term = _terms[i];
@@ -448,58 +359,4 @@ internal sealed class CheckGrammar
         // "b 94 a 97": the letter is a phase only before a saturation.
         : term.Text is "a" && at + 1 < _terms.Count && IsBare(_terms[at + 1]) && at > 0 ? CheckPhase.After
         : term.Is(Sense.During) ? CheckPhase.During : CheckPhase.None;
-
-    private void Finish()
-    {
-        if (_pendingFlow is { } flow && !(_current is { SpO2: null } && _current.Oxygen == flow))
-        {
-            _current = new CheckReading { Oxygen = flow, Later = _result.Readings.Count > 0, AfterMinutes = _result.Readings.Count > 0 ? _after : null };
-            _result.Readings.Add(_current);
-        }
-        if (_pendingPulse is { } pulse)
-        {
-            if (_current is { Pulse: null }) _current.Pulse = pulse;
-            else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
-        }
-        Several();
-        Unlabelled();
-        Phases(_result.Readings);
-    }
-
-    // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.
-    private void Unlabelled()
-    {
-        if (_label || _hasSession || _result.Readings is not [{ SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null } first, { SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null, ByArrow: false, Now: false } second]) return;
-        var between = _line[first.At..second.At];
-        if (!between.Trim().EndsWith(',') || between.Any(char.IsLetter)) return;
-        _result.PulsePair = between + Doubts.Plain(second.SpO2!.Value);
-        _result.Readings.Clear();
-    }
-
-    // "90 91 90": numbers side by side with nothing between are one moment's range.
-    private void Several()
-    {
-        var values = _result.Readings.Where(r => r.SpO2 is not null).ToList();
-        if (values.Count < 3 || values.Exists(r => r.Phase != CheckPhase.None || r.ByArrow || r.High is not null || r.AfterMinutes is not null)) return;
-        if (values.Exists(r => r.Oxygen != values[0].Oxygen)) return;
-        var merged = values[0];
-        (merged.High, merged.SpO2) = (values.Max(v => v.SpO2), values.Min(v => v.SpO2));
-        if (merged.High == merged.SpO2) merged.High = null;
-        merged.Pulse ??= values.Select(v => v.Pulse).FirstOrDefault(p => p is not null);
-        _result.Readings.RemoveAll(r => r != merged && values.Contains(r));
-    }
-
-    // One phase said of a pair settles the other: "94 to 96 after", "b94 →96".
-    private void Phases(List<CheckReading> readings)
-    {
-        // "after 97 am 98 pm": said once of both.
-        if (_phaseLeads && readings is [{ SpO2: not null, ByArrow: false } one, { SpO2: not null, Phase: CheckPhase.None, ByArrow: false } two] && one.Phase != CheckPhase.None && _terms.Count(t => t.Is(Sense.AmPm)) == 2) two.Phase = one.Phase;
-        for (var k = 0; k + 1 < readings.Count; k++)
-        {
-            var (first, second) = (readings[k], readings[k + 1]);
-            if (first.SpO2 is null || second.SpO2 is null) continue;
-            if (first.Phase == CheckPhase.None && second.Phase == CheckPhase.After && (second.ByArrow || readings.Count(r => r.SpO2 is not null) == 2)) first.Phase = CheckPhase.Before;
-            else if (first.Phase == CheckPhase.Before && second.Phase == CheckPhase.None && second.ByArrow) second.Phase = CheckPhase.After;
-        }
-    }
 }

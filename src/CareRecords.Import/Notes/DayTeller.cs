@@ -93,6 +93,8 @@ internal sealed partial class DayTeller
     {
         var mention = happening.Start?.Mention ?? happening.End?.Mention;
         if (mention is not { Unsettled: true }) return false;
+        // What was done is known even where its time is not: "same" after it repeats it.
+        if (happening.Kind == HappeningKind.Session && mention.Settled is { } likely) _sessions.Keep(new ToldSession(likely, Areas(happening, likely, null, out _), _line.Index, _line.Item));
         var written = mention.Written.Time;
         var am = new LocalTime(written.Hour % 12, written.Minute);
         _doubt(Doubts.AmOrPm(_line.Index, _file, am.ToString("H:mm", System.Globalization.CultureInfo.InvariantCulture), am.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture), am.PlusHours(12).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
@@ -167,6 +169,9 @@ internal sealed partial class DayTeller
     // A session without a time: counted ("x4 today"), copied from a day with as many, or only spoken of.
     private void Untimed(Happening happening)
     {
+        // "Vibrations 1 min each side" on the line after a session: part of it.
+        if (happening is { Reference: null, Start: null, Value: null } && happening.Areas is { Areas.Count: > 0 } part && part.Technique is Technique.Vibration or Technique.Percussion && part.Areas.Exists(a => a.Minutes is not null)
+            && _told.FindLast(t => t.Entry is Session) is { Entry: Session before } told && IsNear(told.Lines[^1]) && !before.Areas.Any(a => a.Technique == part.Technique)) { Details(part); return; }
         var count = happening.Value is { } text ? int.TryParse(text, System.Globalization.CultureInfo.InvariantCulture, out var n) ? n : 0 : 0;
         if (happening.Reference is { } reference && reference.Is(Sense.Same, nameof(ReferTo.Day)) && _line.Date is { } date)
         {
@@ -225,7 +230,7 @@ internal sealed partial class DayTeller
         if (happening.Start is null && _line.Stamp is null)
         {
             if (happening.Value?.StartsWith("times ", StringComparison.Ordinal) == true) { _doubt(Doubts.Untimed(_line.Index, _file, "Doses of " + (known.Written ?? known.Medicine))); return; }
-            if (known.Medicine == Medicines.Unknown) { if ((_line.Marks & LineMarks.Unreal) == 0) _doubt(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written})")); return; }
+            if (known.Medicine == Medicines.Unknown) { if ((_line.Marks & LineMarks.Unreal) == 0 && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Dose && (h.Start is not null || h.BeforeEachSession is not null)))) _doubt(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written})")); return; }
         }
         if (Time(happening.Start) is not { } start)
         {

@@ -16,18 +16,20 @@ internal sealed class DayTimes
     private const double Night = 2;
     private const double Late = 1;
     private const double BackAcrossLines = 4;
+    private const double BackFromAside = 1;
     private const double BackInList = 30;
     private const double AgainstPart = 15;
     private const double AgainstHint = 1.2;
     private const double AfterWriting = 20;
     private const double AgainstStyle = 2.2;
     private const int Day = 1440;
+    private const int DayBegins = 5 * 60;
     private const double FirstNextDay = 12;
     private const int NearSessions = 12;
     private const double AgainstHabit = 1.6;
     private readonly Dictionary<(int Kind, int Hour), (int Am, int Pm)> _habits = [];
     private int _twentyFour, _twelve;
-    private bool _anchored;
+    private bool _anchored, _fromMorning;
     private LocalDate _base;
 
     /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it.</summary>
@@ -40,8 +42,9 @@ internal sealed class DayTimes
     }
 
     /// <summary>Settles the times of one day, given in the order of writing.</summary>
-    public void Settle(List<TimeMention> mentions, bool nightShift)
+    public void Settle(List<TimeMention> mentions, bool nightShift, bool underHeading = false)
     {
+        _fromMorning = underHeading && !nightShift && mentions.Count(m => m.After is null) > 1;
         foreach (var mention in mentions) Count(mention);
         _anchored = mentions.Exists(m => m.Written.Half != HalfOfDay.Unknown || m.Part is not null);
         var chain = mentions.Where(m => m.Date is not null && m.After is null).ToList();
@@ -78,7 +81,7 @@ internal sealed class DayTimes
             from[i] = new int[states[i].Count];
             for (var s = 0; s < states[i].Count; s++)
             {
-                var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? FirstNextDay : 0 : double.MaxValue;
+                var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? FirstNextDay : FromMorning(chain[0], states[0][s]) : double.MaxValue;
                 for (var p = 0; i > 0 && p < states[i - 1].Count; p++)
                 {
                     var cost = forward[i - 1][p] + Step(chain[i - 1], states[i - 1][p], chain[i], states[i][s], nightShift);
@@ -109,6 +112,10 @@ internal sealed class DayTimes
             earlier++;
         }
     }
+
+    // A day under its heading is told from the morning on.
+    private double FromMorning(TimeMention first, State state) =>
+        _fromMorning && !first.OtherDay && first.NotAfter is null && first.Written.Half == HalfOfDay.Unknown ? Math.Max(0, state.Minutes - DayBegins) / 280.0 : 0;
 
     private static double[][] Backward(List<TimeMention> chain, List<List<State>> states, bool nightShift)
     {
@@ -225,7 +232,7 @@ internal sealed class DayTimes
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
         if (before.Line == after.Line && after.InList) return crossing + BackInList;
         if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours);
-        return crossing + (sameLine ? 2 + hours : after.StartsList ? 1 : BackAcrossLines + hours / 5);
+        return crossing + (sameLine ? 2 + hours : after.StartsList ? 1 : (before.IsAside ? BackFromAside : BackAcrossLines) + hours / 5);
     }
 
     private static double Crossing(State a, State b, bool nightShift)

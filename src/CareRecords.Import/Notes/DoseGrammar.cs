@@ -124,10 +124,20 @@ internal static class DoseGrammar
 
     private static (string Text, Unit Unit)? Amount(IReadOnlyList<Term> terms, string line, int from, int until, DoseReading dose, HashSet<int> used)
     {
+        string? strength = null;
         for (var i = from; i < until; i++)
         {
             var term = terms[i];
             if (used.Contains(i)) continue;
+            // "125mg/5ml, 5mls": the strength of the syrup, not the dose.
+            if (term is { Kind: TermKind.Quantity, Unit: Unit.Mg or Unit.Mcg } && i + 2 < until && (terms[i + 1].IsSymbol("/") || terms[i + 1].Text is "per" or "in") && terms[i + 2] is { Kind: TermKind.Quantity, Unit: Unit.Ml })
+            {
+                used.Add(i);
+                used.Add(i + 2);
+                i += 2;
+                strength = line[term.Start..terms[i].End];
+                continue;
+            }
             if (IsAmount(term, dose, (i > dose.First && i <= dose.Last + 1) || (i == dose.Last + 2 && terms[i - 1].Kind == TermKind.Word && terms[i - 1].Meanings.Length == 0) || (i > 0 && terms[i - 1].Is(Sense.DoseRoute)), FrequencyFollows(terms, i)))
             {
                 used.Add(i);
@@ -135,7 +145,7 @@ internal static class DoseGrammar
             }
             if (term.Is(Sense.Session) || term.Is(Sense.Technique) || term.Is(Sense.SatLabel) || term.Is(Sense.Feed) || term.Is(Sense.TempLabel) || term.IsSymbol(";")) break;
         }
-        return null;
+        return strength is null ? null : (strength, Unit.Mg);
     }
 
     private static string? Before(IReadOnlyList<Term> terms, string line, int from, DoseReading dose, HashSet<int> used)

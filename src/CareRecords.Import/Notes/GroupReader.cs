@@ -44,37 +44,48 @@ internal sealed class GroupReader
         var doses = DoseGrammar.Read(terms, _at.Text, used);
         var prescribed = doses.Find(d => d.Prescribed);
         var spoken = SpokenOf(terms);
+        // "3% saline before pt at 4.30": the time is the session's, the dose came before it.
+        var doseBefore = doses.Count > 0 && spoken.Count > 0 && group.TimeTerm is { } at && spoken.All(i => terms[i].Start < at.Start && at.Start - terms[i].End <= 4) && terms.Exists(t => t.Is(Sense.Before)) && group.Times.Count == 1;
+        if (doseBefore) spoken = [];
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
         var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
-        var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide));
+        var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms);
         if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
         if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
+        // "7.30 - 3/3/2/2": minutes in a row at a time are a session, whose areas are asked about.
+        if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
         var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.PairsByPhase);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(t, group.Times.Count) && !CountsSessions(terms, t)).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
         var borrowedFrom = hasSession || mentioned;
         AddSessions(group, mentions, hasSession, reference, areas, left, feed, result);
-        AddDoses(group, mentions, doses, reference, signs.Count > 0 && FirstOf(terms, IsSignTerm) < FirstOf(terms, IsDoseTerm) || FirstOf(terms, IsCheckTerm) < FirstOf(terms, IsDoseTerm), result);
+        AddDoses(group, mentions, doses, reference, signs.Count > 0 && FirstOf(terms, IsSignTerm) < FirstOf(terms, IsDoseTerm) || FirstOf(terms, IsCheckTerm) < FirstOf(terms, IsDoseTerm) || doseBefore, result);
         AddFeed(group, mentions, feed, result);
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
+        // A time of something else ("nurse at 10") says little of the order of care.
+        if (result.Count == 0) foreach (var (start, _) in mentions) start.IsAside = true;
         var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
     private static bool IsCount(Term term, int times) => times > 1 && term.Kind == TermKind.Times && term.Number == times;
+
+    // "4 x a day": how often, not minutes.
+    private static bool IsFrequency(List<Term> terms, Term term) => term.Kind is TermKind.Times or TermKind.Number && terms.IndexOf(term) is var at
+        && ((at + 1 < terms.Count && terms[at + 1].Is(Sense.Frequency)) || (at + 2 < terms.Count && terms[at + 1].Is(Sense.Times) && terms[at + 2].Is(Sense.Frequency)));
 
     // "four physios": a count.
     private static bool CountsSessions(List<Term> terms, Term term) => term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Is(Sense.Session) && terms[at + 1].Text.EndsWith('s');
@@ -156,6 +167,14 @@ internal sealed class GroupReader
 
     private static bool AreaMinutesPresent(List<Term> terms, HashSet<int> used) => Enumerable.Range(0, terms.Count)
         .Any(i => !used.Contains(i) && terms[i] is { Kind: TermKind.Number, Number: > 0 and <= 30 } && i > 0 && (terms[i - 1].Is(Sense.SideArea) || terms[i - 1].Is(Sense.Area) || terms[i - 1].Is(Sense.Side) || terms[i - 1].Text is "l" or "r"));
+
+    // "L3R3": letters that are sides by the numbers after them.
+    private static bool SideLetters(List<Term> terms)
+    {
+        for (var i = 0; i + 1 < terms.Count; i++)
+            if (terms[i].Kind == TermKind.Word && terms[i].Text is "l" or "r" && terms[i + 1] is { Kind: TermKind.Number, Number: > 0 and <= 30 }) return true;
+        return false;
+    }
 
     private static bool IsSignTerm(Term t) => t.Is(Sense.Sign) || t.Is(Sense.TempLabel) || t.Is(Sense.BreathLabel);
 

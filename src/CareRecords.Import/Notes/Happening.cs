@@ -28,6 +28,9 @@ internal sealed class TimeMention
     /// <summary>The moment of writing, which the event does not come after; null when not known.</summary>
     public LocalDateTime? NotAfter { get; set; }
 
+    /// <summary>True when no event of care is at the time.</summary>
+    public bool IsAside { get; set; }
+
     /// <summary>Number of the sentence in its line.</summary>
     public int Sentence { get; init; }
 

@@ -112,6 +112,7 @@ internal sealed class LineReader
         if (read.Stamp is null && groups.Exists(g => g.Terms.Exists(t => t.Is(Sense.AllDone) && t.Text != "done"))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done, and when.")); return; }
         foreach (var group in groups)
         {
+            if (group.Times.Count > 1) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
             if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         }

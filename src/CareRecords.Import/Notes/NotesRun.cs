@@ -58,6 +58,7 @@ internal sealed class NotesRun
         };
     }
 
+    private bool _headed;
     private readonly SortedDictionary<int, Heading> _headings = [];
     private LocalDate? _monthHint;
 
@@ -134,7 +135,7 @@ internal sealed class NotesRun
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 if (!resolved.OneOff.Contains(i))
                 {
-                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; }
+                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; _headed = prefix.Stamp is null; }
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
@@ -153,7 +154,7 @@ internal sealed class NotesRun
         if (day.Count == 0) return;
         var mentions = day.SelectMany(l => l.Mentions).ToList();
         foreach (var line in day) Answer(line);
-        _times.Settle(mentions, night);
+        _times.Settle(mentions, night, _headed);
         foreach (var told in _teller.Tell(day))
         {
             if (told.Entry is { } entry) _entries.Add(entry);

@@ -85,7 +85,7 @@ internal static class AreaGrammar
             {
                 var technique = TechniqueOf(value);
                 // A technique opens a run of its own, unless it only names what the run before is.
-                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && runs.Count > 0) { }
+                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other) && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
                 else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i)) Close();
@@ -111,7 +111,7 @@ internal static class AreaGrammar
             if (term.Is(Sense.EachSide)) { run.EachSide = true; reading.NamesPlace = true; }
             else if (term.Is(Sense.AnyArea)) run.AnyArea = true;
             else if (term.Is(Sense.Each)) run.Each = true;
-            else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
+            else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number or TermKind.Times, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
             {
                 run.Spots = (int)count.Number;
                 if (run.Minutes.Count > 1) run.Minutes.RemoveAt(run.Minutes.Count - 1);

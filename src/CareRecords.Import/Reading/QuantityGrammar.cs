@@ -64,6 +64,9 @@ internal static class QuantityGrammar
                 if ((next.IsSymbol("-") || next.Is(Sense.To)) && At(terms, at + 2) is { Kind: TermKind.Number } high && high.Number > term.Number && high.Number < term.Number * 4 + 1
                     && At(terms, at + 3) is not { Kind: TermKind.Symbol, Text: "-" })
                     return (term.Number, high.Number, 3);
+                // "95% to 97%"
+                if (next.IsSymbol("%") && At(terms, at + 2) is { } joint && (joint.IsSymbol("-") || joint.Is(Sense.To)) && At(terms, at + 3) is { Kind: TermKind.Number } upper && upper.Number > term.Number && upper.Number <= 100)
+                    return (term.Number, upper.Number, 4);
                 // "38 point 4"
                 if (next.Text == "point" && At(terms, at + 2) is { IsWhole: true, Text.Length: 1 } tenth) return (term.Number + tenth.Number / 10, null, 3);
             }
@@ -76,7 +79,7 @@ internal static class QuantityGrammar
         var used = 1;
         while (At(terms, at + used) is { } filler && (filler.Is(Sense.Article) || filler.Text is "of" or "the")) used++;
         return At(terms, at + used) is { } unit && unit.Is(Sense.Unit) && UnitOf(unit) is Unit.Litre or Unit.Hour or Unit.Min or Unit.Neb or Unit.Spoon
-            ? (value, null, used) : (value, null, 1);
+            ? (value, null, used) : used > 1 ? (0, null, 0) : (value, null, 1);
     }
 
     private static (Unit Unit, int Taken) UnitAt(List<Term> terms, int at, Term number, bool rightLetter)
@@ -142,7 +145,7 @@ internal static class QuantityGrammar
             Unit = unit,
             Glued = terms[at].Glued,
             Mended = terms[at].Mended,
-            Text = kind == TermKind.Number ? number.ToString(CultureInfo.InvariantCulture) : count > 1 && terms[at + 1].Is(Sense.To) ? "to" : terms[at].Text,
+            Text = kind == TermKind.Number ? number.ToString(CultureInfo.InvariantCulture) : count > 1 && (terms[at + 1].Is(Sense.To) || (kind == TermKind.Range && count > 3 && terms[at + 2].Is(Sense.To))) ? "to" : terms[at].Text,
             Clock = kind is TermKind.Number or TermKind.Range ? terms[at].Clock : null,
         };
     }

@@ -16,6 +16,7 @@ public static class ReviewCharts
         ArgumentNullException.ThrowIfNull(findings);
         var pages = Pages(log, findings);
         var charts = new DrawnChart[pages.Count];
+        EmbeddedFontContext.LoadFonts();
         Parallel.For(0, pages.Count, i => charts[i] = pages[i].Draw());
         return charts;
     }

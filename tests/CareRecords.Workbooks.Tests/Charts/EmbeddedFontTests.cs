@@ -6,6 +6,7 @@ using SkiaSharp;
 
 namespace CareRecords.Workbooks.Tests.Charts;
 
+[Collection("pictures")] // One at a time: each draws on every processor already.
 public sealed class EmbeddedFontTests
 {
     private const string Words = "Feed gap kept ≥ 30 min – 94 % (é, µ, ×, →)";

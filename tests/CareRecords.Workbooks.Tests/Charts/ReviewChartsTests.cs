@@ -5,6 +5,7 @@ using NodaTime;
 
 namespace CareRecords.Workbooks.Tests.Charts;
 
+[Collection("pictures")] // One at a time: each draws on every processor already.
 public sealed class ReviewChartsTests
 {
     [Fact]

@@ -15,7 +15,9 @@ internal static class DayOrder
     public static DateOrder? Decide(IReadOnlyList<DateWritten> dates, LocalDate? notAfter)
     {
         var year = dates.FirstOrDefault(d => d.Year is not null)?.Year ?? notAfter?.Year ?? 2000;
-        var fitting = DateReader.OrdersThatFit(dates, year).Where(o => o != DateOrder.YearMonthDay || dates.All(d => d.First is null)).ToList();
+        // One date with a number over 12 settles the source; a source with both kinds mixes the orders and settles nothing.
+        var fitting = DateReader.OrdersThatFit(dates, year)
+            .Where(o => o == DateOrder.DayMonthYear ? !dates.Any(d => d.Second > 12) : o == DateOrder.MonthDayYear && !dates.Any(d => d.First > 12)).ToList();
         if (fitting.Count <= 1) return fitting.Count == 1 ? fitting[0] : null;
         var running = fitting.Where(o => RunsOn(Days(dates, o, notAfter))).ToList();
         return running.Count == 1 ? running[0] : null;

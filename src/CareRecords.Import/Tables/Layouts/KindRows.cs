@@ -31,7 +31,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             case TableKind.Feeds: Feed(row, what, at, when); break;
             case TableKind.Medicines: Dose(row, what, at); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
-            default: Checks(row, what, at, when); return;
+            default: Checks(row, at, when); return;
         }
 
         if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
@@ -206,11 +206,11 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         return at < 0 ? null : AmountIn(text[at..]);
     }
 
-    private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    private void Checks(BlockRow row, UncertainTime at, RowWhen when)
     {
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
-        var measures_ = Measures();
-        if (measures_.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measures_, at, []);
+        var columns = Measures();
+        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, []);
         else
             foreach (var cell in Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column))
             {
@@ -221,7 +221,6 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             }
 
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
-        _ = what;
         Unknown(row, when);
     }
 

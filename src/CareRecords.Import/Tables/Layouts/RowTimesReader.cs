@@ -54,7 +54,7 @@ internal sealed class RowTimesReader(BlockReading reading)
         var half = reading.Block.Columns[slots.Time >= 0 ? slots.Time : Math.Max(slots.Date, 0)].Half;
         var start = Settled(clock.Start, half, null, time.Clock is null ? dateCell : timeCell);
         if (start is null) return new RowWhen(reading.Day, null, null, true, words);
-        var end = clock.End is { } to ? After(start, to, null, LongestFeedHours) : null;
+        var end = clock.End is { } to ? After(start, to, LongestFeedHours) : null;
         if (slots.End >= 0) end ??= EndAfter(start, row[slots.End], LongestFeedHours);
         return new RowWhen(reading.Day, start, end, false, words);
     }
@@ -101,7 +101,7 @@ internal sealed class RowTimesReader(BlockReading reading)
     {
         var written = CellTimes.Read(cell.Cell);
         if (Refused(written, cell) || written.Clock is not { } clock) return null;
-        if (written.Date is null) return After(start, clock.Start, cell, mostHours);
+        if (written.Date is null) return After(start, clock.Start, mostHours);
         if (reading.Settle(written.Date, cell) is not { } day) return null;
         var end = clock.Start.In(clock.Start.Half == HalfOfDay.Unknown ? HalfOfDay.Am : clock.Start.Half).On(day);
         return end;
@@ -111,9 +111,8 @@ internal sealed class RowTimesReader(BlockReading reading)
     public static int MostHours(TableKind kind) => kind == TableKind.Feeds ? LongestFeedHours : LongestSessionHours;
 
     // "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
-    private static UncertainTime After(UncertainTime start, ClockTime end, CellAt? cell, int mostHours)
+    private static UncertainTime After(UncertainTime start, ClockTime end, int mostHours)
     {
-        _ = cell;
         var day = start.Stated.Date;
         foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])
             if (candidate.Time >= start.Stated.TimeOfDay && Hours(start, day.At(candidate.Time)) <= mostHours)

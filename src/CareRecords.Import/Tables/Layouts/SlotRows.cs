@@ -317,11 +317,16 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
         : text.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) ? text + " puffs"
         : text;
 
-    private static Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row)
+    private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
     {
-        _ = row;
-        return new Dose { Sources = [source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = asWritten ?? medicine.AsWritten, Amount = amount ?? medicine.Amount, Route = medicine.Route };
-    }
+        Sources = [source],
+        Start = at,
+        Medicine = medicine.Generic,
+        MedicineAsWritten = asWritten ?? medicine.AsWritten,
+        Amount = amount ?? medicine.Amount,
+        Route = medicine.Route,
+        By = row[reading.Slots.By].Cell.Words,
+    };
 
     private void Checks(BlockRow row, Slot slot, RowWhen when, IReadOnlyList<Session> ofRow)
     {

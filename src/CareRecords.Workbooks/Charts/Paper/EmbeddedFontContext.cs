@@ -15,6 +15,16 @@ internal sealed class EmbeddedFontContext : SkiaRenderContext, IRenderContext
     private static readonly Lazy<SKTypeface> Bold = new(() => Load("DejaVuSans-Bold.ttf"));
     private readonly SKPaint _paint = new() { IsAntialias = true };
 
+    /// <summary>
+    /// Loads both fonts, and with them SkiaSharp's own statics. Its static constructors call one another, so they are run once on
+    /// one thread before several threads draw.
+    /// </summary>
+    public static void LoadFonts()
+    {
+        _ = Regular.Value;
+        _ = Bold.Value;
+    }
+
     void IRenderContext.DrawText(
         ScreenPoint p, string text, OxyColor fill, string? fontFamily, double fontSize, double fontWeight, double rotation,
         HorizontalAlignment horizontalAlignment, VerticalAlignment verticalAlignment, OxySize? maxSize)
