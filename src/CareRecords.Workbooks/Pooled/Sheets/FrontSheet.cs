@@ -40,7 +40,7 @@ internal static class FrontSheet
     {
         yield return ("What was pooled", What(findings));
         yield return ("Gaps kept", [PooledWords.Of(findings.FeedGap), PooledWords.Of(findings.InhalerGap)]);
-        yield return ("Recovery from illness", [PooledWords.Of(findings.Recovery.All), .. findings.Recovery.ByStudyGroup.Select(PooledWords.Of), .. findings.Recovery.ByAgeBand.Select(PooledWords.Of), .. findings.Recovery.ByStability.Select(PooledWords.Of)]);
+        yield return ("Recovery from illness", [PooledWords.Of(findings.Recovery.All), .. findings.Recovery.ByStudyGroup.Select(PooledWords.Of), .. findings.Recovery.ByAgeBand.Select(PooledWords.Of), .. findings.Recovery.ByStability.Select(c => PooledWords.Of(c with { Label = $"children usually stable {c.Label} before steps down" }))]);
         yield return ("Setbacks after steps down, by hours stable before", [.. findings.Setbacks.Bands.Select(PooledWords.Of), PooledWords.Of(findings.Setbacks.Trend)]);
         if (findings.GroupTests.Count > 0) yield return ("Between groups (whole children permuted)", findings.GroupTests.Select(PooledWords.Of).Append("Several tests were made: one small p among many is expected by chance."));
         yield return ("Before you use these figures", findings.Notes.Append("With few children the limits are wide, and the range of a further child is wider still: read the limits, not the middle."));

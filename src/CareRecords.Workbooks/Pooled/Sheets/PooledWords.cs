@@ -8,7 +8,7 @@ internal static class PooledWords
 {
     public static string Of(PooledGap gap) => gap.Model.Pooled is not { } pooled
         ? $"{gap.Name}: {gap.Model.Method}."
-        : Invariant($"{gap.Name}: a child in the middle kept {pooled:0 %} of judged gaps (95 % limits {Limits(gap.Model.Low, gap.Model.High)}); a further child is expected between {Limits(gap.Model.PredictionLow, gap.Model.PredictionHigh)}. {Counts(gap.Counts)} Beside it, two-step REML: {TwoStep(gap.TwoStep)}.");
+        : Invariant($"{gap.Name}: a child in the middle kept {pooled:0 %} of judged gaps (95 % limits {Limits(gap.Model.Low, gap.Model.High)}); a further child is expected at {Limits(gap.Model.PredictionLow, gap.Model.PredictionHigh)}. {Counts(gap.Counts)} Beside it, two-step REML: {TwoStep(gap.TwoStep)}.");
 
     public static string Of(RecoveryCurve curve) => curve switch
     {
@@ -35,7 +35,7 @@ internal static class PooledWords
 
     private static string Weibull(WeibullRecovery? fit) => fit is null ? "" : Invariant($" Weibull beside it: day {fit.Median:0.0} ({Number(fit.MedianLow)} to {Number(fit.MedianHigh)}), shape {fit.Shape:0.00}.");
 
-    private static string Limits(double? low, double? high) => low is { } from && high is { } to ? Invariant($"{from:0 %} and {to:0 %}") : "not given";
+    private static string Limits(double? low, double? high) => low is { } from && high is { } to ? Invariant($"{from:0 %} to {to:0 %}") : "not given";
 
     private static string Number(double? value) => value is { } known ? Invariant($"{known:0.0}") : "cannot be told";
 
