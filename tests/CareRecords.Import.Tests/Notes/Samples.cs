@@ -29,6 +29,9 @@ internal static class Samples
 
     public static IEnumerable<Sample> Voices() => Files(Path.Combine(Folder, "Voices"));
 
+    /// <summary>Months that the grammar was not bettered on.</summary>
+    public static IEnumerable<Sample> Unseen() => Files(Path.Combine(Folder, "Unseen"));
+
     public static IEnumerable<Sample> Files(string folder)
     {
         foreach (var path in Directory.GetFiles(folder, "*.txt").Order(StringComparer.Ordinal))
