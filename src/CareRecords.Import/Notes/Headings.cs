@@ -43,6 +43,30 @@ internal static class Headings
         return null;
     }
 
+    /// <summary>
+    /// A whole date (with its year, month or weekday) after one to three words, on a short line that says nothing of care: "Shift of Sat 6/12/25 PB".
+    /// It heads a day only where the same words lead to other dates too, so a lone "hospital visit 6/12/25" does not.
+    /// </summary>
+    public static (string Lead, Heading Heading)? ReadAfterLead(string line, TermReader reader)
+    {
+        if (line.Length > LongestLedLine || !line.Any(char.IsAsciiDigit)) return null;
+        var terms = reader.Raw(line);
+        for (var at = 1; at < terms.Count && at <= MostLeadWords; at++)
+        {
+            if (terms[at - 1].Kind != TermKind.Word || GroupSplitter.IsHead(terms[at - 1])) return null;
+            if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
+            if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
+            if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
+            var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night");
+            return (string.Join(' ', terms.Take(at).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], night));
+        }
+
+        return null;
+    }
+
+    private const int LongestLedLine = 48;
+    private const int MostLeadWords = 3;
+
     // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
     private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";
 

@@ -82,6 +82,7 @@ internal sealed class NotesRun
     private void FindHeadings(HashSet<int> legends)
     {
         var table = new TableLines();
+        var ledTo = new List<(int Line, string Lead, Heading Heading)>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -92,8 +93,16 @@ internal sealed class NotesRun
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
             }
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
-            else if (i < 20 && _monthHint is null) _monthHint = Headings.MonthOf(line, _reader);
+            else
+            {
+                if (i < 20 && _monthHint is null) _monthHint = Headings.MonthOf(line, _reader);
+                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line, _reader) is { } led) ledTo.Add((i, led.Lead, led.Heading));
+            }
         }
+
+        // The same words before two dates or more lead to days.
+        foreach (var lead in ledTo.GroupBy(l => l.Lead).Where(g => g.Select(l => l.Heading.Date).Distinct().Count() >= 2))
+            foreach (var (line, _, heading) in lead) _headings[line] = heading;
     }
 
     // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.

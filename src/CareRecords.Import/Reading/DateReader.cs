@@ -97,6 +97,7 @@ internal static class DateReader
             if (second > 12) return monthFirst is { } only ? Reading.Certain(only) : Reading.Impossible<LocalDate>("No such day.");
             return Either(dayFirst, monthFirst, written, near);
         }
+        if (written is { Year: null, Month: not null, Day: not null } && near is null) return Reading.Doubtful<LocalDate>(default, "No year is written.");
         if (written is { Month: { } month, Day: { } day }) return Dated(month, day, written, near, notAfter) is { } dated ? Reading.Certain(dated) : Reading.Impossible<LocalDate>("No such day.");
         if (near is not { } context) return Reading.Nothing<LocalDate>();
         if (written.Day is { } dayOfMonth) return DayOfMonth(dayOfMonth, written.DayOfWeek, context, onward);

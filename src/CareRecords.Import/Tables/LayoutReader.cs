@@ -3,6 +3,7 @@ using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
 using CareRecords.Import.Tables.Layouts;
 using CareRecords.Records;
+using NodaTime;
 
 namespace CareRecords.Import.Tables;
 
@@ -16,7 +17,8 @@ internal static class LayoutReader
         var parts = BlockFinder.Find(place, rows);
         var areaOrder = LooseWords(place, parts, into);
         var order = Order(place, parts, into, context);
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder);
+        var year = TitleYear.Of(place, rows);
+        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year);
         foreach (var row in parts.Headless) Headless(place, row, into, context);
         Account(place, rows, into);
         return into;
@@ -54,7 +56,7 @@ internal static class LayoutReader
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder)
+    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year)
     {
         if (IsWords(block))
         {
@@ -62,10 +64,10 @@ internal static class LayoutReader
             return;
         }
 
-        block = KindColumn.Named(block, context.Words);
-        var reading = new BlockReading(place, block, into, context, order, areaOrder, null);
+        block = TimeColumn.Named(KindColumn.Named(block, context.Words));
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, year);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
-            reading.Open(DateReader.Settle(titled, order, null) is { Outcome: Outcome.Certain } day ? day.Value : null);
+            reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
         if (!IsOfCare(reading))
         {
             foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");

@@ -4,12 +4,12 @@ namespace CareRecords.Import.Tests.Notes;
 
 /// <summary>
 /// Twelve months in other voices, held back while the grammar was written and first scored on 25 November 2026: 51 % of events found, 177
-/// swallowed. The floors hold that first score; they are far from the goal (95 % found, none swallowed) and are to be raised as it nears.
+/// swallowed. The floors hold what is reached since; they are far from the goal (95 % found, none swallowed) and are to be raised as it nears. What these months taught was mended in general, so they are no longer unseen.
 /// </summary>
 public sealed class UnseenVoicesTests(ITestOutputHelper output)
 {
     [Fact]
-    public void Unseen_ScoreDoesNotFallBelowItsFirst()
+    public void Unseen_ScoreDoesNotFall()
     {
         var total = new ReadingScore();
         foreach (var sample in Samples.Unseen())
@@ -20,10 +20,10 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"together: {total}");
-        Assert.True(total.FoundShare >= 0.51, total.ToString());
-        Assert.True(total.TrueShare >= 0.68, total.ToString());
+        Assert.True(total.FoundShare >= 0.57, total.ToString());
+        Assert.True(total.TrueShare >= 0.70, total.ToString());
         Assert.True(total.ValuesShare >= 0.93, total.ToString());
-        Assert.True(total.Swallowed <= 177, total.ToString());
+        Assert.True(total.Swallowed <= 176, total.ToString());
     }
 
     [Fact]

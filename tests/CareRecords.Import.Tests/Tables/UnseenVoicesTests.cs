@@ -4,15 +4,15 @@ using Xunit.Abstractions;
 namespace CareRecords.Import.Tests.Tables;
 
 /// <summary>
-/// Ten families' tables held back while the reader was written and first scored on 25 November 2026: 68 of 356 events found. The floor holds that
-/// first score; it is far from the goal (95 %) and is to be raised as it nears.
+/// Ten families' tables held back while the reader was written and first scored on 25 November 2026: 68 of 356 events found. The floor holds what is
+/// reached since; it is far from the goal (95 %) and is to be raised as it nears.
 /// </summary>
 public sealed class UnseenVoicesTests(ITestOutputHelper output)
 {
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Tables", "Unseen");
 
     [Fact]
-    public void Unseen_FoundDoesNotFallBelowItsFirstAndEveryLineIsCounted()
+    public void Unseen_FoundDoesNotFallAndEveryLineIsCounted()
     {
         int found = 0, expected = 0;
         foreach (var path in Directory.GetFiles(Folder, "*.json").Order(StringComparer.Ordinal))
@@ -27,6 +27,6 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"together: found {found} of {expected}");
-        Assert.True(found >= 68, $"found {found} of {expected}");
+        Assert.True(found >= 159, $"found {found} of {expected}");
     }
 }

@@ -20,6 +20,10 @@ internal static class CellTimes
 {
     private const int LongestText = 60;
 
+    // A sheet's own count of days, shown as a bare number where the cell has lost its format: 1 January 1990 to 2100.
+    private const double EarliestSerial = 32874;
+    private const double LatestSerial = 73051;
+
     /// <summary>What the cell says. A cell with other words beside the time says nothing here: it is read as free words.</summary>
     public static WrittenTime Read(Cell cell) => cell.Kind switch
     {
@@ -27,6 +31,7 @@ internal static class CellTimes
         CellKind.Moment => new(Outcome.Certain, Whole(cell.At.Date), Point(cell.At.TimeOfDay)),
         CellKind.Date => new(Outcome.Certain, Whole(cell.At.Date), null),
         CellKind.TimeOfDay => new(Outcome.Certain, null, Point(cell.At.TimeOfDay)),
+        CellKind.Number when cell.Number is >= EarliestSerial and < LatestSerial => OfSerial(cell.Number),
         CellKind.Number => OfClock(ClockReader.ReadNumber(cell.Number, cell.Text)),
         _ => OfText(cell.Text.Trim()),
     };
@@ -34,6 +39,13 @@ internal static class CellTimes
     /// <summary>Words where only a time belongs.</summary>
     public static Reading<ClockSpan> Clock(string text) =>
         text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(text);
+
+    private static WrittenTime OfSerial(double days)
+    {
+        var at = LocalDateTime.FromDateTime(DateTime.FromOADate(days).AddSeconds(30));
+        var minute = at.Date.At(new LocalTime(at.Hour, at.Minute));
+        return new(Outcome.Certain, Whole(minute.Date), days == Math.Floor(days) ? null : Point(minute.TimeOfDay));
+    }
 
     private static WrittenTime OfText(string text)
     {

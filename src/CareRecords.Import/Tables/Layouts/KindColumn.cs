@@ -7,9 +7,23 @@ internal static class KindColumn
 {
     private const int LongestKind = 30;
 
+    // "What happened" over whole sentences holds free words, not kinds.
+    private static Block WithoutSentences(Block block, FamilyWords words)
+    {
+        bool OfSentences(int i)
+        {
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            return filled.Count > 0 && filled.Count(c => c.Text.Length <= LongestKind && KindWords.Read(c.Text, words) is not null) * 2 < filled.Count
+                && filled.Count(c => c.Text.Length > LongestKind) * 2 >= filled.Count;
+        }
+
+        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && OfSentences(i) ? c with { Role = Role.Note } : c)] };
+    }
+
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
+        block = WithoutSentences(block, words);
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {
