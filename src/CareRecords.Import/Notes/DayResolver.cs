@@ -20,10 +20,10 @@ internal sealed record ResolvedDays(Dictionary<int, LocalDate?> Days, HashSet<in
 internal static class DayResolver
 {
     /// <summary>Settles every dated line in order.</summary>
-    public static ResolvedDays Resolve(string file, IReadOnlyList<DatedLine> lines, ReadingContext context, LocalDate? monthHint)
+    public static ResolvedDays Resolve(string file, IReadOnlyList<DatedLine> lines, ReadingContext context, (LocalDate Day, bool IsDay)? hint)
     {
         var order = context.DateOrder ?? Answered(context, file);
-        var near = context.Date ?? monthHint;
+        var near = context.Date ?? hint?.Day;
         order ??= DateReader.OrderOf([.. lines.Select(l => l.Date)], near ?? context.NotAfter);
         var days = new Dictionary<int, LocalDate?>(lines.Count);
         var oneOff = new HashSet<int>();
@@ -31,7 +31,7 @@ internal static class DayResolver
         LocalDate? current = null;
         foreach (var line in lines)
         {
-            var reading = DateReader.Settle(line.Date, order, current ?? near, current is null ? context.NotAfter : null, current is not null);
+            var reading = DateReader.Settle(line.Date, order, current ?? near, current is null ? context.NotAfter : null, current is not null || (context.Date is null && hint is { IsDay: true }));
             if (reading.Outcome == Outcome.Certain)
             {
                 var day = reading.Value;

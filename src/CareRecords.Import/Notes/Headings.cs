@@ -53,7 +53,7 @@ internal static class Headings
         var terms = reader.Raw(line);
         for (var at = 1; at < terms.Count && at <= MostLeadWords; at++)
         {
-            if (terms[at - 1].Kind != TermKind.Word || GroupSplitter.IsHead(terms[at - 1])) return null;
+            if (!char.IsLetter(line[terms[at - 1].Start]) || GroupSplitter.IsHead(terms[at - 1])) return null;
             if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
             if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
             if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
@@ -95,14 +95,24 @@ internal static class Headings
         return next;
     }
 
-    /// <summary>A month with its year and no day ("OCT 2025"): a hint at the year; null when the line has none.</summary>
-    public static LocalDate? MonthOf(string line, TermReader reader)
+    /// <summary>
+    /// A month with its year ("OCT 2025"), perhaps with a day before it ("week of Monday 3 November 2025"): a hint at the year and, with a day, at the
+    /// day on which the text begins; null when the line has neither.
+    /// </summary>
+    public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader)
     {
         if (line.Length > LongestHead) return null;
         var terms = reader.Raw(line);
         for (var i = 0; i + 1 < terms.Count; i++)
-            if (terms[i].ValueOf(Sense.Month) is { } month && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } year)
-                return new LocalDate((int)year.Number, int.Parse(month, System.Globalization.CultureInfo.InvariantCulture), 1);
+        {
+            if (terms[i].ValueOf(Sense.Month) is not { } word || terms[i + 1] is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } year) continue;
+            var month = new LocalDate((int)year.Number, int.Parse(word, System.Globalization.CultureInfo.InvariantCulture), 1);
+            var before = i > 1 && terms[i - 1].Text is "st" or "nd" or "rd" or "th" or "of" ? i - 2 : i - 1;
+            return before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } day && day.Number <= month.Calendar.GetDaysInMonth(month.Year, month.Month)
+                ? (month.PlusDays((int)day.Number - 1), true)
+                : (month, false);
+        }
+
         return null;
     }
 }

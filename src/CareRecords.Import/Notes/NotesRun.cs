@@ -41,7 +41,7 @@ internal sealed class NotesRun
     {
         var legends = Legends();
         if (!IgnoresHeadings) FindHeadings(legends);
-        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _monthHint);
+        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
         Lines(legends, resolved);
         Account();
@@ -60,7 +60,7 @@ internal sealed class NotesRun
 
     private bool _headed;
     private readonly SortedDictionary<int, Heading> _headings = [];
-    private LocalDate? _monthHint;
+    private (LocalDate Day, bool IsDay)? _hint;
 
     private HashSet<int> Legends()
     {
@@ -95,7 +95,7 @@ internal sealed class NotesRun
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
             {
-                if (i < 20 && _monthHint is null) _monthHint = Headings.MonthOf(line, _reader);
+                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader);
                 if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line, _reader) is { } led) ledTo.Add((i, led.Lead, led.Heading));
             }
         }

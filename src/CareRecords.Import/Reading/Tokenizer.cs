@@ -205,7 +205,7 @@ internal sealed class Tokenizer
             case '↓' or '↘' or '⬇': Add(TokenKind.Symbol, start, "↓"); break;
             case '~' or '≈' or '∼': Add(TokenKind.Symbol, start, "~"); break;
             case '×': Add(TokenKind.Word, start, "x"); break;
-            case '“' or '”' or '"' or '„' or '〃': Add(TokenKind.Symbol, start, "\""); break;
+            case '“' or '”' or '"' or '„' or '〃' or '″' or '〞': Add(TokenKind.Symbol, start, "\""); break;
             case '+':
                 while (Char(_at) == '+') _at++;
                 Add(TokenKind.Symbol, start, _at - start > 1 ? "++" : "+");

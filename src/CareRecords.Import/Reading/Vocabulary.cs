@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CareRecords.Records;
 
@@ -16,8 +17,10 @@ internal sealed class Vocabulary
 {
     private const int Remembered = 20_000;
     private readonly Node _root = new();
+    private int _spellingsKept;
     private readonly Spelling _spelling = new();
-    private readonly Dictionary<string, string?> _mended = new(StringComparer.Ordinal);
+    // One vocabulary serves every reader, on any thread.
+    private readonly ConcurrentDictionary<string, string?> _mended = new(StringComparer.Ordinal);
 
     /// <summary>The vocabulary built into the assembly, with the medicine table.</summary>
     public Vocabulary()
@@ -66,7 +69,7 @@ internal sealed class Vocabulary
         if (word.Length < Spelling.ShortestWord) return null;
         if (_mended.TryGetValue(word, out var known)) return known;
         var mended = _root.Next.ContainsKey(word) ? null : _spelling.Nearest(word);
-        if (_mended.Count < Remembered) _mended[word] = mended;
+        if (_spellingsKept < Remembered && _mended.TryAdd(word, mended)) _spellingsKept++;
         return mended;
     }
 
