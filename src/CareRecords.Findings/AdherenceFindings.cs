@@ -45,7 +45,22 @@ public sealed record AdherenceGroup(
 /// <param name="InhalerGapFlips">Inhaler verdicts that would no longer be certain.</param>
 public sealed record RoundingSensitivity(int Minutes, int FeedGapFlips, int InhalerGapFlips);
 
+/// <summary>A daily series that a run chart is taken of.</summary>
+public enum RunSeriesKind
+{
+    /// <summary>Sessions a day, since the plan's number last changed.</summary>
+    Sessions,
+
+    /// <summary>Share of judged feed gaps kept.</summary>
+    FeedGapsKept,
+
+    /// <summary>Median saturation at usual oxygen.</summary>
+    Saturation,
+}
+
 /// <summary>A run chart's signals (Anhøj and Olesen 2014).</summary>
+/// <param name="Kind">Which series.</param>
+/// <param name="Since">The first day that counts, where that is later than the record's first; else null.</param>
 /// <param name="Series">What was charted.</param>
 /// <param name="Median">The median drawn.</param>
 /// <param name="UsefulPoints">Points not on the median.</param>
@@ -55,7 +70,7 @@ public sealed record RoundingSensitivity(int Minutes, int FeedGapFlips, int Inha
 /// <param name="CrossingsLimit">Fewer crossings are a signal.</param>
 /// <param name="Signal">Either signal; null when there are too few points (under 10).</param>
 public sealed record RunChartFinding(
-    string Series, double Median, int UsefulPoints, int LongestRun, int LongestRunLimit, int Crossings, int CrossingsLimit, bool? Signal);
+    RunSeriesKind Kind, LocalDate? Since, string Series, double Median, int UsefulPoints, int LongestRun, int LongestRunLimit, int Crossings, int CrossingsLimit, bool? Signal);
 
 /// <summary>An exact binomial test of a share against the plan's target.</summary>
 /// <param name="Gap">Which gap.</param>

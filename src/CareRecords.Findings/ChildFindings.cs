@@ -48,6 +48,9 @@ public sealed record ChildFindings
     /// <summary>How complete and how contemporaneous the records are.</summary>
     public required QualityFindings Quality { get; init; }
 
+    /// <summary>What is new since the last review workbook; null when none came in.</summary>
+    public SinceLastReview? SinceLastReview { get; init; }
+
     /// <summary>Lines that a person should look at, in order of time.</summary>
     public required IReadOnlyList<Flag> Flags { get; init; }
 }

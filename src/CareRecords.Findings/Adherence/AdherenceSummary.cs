@@ -1,5 +1,6 @@
 using CareRecords.Records;
 using CareRecords.Statistics;
+using NodaTime;
 
 namespace CareRecords.Findings;
 
@@ -40,20 +41,20 @@ internal static class AdherenceSummary
         var sinceInWords = since > records.From ? $" since the plan last changed on {Words.Day(since)}" : "";
         return
         [
-            .. Chart($"sessions a day{sinceInWords}", days.Where(d => d.HasRecords && d.Day >= since).Select(d => (double)d.SessionsDone)),
-            .. Chart("share of feed gaps kept a day, per cent", days.Where(d => d.FeedGaps.Kept + d.FeedGaps.NotKept > 0)
+            .. Chart(RunSeriesKind.Sessions, since > records.From ? since : null, $"sessions a day{sinceInWords}", days.Where(d => d.HasRecords && d.Day >= since).Select(d => (double)d.SessionsDone)),
+            .. Chart(RunSeriesKind.FeedGapsKept, null, "share of feed gaps kept a day, per cent", days.Where(d => d.FeedGaps.Kept + d.FeedGaps.NotKept > 0)
                 .Select(d => 100.0 * d.FeedGaps.Kept / (d.FeedGaps.Kept + d.FeedGaps.NotKept))),
-            .. Chart("median saturation at usual oxygen a day, per cent", days.Where(d => d.MedianSpO2AtUsualOxygen is not null).Select(d => d.MedianSpO2AtUsualOxygen!.Value)),
+            .. Chart(RunSeriesKind.Saturation, null, "median saturation at usual oxygen a day, per cent", days.Where(d => d.MedianSpO2AtUsualOxygen is not null).Select(d => d.MedianSpO2AtUsualOxygen!.Value)),
         ];
     }
 
-    private static IEnumerable<RunChartFinding> Chart(string series, IEnumerable<double> points)
+    private static IEnumerable<RunChartFinding> Chart(RunSeriesKind kind, LocalDate? since, string series, IEnumerable<double> points)
     {
         double[] values = [.. points];
         if (values.Length == 0) yield break;
         yield return RunChart.Signals(values).TryGet(out var s)
-            ? new(series, s.Centre, s.Useful, s.LongestRun, s.LongestRunLimit, s.Crossings, s.CrossingsLimit, s.Any)
-            : new(series, Quantiles.Median(values).Value, values.Count(v => v != Quantiles.Median(values).Value), 0, 0, 0, 0, null);
+            ? new(kind, since, series, s.Centre, s.Useful, s.LongestRun, s.LongestRunLimit, s.Crossings, s.CrossingsLimit, s.Any)
+            : new(kind, since, series, Quantiles.Median(values).Value, values.Count(v => v != Quantiles.Median(values).Value), 0, 0, 0, 0, null);
     }
 
     private static IReadOnlyList<(string Reason, int Times)> Reasons(ChildRecords records)

@@ -49,7 +49,7 @@ internal static class AdherenceJson
         json.Object("minutes", group.Minutes, d => Done(json, d));
     }
 
-    private static void Share(Utf8JsonWriter json, ShareKept share)
+    public static void Share(Utf8JsonWriter json, ShareKept share)
     {
         json.WriteNumber("kept", share.Kept);
         json.WriteNumber("judged", share.Judged);

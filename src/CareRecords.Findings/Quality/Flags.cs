@@ -1,4 +1,5 @@
 using CareRecords.Records;
+using NodaTime;
 
 namespace CareRecords.Findings;
 
@@ -12,7 +13,8 @@ internal static class Flags
         .. sessions.SelectMany(Gaps)
             .Concat(records.Sessions.SelectMany(StopSigns))
             .Concat(records.Signs.SelectMany(Signs))
-            .Concat(records.Checks.SelectMany(c => Readings(records, oxygen, c)))
+            .Concat(records.Checks.SelectMany(c => UnderStop(records, c)))
+            .Concat(records.Checks.GroupBy(records.DayOf).SelectMany(d => AboveUsual(oxygen, d.Key, [.. d])))
             .Concat(steps.SelectMany(s => Steps(records, s)))
             .OrderBy(f => f.When),
     ];
@@ -41,15 +43,23 @@ internal static class Flags
                 sign.Kind == SignKind.Admitted ? "an admission was noted" : "a stop sign was noted", sign.Sources);
     }
 
-    private static IEnumerable<Flag> Readings(ChildRecords records, UsualOxygen oxygen, Check check)
+    private static IEnumerable<Flag> UnderStop(ChildRecords records, Check check)
     {
-        var day = records.DayOf(check);
-        var (reading, flow) = (check.SpO2, check.OxygenLitresPerMinute);
-        var on = flow is { } l ? $" on {Words.Flow(l)}" : ", oxygen not written";
-        if (reading is { } spO2 && records.Plan.Number(PlanItem.StopSaturation, day) is { } stop && spO2 < stop)
+        var on = check.OxygenLitresPerMinute is { } l ? $" on {Words.Flow(l)}" : ", oxygen not written";
+        if (check.SpO2 is { } spO2 && records.Plan.Number(PlanItem.StopSaturation, records.DayOf(check)) is { } stop && spO2 < stop)
             yield return new(check.When.Stated, $"SpO2 {Words.Number(spO2)} %{on}", $"under the plan's stop value, {Words.Number(stop)} %", check.Sources);
-        if (flow is { } litres && oxygen.StateOf(flow, day) == FlowState.Above)
-            yield return new(check.When.Stated, $"oxygen {Words.Flow(litres)}", $"above the usual, {Words.Flow(oxygen.On(day)!.Value)}", check.Sources);
+    }
+
+    /// <summary>One line a care day: a day on more oxygen is one thing to look at, however often it was written.</summary>
+    private static IEnumerable<Flag> AboveUsual(UsualOxygen oxygen, LocalDate day, IReadOnlyList<Check> checks)
+    {
+        List<Check> above = [.. checks.Where(c => oxygen.StateOf(c.OxygenLitresPerMinute, day) == FlowState.Above).OrderBy(c => c.When.Stated)];
+        if (above.Count == 0) yield break;
+        var (low, high) = (above.Min(c => c.OxygenLitresPerMinute!.Value), above.Max(c => c.OxygenLitresPerMinute!.Value));
+        var flows = low == high ? Words.Flow(high) : $"{Words.Number(low)} to {Words.Flow(high)}";
+        var (first, last) = (above[0].When.Stated, above[^1].When.Stated);
+        var when = first == last ? $"at {Words.Clock(first)}" : $"written {above.Count} times from {Words.Clock(first)} to {Words.Clock(last)}";
+        yield return new(first, $"oxygen {flows}, {when}", $"above the usual, {Words.Flow(oxygen.On(day)!.Value)}", [.. above.SelectMany(c => c.Sources)]);
     }
 
     private static IEnumerable<Flag> Steps(ChildRecords records, TaperStep step)
