@@ -78,6 +78,14 @@ public sealed record RunChartFinding(
 /// <param name="PValue">Two-sided exact p; null when nothing could be judged.</param>
 public sealed record TargetTest(string Gap, double Target, double? PValue);
 
+/// <summary>What the sessions ask of a household.</summary>
+/// <param name="Days">Care days with a session whose every session's minutes are known.</param>
+/// <param name="MedianMinutes">Median minutes of those days; null when there is none.</param>
+/// <param name="LeastMinutes">The least of them.</param>
+/// <param name="MostMinutes">The most of them.</param>
+/// <param name="NightSessions">Sessions begun from 22:00 to before 06:00, as stated.</param>
+public sealed record Effort(int Days, double? MedianMinutes, double? LeastMinutes, double? MostMinutes, int NightSessions);
+
 /// <summary>Everything against the plan.</summary>
 public sealed record AdherenceFindings
 {
@@ -89,6 +97,9 @@ public sealed record AdherenceFindings
 
     /// <summary>Well and illness days apart.</summary>
     public IReadOnlyList<AdherenceGroup> ByState { get; init; } = [];
+
+    /// <summary>Minutes a day and sessions at night: on all days, well days and illness days.</summary>
+    public (Effort All, Effort Well, Effort Illness) Effort { get; init; } = (new(0, null, null, null, 0), new(0, null, null, null, 0), new(0, null, null, null, 0));
 
     /// <summary>By part of the day.</summary>
     public IReadOnlyList<AdherenceGroup> ByTimeOfDay { get; init; } = [];

@@ -16,6 +16,8 @@ internal static class AdherenceSummary
             Overall = overall,
             ByWeek = groups.ByWeek(),
             ByState = groups.ByState(),
+            Effort = (EffortOf(days, sessions), EffortOf([.. days.Where(d => d.Episode is null)], [.. sessions.Where(s => s.Episode is null)]),
+                EffortOf([.. days.Where(d => d.Episode is not null)], [.. sessions.Where(s => s.Episode is not null)])),
             ByTimeOfDay = groups.ByTimeOfDay(),
             ByWriter = groups.ByWriter(),
             Rounding = [RoundingCheck.Of(records, sessions, 5), RoundingCheck.Of(records, sessions, 10)],
@@ -23,6 +25,13 @@ internal static class AdherenceSummary
             TargetTests = Tests(records, overall),
             Reasons = Reasons(records),
         };
+    }
+
+    private static Effort EffortOf(IReadOnlyList<DayFinding> days, IReadOnlyList<SessionFinding> sessions)
+    {
+        double[] minutes = [.. days.Where(d => d.Minutes is not null && d.SessionsWithoutMinutes == 0).Select(d => d.Minutes!.Value)];
+        var night = sessions.Count(s => s.Start.Hour is >= 22 or < 6);
+        return minutes.Length == 0 ? new(0, null, null, null, night) : new(minutes.Length, Quantiles.Median(minutes).Value, minutes.Min(), minutes.Max(), night);
     }
 
     private static IReadOnlyList<TargetTest> Tests(ChildRecords records, AdherenceGroup overall)

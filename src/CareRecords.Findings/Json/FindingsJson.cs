@@ -138,6 +138,7 @@ public static class FindingsJson
     private static void Flag(Utf8JsonWriter json, Flag flag)
     {
         json.Time("when", flag.When);
+        json.WriteString("kind", JsonValues.Lower(flag.Kind));
         json.WriteString("what", flag.What);
         json.WriteString("why", flag.Why);
         SourceJson.Write(json, "sources", flag.Sources);

@@ -27,11 +27,22 @@ internal static class FindingWords
         _ => "cannot tell",
     };
 
+    public static string Course(CourseKind kind) => kind switch
+    {
+        CourseKind.Sign => "sign",
+        CourseKind.Medicine => "medicine begun",
+        CourseKind.Oxygen => "oxygen raised",
+        CourseKind.LowReading => "low reading",
+        CourseKind.Session => "session",
+        CourseKind.Plan => "plan",
+        _ => "hospital",
+    };
+
     public static string Direction(StepDirection direction) => direction switch
     {
         StepDirection.Up => "up",
         StepDirection.Down => "down",
-        _ => "first, or no change",
+        _ => "as before",
     };
 
     public static string Flow(double? litresPerMinute) => litresPerMinute switch

@@ -75,7 +75,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Bottom;
         for (var c = 2; c <= Columns; c++) sheet.Cell(Row, c).Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
-        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : CellWidth - 1)).Max();
+        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : CellWidth + 0.5)).Max();
         sheet.Row(Row++).Height = 2 + (11.5 * lines);
     }
 

@@ -30,6 +30,25 @@ internal static class SummarySentences
         return usual + change;
     }
 
+    /// <summary>Days off usual oxygen, low readings, sessions cut short or with vomiting, and whether the state was written beside readings.</summary>
+    public static string OffUsual(ChildFindings findings)
+    {
+        int Count(FlagKind kind) => findings.Flags.Count(f => f.Kind == kind);
+        var low = findings.Flags.Where(f => f.Kind == FlagKind.LowReading).Select(f => TimeWords.Day(f.When.Date)).Distinct().ToList();
+        var lowDays = low.Count == 0 ? "" : $" ({string.Join(", ", low.Take(4))}{(low.Count > 4 ? ", …" : "")})";
+        return $"Oxygen above usual on {Count(FlagKind.OxygenAboveUsual)} of {findings.Days.Count} days (hours a day are not written). Readings under the plan's stop value: {Count(FlagKind.LowReading)}{lowDays}. "
+            + $"Sessions stopped early: {Count(FlagKind.StoppedEarly)}. Vomiting written: {Count(FlagKind.Vomit)} times. Admissions: {Count(FlagKind.Admitted)}. Asleep and awake are not told apart.";
+    }
+
+    /// <summary>Who wrote or did the sessions, as far as the notes say.</summary>
+    public static string Who(ChildFindings findings)
+    {
+        var writers = findings.Adherence.ByWriter;
+        if (writers.Count == 0) return "Who did the sessions is not written.";
+        string Sessions(AdherenceGroup g) => $"{Clip(g.Label, 30)} {g.FeedGap.Judged + g.FeedGap.Unknown}";
+        return $"Sessions by who did or wrote them: {string.Join(", ", writers.Take(5).Select(Sessions))}{(writers.Count > 5 ? $", {writers.Count - 5} more" : "")}.";
+    }
+
     public static CellContent Reasons(ChildFindings findings)
     {
         var days = findings.Days;
@@ -52,10 +71,11 @@ internal static class SummarySentences
         yield return CellContent.Of((missing.Count == 0 ? "Something is written for every care day." : $"Nothing is written for {Count(missing.Count, "care day")} ({string.Join(", ", missing.Take(6).Select(TimeWords.Day))}{(missing.Count > 6 ? ", …" : "")}): unknown, not missed.")
             + (q.ReadingsWithoutOxygen > 0 ? $" {Count(q.ReadingsWithoutOxygen, "reading")} without an oxygen flow." : "")
             + $" {q.ByKind.Sum(k => k.Approximate)} of {q.ByKind.Sum(k => k.Entries)} times are not exact." + Rounding(findings));
-        if (q.Missing.Count > 0) yield return CellContent.Of("Missing: " + string.Join(" ", q.Missing.Take(3)));
+        if (q.LateEntries.Count > 0) yield return CellContent.Of(string.Join(" ", q.LateEntries.Take(2)));
         var lines = rows.Log.Lines;
         yield return CellContent.Of(
             $"{lines.Read} lines came in: {lines.InRecords} in records, {lines.NotRecords} set aside, {lines.Problems} to check, {lines.Blank} blank. Open questions to the family: {rows.Questions.Count(x => x.Item.Answer is null)}. Lines to look at: {findings.Flags.Count}.");
+        yield return CellContent.Of("What this cannot show: why anything happened (with so few illnesses, order is not cause), what happened when nothing was written, and any difference of a few points between single readings.");
     }
 
     /// <summary>Words short enough for the front page; what is left out stands on its own sheet, and the mark says so.</summary>
