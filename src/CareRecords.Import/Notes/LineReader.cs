@@ -29,7 +29,7 @@ internal sealed class LineReader
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
         var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
-        var groups = GroupSplitter.Split(chunks);
+        var groups = GroupSplitter.Split(chunks, stamp is not null);
         var carried = false;
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups)

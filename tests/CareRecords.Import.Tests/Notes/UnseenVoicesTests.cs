@@ -17,6 +17,7 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
             var score = sample.Score();
             total.Add(score);
             output.WriteLine($"{sample.Name}: {score}");
+            foreach (var wrong in score.Wrong) output.WriteLine("    " + wrong);
         }
 
         output.WriteLine($"together: {total}");

@@ -1,0 +1,144 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>
+/// What it costs to take a run of terms as one group. The unit is about the surprise of an event whose time stands elsewhere in the line;
+/// the weights were chosen by CareRecords on invented notes.
+/// </summary>
+internal sealed class GroupCost(bool stamped)
+{
+    /// <summary>Number of styles: 0 none yet, 1 the time leads, 2 the time trails.</summary>
+    public const int Styles = 3;
+
+    private const double UntimedEvent = 3;
+    private const double UntimedReading = 2;
+    private const double UntimedValues = 1.2;
+    private const double UntimedRemark = 0.3;
+    private const double ByPart = 0.7;
+    private const double BySlot = 1.0;
+    private const double TimeOfNothing = 1.2;
+    private const double TimeOfValues = 0.8;
+    private const double TwoTimes = 7;
+    private const double EndTime = 0.4;
+    private const double AcrossSentence = 1.6;
+    private const double OtherStyle = 0.8;
+    private const double HeadAfterTime = 1.5;
+
+    private int _times, _parts, _ends, _values, _words, _firstTime = -1, _firstContent = -1, _lastContent = -1;
+    private CareKinds _kinds, _named, _beforeTime;
+    private double _across;
+    private bool _each, _session, _newAfter, _slot;
+
+    /// <summary>Adds the term at <paramref name="i"/> of a group that starts at <paramref name="start"/>.</summary>
+    public void Take(List<GroupItem> items, int i, int start)
+    {
+        var item = items[i];
+        var term = item.Term;
+        if (i > start && item.Before is "." or "/" or "|" or "?") _across += AcrossSentence;
+        if (item.IsTime)
+        {
+            _times++;
+            if (_firstTime < 0) (_firstTime, _beforeTime) = (i, _named);
+            else if (IsEnd(items, i)) _ends++;
+            return;
+        }
+        if (term.Kind == TermKind.BadTime) { _times++; if (_firstTime < 0) (_firstTime, _beforeTime) = (i, _named); return; }
+        if (GroupSplitter.IsPart(item.Terms, item.At)) _parts++;
+        if (term.Kind == TermKind.Offset) { if (term.Text == Offsets.Each) _each = true; else _session = true; }
+        if (item.Kinds != CareKinds.None || item.IsValue)
+        {
+            if (_firstContent < 0) _firstContent = i;
+            _lastContent = i;
+            if (item.IsValue) _values++;
+        }
+        else if (term.Kind == TermKind.Word && !IsSmall(term)) _words++;
+        if (_times > 0 && _beforeTime != CareKinds.None && IsEvent(item.Named) && (item.Named & _beforeTime) == 0 && (_beforeTime & CareKinds.Same) == 0) _newAfter = true;
+        if (_times == 0 && !_slot && MayBeTime(items, i, start)) _slot = true;
+        _kinds |= item.Kinds;
+        _named |= item.Named;
+    }
+
+    /// <summary>The cost of the run taken so far, and the style in which it tells its time.</summary>
+    public (double Cost, int Style) Total(List<GroupItem> items, int start, int end)
+    {
+        var cost = _across + Timing() + (_times > 0 ? Mixture() : Mixture() * 0.6) + (_newAfter ? HeadAfterTime : 0);
+        var style = _times == 0 || _firstContent < 0 || _kinds == CareKinds.None ? 0 : _firstTime < _firstContent ? 1 : _firstTime > _lastContent ? 2 : 0;
+        return (cost, style);
+    }
+
+    /// <summary>The cost of a cut between two terms; not a number where no cut can be.</summary>
+    public static double OfCut(GroupItem before, GroupItem after)
+    {
+        if (after.Before is { } sign)
+            return sign switch { "." or "/" or "|" or "?" => 0.05, "," => 0.3, ")" => 0.2, "-" => 0.6, "(" => 0.9, ":" => 2.5, _ => 0.3 };
+        // A family's word for several things is one word.
+        if (after.Term.Start == before.Term.Start) return double.NaN;
+        if (after.Term.Is(Sense.Then)) return 0.3;
+        if (after.Term.Is(Sense.And) || after.Term.IsSymbol("→")) return 0.6;
+        if (before.IsTime && (after.IsValue || after.Named != CareKinds.None || after.Term.Kind == TermKind.Word)) return after.IsValue ? 1.6 : 1.1;
+        if (after.IsTime || after.Named != CareKinds.None || after.Term.Kind is TermKind.Quantity or TermKind.Times || (after.Term.Kind == TermKind.Number && before.Term.Kind != TermKind.Number && !before.Term.Is(Sense.SatLabel))) return before.Term.Is(Sense.And) || before.Term.Is(Sense.At) ? double.NaN : 1.1;
+        return after.Term.Kind == TermKind.Word && after.Term.Meanings.Length == 0 ? 1.4 : double.NaN;
+    }
+
+    /// <summary>The cost of a change of style between two groups of a line.</summary>
+    public static double OfStyles(int before, int after) => before != 0 && after != 0 && before != after ? OtherStyle : 0;
+
+    private double Timing()
+    {
+        if (_times == 0)
+        {
+            if (_each || (_session && _named == CareKinds.None)) return 0.3;
+            var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;
+            if (stamped) cost *= 0.4;
+            if (_slot && IsEvent(_named)) return Math.Min(cost, BySlot);
+            return _parts > 0 ? Math.Min(cost, ByPart + 0.5 * (_parts - 1)) : cost;
+        }
+        var nothing = _kinds == CareKinds.None ? _values > 0 ? TimeOfValues : TimeOfNothing + (_words > 0 ? 0 : 0.6) : 0;
+        return nothing + (_times - 1 - _ends) * TwoTimes + _ends * EndTime + (_parts > 1 ? 0.3 * (_parts - 1) : 0) + (_words > 4 ? 0.1 * (_words - 4) : 0);
+    }
+
+    // What is told together at one time: readings go with anything, a feed and a session do not.
+    private double Mixture()
+    {
+        var cost = 0.0;
+        var (session, feed, dose, check) = (Has(CareKinds.Session), Has(CareKinds.Feed), Has(CareKinds.Dose), Has(CareKinds.Check));
+        if (session && dose) cost += _each || _session ? 0.2 : 2.2;
+        if (session && feed) cost += 2.6;
+        if (feed && dose) cost += 1.3;
+        if (dose && check) cost += 0.5;
+        if (feed && check) cost += 0.6;
+        if (Has(CareKinds.Sign) && (session || feed || dose)) cost += 0.2;
+        if (_kinds != CareKinds.None && _words > 0 && _across > 0) cost += 0.1;
+        return cost;
+    }
+
+    private bool Has(CareKinds kind) => (_kinds & kind) != 0;
+
+    private static bool IsEvent(CareKinds kinds) => (kinds & (CareKinds.Session | CareKinds.Feed | CareKinds.Dose)) != 0;
+
+    // "7:25 done", "off 0600", "till 8.45": the end of what began before it.
+    private bool IsEnd(List<GroupItem> items, int i)
+    {
+        if (_ends > 0 || (_named & (CareKinds.Session | CareKinds.Feed)) == 0 || items[i].Term.Times.Count > 0) return false;
+        var (terms, at) = (items[i].Terms, items[i].At);
+        return (at > 0 && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))) || items[i].Term.Is(Sense.To)
+            || (at + 1 < terms.Count && terms[at + 1].Is(Sense.Stop) && !terms.Skip(at + 2).Any(GroupSplitter.IsHead));
+    }
+
+    // "chest 7", "6 feed off": a bare number where a time would stand.
+    private static bool MayBeTime(List<GroupItem> items, int i, int start)
+    {
+        var term = items[i].Term;
+        if (term is not { Kind: TermKind.Number, Clock: not null }) return false;
+        if (i + 1 < items.Count && items[i + 1] is { Before: null } next && (next.Term.Is(Sense.Each) || next.Term.Is(Sense.EachSide) || next.Term.Is(Sense.Times) || next.IsValue)) return false;
+        return i == start || (items[i - 1].Named & (CareKinds.Session | CareKinds.Feed)) != 0 || items[i - 1].Term.Is(Sense.Stop) || items[i - 1].Term.Is(Sense.Start);
+    }
+
+    private static bool IsSmall(Term term)
+    {
+        foreach (var meaning in term.Meanings)
+            if (meaning.Sense is Sense.Article or Sense.At or Sense.Feeling or Sense.And or Sense.Now or Sense.NewTime or Sense.Only or Sense.Then or Sense.Stop or Sense.Start or Sense.Per or Sense.AmPm) return true;
+        return false;
+    }
+}
