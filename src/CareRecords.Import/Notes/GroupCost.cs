@@ -24,11 +24,19 @@ internal sealed class GroupCost(bool stamped)
     private const double AcrossSentence = 1.6;
     private const double OtherStyle = 0.8;
     private const double HeadAfterTime = 1.5;
+    private const double BareCut = 1.1;
+    private const double ToldAgain = 1.8;
+    private const double ChunkBeforeTime = 0.4;
+    private const double PartAndTime = 1.4;
 
     private int _times, _parts, _ends, _values, _words, _firstTime = -1, _firstContent = -1, _lastContent = -1;
     private CareKinds _kinds, _named, _beforeTime;
     private double _across;
-    private bool _each, _session, _newAfter, _slot;
+    private bool _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
+    private int _chunksBeforeTime, _strangeParts;
+    private CareKinds _lastEvent, _events;
+    private double _again;
+    private int _timeChunk = -1, _lastingChunk = -1;
 
     /// <summary>Adds the term at <paramref name="i"/> of a group that starts at <paramref name="start"/>.</summary>
     public void Take(List<GroupItem> items, int i, int start)
@@ -36,16 +44,28 @@ internal sealed class GroupCost(bool stamped)
         var item = items[i];
         var term = item.Term;
         if (i > start && item.Before is "." or "/" or "|" or "?") _across += AcrossSentence;
+        if (i > start && item.Before is not null && _times == 0 && _firstContent >= 0) _chunksBeforeTime++;
         if (item.IsTime)
         {
             _times++;
-            if (_firstTime < 0) (_firstTime, _beforeTime) = (i, _named);
+            if (_firstTime < 0) (_firstTime, _beforeTime, _timeChunk) = (i, _named, item.ChunkIndex);
             else if (IsEnd(items, i)) _ends++;
             return;
         }
         if (term.Kind == TermKind.BadTime) { _times++; if (_firstTime < 0) (_firstTime, _beforeTime) = (i, _named); return; }
-        if (GroupSplitter.IsPart(item.Terms, item.At)) _parts++;
-        if (term.Kind == TermKind.Offset) { if (term.Text == Offsets.Each) _each = true; else _session = true; }
+        if (GroupSplitter.IsPart(item.Terms, item.At))
+        {
+            _parts++;
+            if (!Beside(item)) _strangeParts++;
+        }
+        Repeat(item.Named & (CareKinds.Session | CareKinds.Feed | CareKinds.Dose));
+        if (term.Kind == TermKind.Offset)
+        {
+            _each |= term.Text == Offsets.Each;
+            _session |= term.Text == Offsets.Session;
+            _since |= term.Text == Offsets.Event;
+        }
+        if (term.Is(Sense.Frequency) && _named == CareKinds.None) _frequencyOfBefore = true;
         if (item.Kinds != CareKinds.None || item.IsValue)
         {
             if (_firstContent < 0) _firstContent = i;
@@ -55,14 +75,30 @@ internal sealed class GroupCost(bool stamped)
         else if (term.Kind == TermKind.Word && !IsSmall(term)) _words++;
         if (_times > 0 && _beforeTime != CareKinds.None && IsEvent(item.Named) && (item.Named & _beforeTime) == 0 && (_beforeTime & CareKinds.Same) == 0) _newAfter = true;
         if (_times == 0 && !_slot && MayBeTime(items, i, start)) _slot = true;
+        if (_lastingChunk < 0 && (item.Named & (CareKinds.Session | CareKinds.Feed)) != 0) _lastingChunk = item.ChunkIndex;
         _kinds |= item.Kinds;
         _named |= item.Named;
+    }
+
+    // A part of the day beside its time, or after "before", says no other time.
+    private static bool Beside(GroupItem item)
+    {
+        var (terms, at) = (item.Terms, item.At);
+        return (at > 0 && (terms[at - 1].Kind == TermKind.Time || terms[at - 1].Is(Sense.Before) || terms[at - 1].Is(Sense.After))) || (at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Time);
+    }
+
+    // "alb + CPT same, alb + CPT": an event told again after another is another time's.
+    private void Repeat(CareKinds events)
+    {
+        if (events == CareKinds.None) return;
+        if ((_events & events) != 0 && (_lastEvent & events) == 0) _again += ToldAgain;
+        (_events, _lastEvent) = (_events | events, events);
     }
 
     /// <summary>The cost of the run taken so far, and the style in which it tells its time.</summary>
     public (double Cost, int Style) Total(List<GroupItem> items, int start, int end)
     {
-        var cost = _across + Timing() + (_times > 0 ? Mixture() : Mixture() * 0.6) + (_newAfter ? HeadAfterTime : 0);
+        var cost = _across + _again + Timing() + (_times > 0 ? Mixture() : Mixture() * 0.6) + (_newAfter ? HeadAfterTime : 0);
         var style = _times == 0 || _firstContent < 0 || _kinds == CareKinds.None ? 0 : _firstTime < _firstContent ? 1 : _firstTime > _lastContent ? 2 : 0;
         return (cost, style);
     }
@@ -76,9 +112,11 @@ internal sealed class GroupCost(bool stamped)
         if (after.Term.Start == before.Term.Start) return double.NaN;
         if (after.Term.Is(Sense.Then)) return 0.3;
         if (after.Term.Is(Sense.And) || after.Term.IsSymbol("→")) return 0.6;
-        if (before.IsTime && (after.IsValue || after.Named != CareKinds.None || after.Term.Kind == TermKind.Word)) return after.IsValue ? 1.6 : 1.1;
-        if (after.IsTime || after.Named != CareKinds.None || after.Term.Kind is TermKind.Quantity or TermKind.Times || (after.Term.Kind == TermKind.Number && before.Term.Kind != TermKind.Number && !before.Term.Is(Sense.SatLabel))) return before.Term.Is(Sense.And) || before.Term.Is(Sense.At) ? double.NaN : 1.1;
-        return after.Term.Kind == TermKind.Word && after.Term.Meanings.Length == 0 ? 1.4 : double.NaN;
+        if (before.Term.Is(Sense.And) || before.Term.Is(Sense.At)) return double.NaN;
+        if (after.IsTime || (after.Named & ~CareKinds.Same) != 0) return BareCut;
+        // A number or a "same" belongs to what it follows, sooner than to what follows it.
+        if (after.IsValue || after.Named != CareKinds.None) return before.IsTime ? BareCut + 0.5 : before.Term.Is(Sense.SatLabel) || before.Term.Kind == TermKind.Number && after.Term.Kind == TermKind.Number ? double.NaN : BareCut + 0.9;
+        return after.Term.Kind == TermKind.Word && after.Term.Meanings.Length == 0 ? BareCut + 0.3 : double.NaN;
     }
 
     /// <summary>The cost of a change of style between two groups of a line.</summary>
@@ -88,14 +126,17 @@ internal sealed class GroupCost(bool stamped)
     {
         if (_times == 0)
         {
+            if (_since) return UntimedEvent + 1;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
             var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;
             if (stamped) cost *= 0.4;
             if (_slot && IsEvent(_named)) return Math.Min(cost, BySlot);
             return _parts > 0 ? Math.Min(cost, ByPart + 0.5 * (_parts - 1)) : cost;
         }
-        var nothing = _kinds == CareKinds.None ? _values > 0 ? TimeOfValues : TimeOfNothing + (_words > 0 ? 0 : 0.6) : 0;
-        return nothing + (_times - 1 - _ends) * TwoTimes + _ends * EndTime + (_parts > 1 ? 0.3 * (_parts - 1) : 0) + (_words > 4 ? 0.1 * (_words - 4) : 0);
+        var nothing = _kinds == CareKinds.None ? _values > 0 ? TimeOfValues : TimeOfNothing + (_words > 0 ? 0 : 1.0) : 0;
+        nothing += _frequencyOfBefore ? 2 : 0;
+        nothing += _chunksBeforeTime * ChunkBeforeTime + _strangeParts * PartAndTime;
+        return nothing + (_times - 1 - _ends) * TwoTimes + _ends * EndTime + (_words > 4 ? 0.1 * (_words - 4) : 0);
     }
 
     // What is told together at one time: readings go with anything, a feed and a session do not.
@@ -120,7 +161,8 @@ internal sealed class GroupCost(bool stamped)
     // "7:25 done", "off 0600", "till 8.45": the end of what began before it.
     private bool IsEnd(List<GroupItem> items, int i)
     {
-        if (_ends > 0 || (_named & (CareKinds.Session | CareKinds.Feed)) == 0 || items[i].Term.Times.Count > 0) return false;
+        // "wake 6.30, feed off 6": the feed is named after the first time, apart from it.
+        if (_ends > 0 || _lastingChunk > _timeChunk || (_named & (CareKinds.Session | CareKinds.Feed)) == 0 || items[i].Term.Times.Count > 0) return false;
         var (terms, at) = (items[i].Terms, items[i].At);
         return (at > 0 && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))) || items[i].Term.Is(Sense.To)
             || (at + 1 < terms.Count && terms[at + 1].Is(Sense.Stop) && !terms.Skip(at + 2).Any(GroupSplitter.IsHead));

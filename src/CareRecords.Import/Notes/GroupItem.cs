@@ -80,7 +80,7 @@ internal sealed class GroupItem
     private static CareKinds KindsOf(Term term)
     {
         var kinds = CareKinds.None;
-        if (term.Kind == TermKind.Reference) return CareKinds.Same;
+        if (term.Kind == TermKind.Reference || (term.Is(Sense.Again) && term.Text.Contains("one", StringComparison.Ordinal))) return CareKinds.Same;
         if (term.Is(Sense.Session) || term.Is(Sense.Technique)) kinds |= CareKinds.Session;
         if (GroupSplitter.IsFeed(term) || term.Is(Sense.FeedRunning) || term.Is(Sense.Food) || term.Is(Sense.Mouth)) kinds |= CareKinds.Feed;
         if (term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.Antibiotic) || term.Is(Sense.MedicineWord)) kinds |= CareKinds.Dose;

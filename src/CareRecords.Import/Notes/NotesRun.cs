@@ -65,17 +65,18 @@ internal sealed class NotesRun
     private HashSet<int> Legends()
     {
         var lines = new HashSet<int>();
+        var later = new List<FamilyWord>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var words = LegendReader.Read(_text.Lines[i]);
             if (words.Count == 0) continue;
             lines.Add(i);
+            _words.AddRange(words);
             foreach (var word in words)
-            {
-                _words.Add(word);
-                _reader.Learn(word);
-            }
+                if (!_reader.Learn(word)) later.Add(word);
         }
+        // A word may be explained by one that is explained further down.
+        foreach (var word in later) _reader.Learn(word);
         return lines;
     }
 
@@ -96,7 +97,7 @@ internal sealed class NotesRun
             else
             {
                 if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader);
-                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line, _reader) is { } led) ledTo.Add((i, led.Lead, led.Heading));
+                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
             }
         }
 

@@ -99,10 +99,15 @@ internal static class QuantityGrammar
             "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
             "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),
             "m" or "s" or "h" or "g" or "p" or "'" when !glued => (Unit.None, 0),
+            // "4s" beside a session is four minutes each, not four seconds; "1230p" is a time.
+            "s" when number.Number < 10 => (Unit.None, 0),
+            "p" when number.Number > MostPuffs => (Unit.None, 0),
             "c" or "f" when !glued && number.Number < 30 => (Unit.None, 0),
             _ => (unit, 1),
         };
     }
+
+    private const double MostPuffs = 30;
 
     /// <summary>The unit that a word names.</summary>
     internal static Unit UnitOf(Term term) => term.ValueOf(Sense.Unit) switch

@@ -27,14 +27,14 @@ internal sealed class TermReader
     /// <summary>Puts times and quantities together.</summary>
     public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
 
-    /// <summary>Makes a family word known. A meaning that says the word itself, or nothing that the vocabulary knows, changes nothing.</summary>
-    public void Learn(FamilyWord word)
+    /// <summary>Makes a family word known; false when its meaning says nothing that the vocabulary knows.</summary>
+    public bool Learn(FamilyWord word)
     {
         var key = _tokenizer.Read(word.Word).Select(t => t.Text).ToArray();
-        if (key.Length == 0 || key.Length > 6) return;
+        if (key.Length == 0 || key.Length > 6) return false;
         var meaning = Words(word.Means, _tokenizer.Read(word.Means));
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
-        if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return;
+        if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return false;
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
         if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));
@@ -42,6 +42,7 @@ internal sealed class TermReader
         phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
         phrases.Add(new FamilyPhrase(key, meaning, word.Word));
         phrases.Sort((a, b) => b.Key.Length.CompareTo(a.Key.Length));
+        return true;
     }
 
     private List<Term> Words(string line, List<Token> tokens)

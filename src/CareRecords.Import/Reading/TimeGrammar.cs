@@ -239,7 +239,7 @@ internal static class TimeGrammar
         if (!terms[at].Glued) return false;
         if (terms[at].Text == "a") return true;
         // "9p" is a time, but after a medicine "4p" is four puffs.
-        return terms[at].Text == "p" && !AfterMedicine(place.Before);
+        return terms[at].Text == "p" && (terms[at - 1].Number > 30 || !AfterMedicine(place.Before));
     }
 
     private static bool AfterMedicine(List<Term> before)
