@@ -53,13 +53,13 @@ internal sealed partial class CheckGrammar
     /// <param name="line">The line, for the words as written.</param>
     /// <param name="hasSession">Whether the group also tells of a session.</param>
     /// <param name="timed">Whether the group has a time of its own.</param>
-    /// <param name="pairsByPhase">Whether two joined numbers are before and after (the heading of a table says so).</param>
-    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, bool pairsByPhase = false)
+    /// <param name="pairs">What two joined numbers are, where the source says so.</param>
+    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown)
     {
         var grammar = new CheckGrammar(terms, line, hasSession);
         if (!grammar.IsCheck(timed)) return grammar._result;
         grammar._phaseLeads = grammar.PhaseLeads();
-        for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairsByPhase);
+        for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairs);
         grammar.Finish();
         return grammar._result;
     }
@@ -119,7 +119,7 @@ internal sealed partial class CheckGrammar
         return phases > 0 && (firstIsPhase ? lastIsValue : lastIsValue && values == phases + 1);
     }
 
-    private int Take(int i, bool pairsByPhase)
+    private int Take(int i, PairMeaning pairs)
     {
         var term = _terms[i];
         if (term.Kind == TermKind.Symbol) return Sign(i);
@@ -129,6 +129,7 @@ internal sealed partial class CheckGrammar
         if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
+        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off" or "switched off") { Flow(0, i); _result.Used.Add(i + 1); return i + 1; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
@@ -137,7 +138,7 @@ internal sealed partial class CheckGrammar
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
-        return Numbers(i, pairsByPhase);
+        return Numbers(i, pairs);
     }
 
     private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
@@ -234,13 +235,13 @@ internal sealed partial class CheckGrammar
         else _pendingPulse = kept;
     }
 
-    private int Numbers(int i, bool pairsByPhase)
+    private int Numbers(int i, PairMeaning pairs)
     {
         var term = _terms[i];
         var written = _line[term.Start..term.End];
         if (term.Kind == TermKind.Number && term.Text.Contains(',') && term.Text.Split(',') is [{ Length: 2 }, { Length: 2 }] && (_label || _hasSession)) { _result.Pair = written; _result.Used.Add(i); return i; }
         if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written); return i; }
-        if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairsByPhase); return i; }
+        if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairs); return i; }
         if (term is { Kind: TermKind.Parts, Parts: [>= LowestBare and <= 100] }) return i;
         var percent = term is { Kind: TermKind.Quantity, Unit: Unit.Percent };
         if (percent && term.Number is > 100 && (_label || _hasSession)) { _result.Impossible.Add(("saturation", written, "0 to 100 %")); _result.Used.Add(i); return i; }
@@ -253,6 +254,13 @@ internal sealed partial class CheckGrammar
             _result.Used.Add(i);
             _result.Used.Add(i + 1);
             return i + 1;
+        }
+        // "99 then 9.6": a stroke too many.
+        if (!value && _label && _current?.SpO2 is not null && term is { Kind: TermKind.Number, IsWhole: false, Number: >= 6 and < 10, Text.Length: 3 })
+        {
+            _result.Slip = (written, term.Text.Replace(".", "", StringComparison.Ordinal).Replace(",", "", StringComparison.Ordinal));
+            _result.Used.Add(i);
+            return i;
         }
         if (!value) return i;
         Reading(term, i);
@@ -319,16 +327,16 @@ internal sealed partial class CheckGrammar
         _pendingFlow = null;
     }
 
-    private void Joined(Term term, int i, string written, bool pairsByPhase)
+    private void Joined(Term term, int i, string written, PairMeaning pairs)
     {
         _result.Used.Add(i);
         var parts = term.Parts;
-        if (parts.Count == 2 && parts[1] > 100 && parts[1] <= 250 && parts[0] <= 100)
+        if (parts.Count == 2 && parts[1] <= 250 && parts[0] <= 100 && (parts[1] > 100 || pairs == PairMeaning.Pulse))
         {
             Reading(term with { Number = parts[0] }, i);
             _current!.Pulse = parts[1];
         }
-        else if (parts.Count == 2 && (pairsByPhase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
+        else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
         else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);
     }

@@ -211,7 +211,13 @@ internal sealed partial class DayTeller
                 if (happening.Millilitres is not null || happening.Rate is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A feed"));
                 return;
             }
-            if (happening.Millilitres is null && happening.Rate is null) return;
+            if (happening.Millilitres is null && happening.Rate is null && happening.Value is null) return;
+        }
+        if (happening.Start is null && happening.End is null && happening.Value == "end" && _line.Stamp is { } stopped)
+        {
+            _openFeed = null;
+            Add(new Feed { Sources = Source, End = TimesOfEvents.Stamped(stopped), Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By }, false);
+            return;
         }
         var start = happening.Start is null && happening.End is not null ? null : Time(happening.Start);
         var end = happening.End is null ? null : Time(happening.End);

@@ -9,6 +9,12 @@ internal sealed class FeedReading
     /// <summary>Volume, ml; null when not said.</summary>
     public double? Millilitres { get; set; }
 
+    /// <summary>Whether the volume was written with its unit.</summary>
+    public bool IsVolume { get; set; }
+
+    /// <summary>Whether the words say that it was started or stopped.</summary>
+    public bool IsExplicit { get; set; }
+
     /// <summary>Rate, ml an hour; null when not said.</summary>
     public double? Rate { get; set; }
 
@@ -30,6 +36,7 @@ internal static class FeedGrammar
 {
     private const double LeastBareMillilitres = 20;
     private const double MostBareMillilitres = 1500;
+    private const double MostBareRate = 150;
 
     /// <summary>The feed of a group's terms; null when they tell of none.</summary>
     /// <param name="terms">The group's terms.</param>
@@ -62,10 +69,13 @@ internal static class FeedGrammar
         if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
+        // "pump on 50": what a pump is set to.
+        if (pump && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
         feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
+        feed.IsExplicit = start >= 0 || stop >= 0;
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
@@ -97,6 +107,7 @@ internal static class FeedGrammar
             // "flushed 30 ml", "30 ml water flush": not a feed.
             if ((i > 0 && terms[i - 1].Is(Sense.Flush)) || (i + 1 < terms.Count && terms[i + 1].Is(Sense.Flush))) return;
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
+            feed.IsVolume = true;
             if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
         }
         else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && terms[i - 1].IsSymbol("@")))

@@ -10,9 +10,9 @@ namespace CareRecords.Import.Notes;
 /// <param name="Text">The words after the prefix.</param>
 /// <param name="Date">The line's day; null when not known.</param>
 /// <param name="Stamp">The moment of writing; null when the line has no stamp.</param>
-/// <param name="PairsByPhase">Whether joined numbers are before and after, by a heading of a table.</param>
+/// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, bool PairsByPhase, string? Part);
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed class GroupReader
@@ -60,10 +60,10 @@ internal sealed class GroupReader
         if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
-        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.PairsByPhase);
+        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(terms, t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
@@ -81,7 +81,8 @@ internal sealed class GroupReader
     }
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
-    private static bool IsCount(Term term, int times) => times > 1 && term.Kind == TermKind.Times && term.Number == times;
+    private static bool IsCount(List<Term> terms, Term term, int times) => times > 1 && term.Number == times
+        && (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Text is ":" or "," && at > 0 && terms[at - 1].Kind == TermKind.Word));
 
     // "4 x a day": how often, not minutes.
     private static bool IsFrequency(List<Term> terms, Term term) => term.Kind is TermKind.Times or TermKind.Number && terms.IndexOf(term) is var at
@@ -317,7 +318,7 @@ internal sealed class GroupReader
             var start = ago is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)ago.Number), Taken = TimePrecision.Reckoned, Date = _at.Date } : Untimed(group);
             var happening = Feed();
             if (feed.IsEnd && start is not null) happening.End = start; else happening.Start = start;
-            if (start is null) happening.Value = feed.IsEnd ? "end" : "start";
+            if (start is null && feed.IsExplicit) happening.Value = feed.IsEnd ? "end" : "start";
             result.Add(happening);
             return;
         }
@@ -374,7 +375,10 @@ internal sealed class GroupReader
 
     private void AddSigns(Group group, List<(TimeMention Start, TimeMention? End)> mentions, List<SignReading> signs, bool borrowed, List<Happening> result)
     {
+        // "up at 1, 3 and half 4 with the cough": at each of them.
+        var each = mentions.Count > 1 && result.Count == 0 ? mentions : mentions.Take(1).ToList();
         foreach (var sign in signs)
+            foreach (var at in each.Count == 0 ? [null] : each.ConvertAll(m => ((TimeMention Start, TimeMention? End)?)m))
             result.Add(new Happening
             {
                 Kind = HappeningKind.Sign,
@@ -384,7 +388,7 @@ internal sealed class GroupReader
                 What = sign.What,
                 Value = sign.Value,
                 Number = sign.Number,
-                Start = mentions.Count > 0 ? Ref(mentions[0], borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
+                Start = at is { } mention ? Ref(mention, borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
             });
     }
 

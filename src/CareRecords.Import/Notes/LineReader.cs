@@ -16,7 +16,7 @@ internal sealed class LineReader
     public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
 
     /// <summary>Reads the words of a line.</summary>
-    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, bool pairsByPhase)
+    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs)
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
@@ -28,7 +28,7 @@ internal sealed class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
+        var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
         var groups = GroupSplitter.Split(chunks, stamp is not null);
         var carried = false;
         var reader = new GroupReader(context, read.Doubts, read.Mentions);

@@ -43,6 +43,8 @@ internal static class Modality
         {
             var term = terms[i];
             var skip = term.Is(Sense.Skip);
+            // "forgot to look at the clock" leaves out no care.
+            if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && terms[i + 1].Text == "to" && NextDeniable(terms, i + 1) < 0) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
             var next = NextDeniable(terms, i + 1);
             if (next < 0)

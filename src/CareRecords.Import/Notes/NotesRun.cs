@@ -40,6 +40,7 @@ internal sealed class NotesRun
     public NotesReading Read()
     {
         var legends = Legends();
+        _pairs = PairMeanings.Of(_text.Lines);
         if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
@@ -59,6 +60,7 @@ internal sealed class NotesRun
     }
 
     private bool _headed;
+    private PairMeaning _pairs;
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
@@ -128,6 +130,7 @@ internal sealed class NotesRun
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
         var night = false;
+        var (message, writer) = ((LocalDateTime?)null, (string?)null);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -143,6 +146,7 @@ internal sealed class NotesRun
                 from = heading.ContentStart;
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
+                (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
                 if (!resolved.OneOff.Contains(i))
                 {
                     if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; _headed = prefix.Stamp is null; }
@@ -150,8 +154,14 @@ internal sealed class NotesRun
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
             }
-            else if (day.Count >= LongestDay) Tell(day, night);
-            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, prefix.Stamp?.By, pairs);
+            else
+            {
+                // A message may run over several lines.
+                stamp = message;
+                if (day.Count >= LongestDay) Tell(day, night);
+            }
+            var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
+            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, by, pairs ? PairMeaning.Phase : _pairs);
             _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
             day.Add(read);
