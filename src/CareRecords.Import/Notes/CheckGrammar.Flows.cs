@@ -40,7 +40,7 @@ internal sealed partial class CheckGrammar
         var moreValues = MoreReadings(i + 1);
         if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
         var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
-        if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
+        if (change || (_arrow && moreValues) || (_newSentence && labelled && !Steady(i)) || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
         {
             (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
             if (!moreValues || DurationFollows(i) || OffsetAhead(i)) Change(litres, i);

@@ -45,6 +45,7 @@ internal sealed partial class CheckGrammar
     private bool _arrow, _phaseLeads, _label, _comma, _verb, _pulseNext, _oxygenNext, _because;
     private double? _after;
     private int _labelAt = -1;
+    private bool _newSentence;
 
     private CheckGrammar(IReadOnlyList<Term> terms, string line, bool hasSession) => (_terms, _line, _hasSession) = (terms, line, hasSession);
 
@@ -153,7 +154,7 @@ internal sealed partial class CheckGrammar
                 _arrow = true;
                 _result.Used.Add(i);
                 break;
-            case "," or ";" or "(": (_comma, _oxygenNext) = (true, false); if (_terms[i].Text == ";") _label = false; break;
+            case "," or ";" or "(": (_comma, _oxygenNext) = (true, false); if (_terms[i].Text == ";") (_label, _newSentence) = (false, true); break;
         }
         return i;
     }
@@ -199,6 +200,13 @@ internal sealed partial class CheckGrammar
             _result.Used.Add(at);
             _result.Used.Add(at + 1);
             return at + 1;
+        }
+        // "Sats 9,5": a stroke too many.
+        if (term is { Kind: TermKind.Number, IsWhole: false, Number: >= 6 and < 10, Text.Length: 3 } && _terms[i].Is(Sense.SatLabel) && !_terms[i].Text.Contains("o2", StringComparison.Ordinal))
+        {
+            _result.Slip = (written, term.Text.Remove(1, 1));
+            _result.Used.Add(at);
+            return at;
         }
         if (term.Number is < LowestSaturation or > 100 && !term.Text.Contains(','))
         {
@@ -295,7 +303,7 @@ internal sealed partial class CheckGrammar
             }
         }
         else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
-        (_pendingPhase, _pendingPulse, _arrow, _comma, _after) = (CheckPhase.None, null, false, false, null);
+        (_pendingPhase, _pendingPulse, _arrow, _comma, _after, _newSentence) = (CheckPhase.None, null, false, false, null, false);
         _verb = false;
         _current = reading;
         _result.Readings.Add(reading);

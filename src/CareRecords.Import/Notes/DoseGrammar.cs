@@ -51,7 +51,8 @@ internal static class DoseGrammar
         {
             var term = terms[i];
             var head = term.ValueOf(Sense.Medicine);
-            if (head is null && !term.Is(Sense.Device) && !term.Is(Sense.Antibiotic)) continue;
+            var pump = term.Is(Sense.Pump) && FeedGrammar.IsInhaler(terms, i);
+            if (head is null && !term.Is(Sense.Device) && !term.Is(Sense.Antibiotic) && !pump && !IsPuffs(terms, i)) continue;
             if (used.Contains(i)) continue;
             if (IsUnitHere(terms, i)) continue;
             used.Add(i);
@@ -65,7 +66,7 @@ internal static class DoseGrammar
                 First = i,
                 Last = i,
                 IsAntibioticWord = head is null && term.Is(Sense.Antibiotic),
-                Inhaled = term.Is(Sense.Device) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
+                Inhaled = term.Is(Sense.Device) || pump || IsPuffs(terms, i) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
                 Route = term.Is(Sense.Device) ? written : null,
                 Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
             });
@@ -73,6 +74,9 @@ internal static class DoseGrammar
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
         return doses;
     }
+
+    // "puffs same", "puffs 4": the word alone, without its number before it, stands for the inhaler.
+    private static bool IsPuffs(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Word && terms[at].Is(Sense.Unit, "puffs") && terms[at].Text is "puffs" or "puff" or "pufs";
 
     // "1 neb": the word is the unit of the amount.
     private static bool IsUnitHere(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Quantity;

@@ -52,7 +52,7 @@ internal static class FeedGrammar
         for (var i = 0; i < terms.Count; i++)
         {
             var term = terms[i];
-            if (IsMention(terms, i)) continue;
+            if (IsMention(terms, i) || (term.Is(Sense.Pump) && IsInhaler(terms, i))) continue;
             if (term.Is(Sense.Feed) || term.Is(Sense.FeedRunning) || term.Is(Sense.Milk)) heads++;
             if (term.Is(Sense.Bottle)) { heads++; mouth = true; }
             if (term.Is(Sense.Bolus)) { heads++; tube = true; }
@@ -61,7 +61,8 @@ internal static class FeedGrammar
             if (term.Is(Sense.Route)) tube = true;
             if (term.Is(Sense.Mouth)) mouth = true;
             if (term.Is(Sense.Food)) food = true;
-            if (term.Is(Sense.Start) && !FlowFollows(terms, i)) start = i;
+            if ((term.Is(Sense.Start) && !FlowFollows(terms, i)) || (term.IsSymbol("↑") && IsFed(terms, i - 1))) start = i;
+            if (term.IsSymbol("↓") && IsFed(terms, i - 1)) stop = i;
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
@@ -93,6 +94,12 @@ internal static class FeedGrammar
         }
         return false;
     }
+
+    // "pump↓ 0555": turned off.
+    private static bool IsFed(IReadOnlyList<Term> terms, int at) => at >= 0 && (terms[at].Is(Sense.Pump) || terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk));
+
+    // "Pump 2 puffs": an inhaler, in some countries.
+    internal static bool IsInhaler(IReadOnlyList<Term> terms, int at) => terms.Skip(at + 1).Take(3).Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) || (at > 0 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Puffs });
 
     private static bool FlowFollows(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count
         && (terms[at + 1] is { Kind: TermKind.Quantity, Unit: Unit.Litre } || terms[at + 1].Fraction is not null || terms[at + 1].Is(Sense.Air) || terms[at + 1].Is(Sense.OxygenLabel) || terms[at + 1] is { Kind: TermKind.Number, Number: > 0 and < 1 });

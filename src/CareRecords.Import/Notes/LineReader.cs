@@ -30,14 +30,14 @@ internal sealed class LineReader
         Prescriptions(read, chunks, content);
         var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
         var groups = GroupSplitter.Split(chunks, stamp is not null);
-        var carried = false;
+        double? carried = null;
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups)
         {
             var told = reader.Read(group);
-            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line.
-            if (carried) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = 0;
-            carried |= told.Happenings.Exists(h => h.Check is { SpO2: null, Oxygen: 0 });
+            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
+            if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
+            carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
             read.Told.Add(told);
         }
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));

@@ -46,6 +46,12 @@ internal static class Modality
             // "forgot to look at the clock" leaves out no care.
             if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && terms[i + 1].Text == "to" && NextDeniable(terms, i + 1) < 0) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
+            // "doxy no CLARITHROMYCIN": the second is what was meant.
+            if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && terms[i + 1].ValueOf(Sense.Medicine) is { } second && first != second)
+            {
+                stay.Remove(terms[i - 1]);
+                continue;
+            }
             var next = NextDeniable(terms, i + 1);
             if (next < 0)
             {

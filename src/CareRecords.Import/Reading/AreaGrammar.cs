@@ -88,7 +88,7 @@ internal static class AreaGrammar
                 if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other) && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
-                else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i)) Close();
+                else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i) && !(run.MinutesFirst && run.Places.Count == 0 && !MinutesLater(terms, i))) Close();
                 run.Technique = technique;
                 continue;
             }
@@ -119,7 +119,8 @@ internal static class AreaGrammar
             else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
             else if (term.Is(Sense.Then) && !run.IsEmpty) Close();
-            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0) Close();
+            // "3 min each of L lower, R lower, L upper": one number for a list of places.
+            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i))) Close();
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
         }
         Close();
@@ -134,6 +135,13 @@ internal static class AreaGrammar
 
     // After "clap 3 each" a technique ahead of new places ("clap LL 3") is a new run.
     private static bool Ahead(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (IsPlace(terms[at + 1]) || MinutesOf(terms[at + 1]) is not null);
+
+    private static bool MinutesLater(IReadOnlyList<Term> terms, int at)
+    {
+        for (var i = at + 1; i < terms.Count; i++)
+            if (MinutesOf(terms[i]) is not null) return true;
+        return false;
+    }
 
     private static bool MinutesFollow(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && MinutesOf(terms[at + 1]) is not null;
 

@@ -59,7 +59,7 @@ internal static class QuantityGrammar
                     if (half.Is(Sense.Half)) return (term.Number + 0.5, null, 3);
                     if (half.Is(Sense.Article) && At(terms, at + 3)?.Is(Sense.Half) == true) return (term.Number + 0.5, null, 4);
                 }
-                if (next is { Kind: TermKind.Number, Glued: true } || (next.Kind == TermKind.Number && next.Number is > 0 and < 1 && next.Text.Length == 1 && !char.IsAsciiDigit(next.Text[0])))
+                if (next is { Kind: TermKind.Number, Glued: true } || (term.Number < 20 && next.Kind == TermKind.Number && next.Number is > 0 and < 1 && next.Text.Length == 1 && !char.IsAsciiDigit(next.Text[0])))
                     return (term.Number + (next.Number < 1 ? next.Number : 0), null, next.Number < 1 ? 2 : 1);
                 if ((next.IsSymbol("-") || next.Is(Sense.To)) && At(terms, at + 2) is { Kind: TermKind.Number } high && high.Number > term.Number && high.Number < term.Number * 4 + 1
                     && At(terms, at + 3) is not { Kind: TermKind.Symbol, Text: "-" })
