@@ -35,6 +35,7 @@ internal sealed partial class CheckGrammar
     public const double LowestSaturation = 30;
 
     private const double LowestBare = 60;
+    private const double LowestPlausible = 50;
     private readonly IReadOnlyList<Term> _terms;
     private readonly string _line;
     private readonly bool _hasSession;
@@ -205,6 +206,13 @@ internal sealed partial class CheckGrammar
         if (term is { Kind: TermKind.Number, IsWhole: false, Number: >= 6 and < 10, Text.Length: 3 } && _terms[i].Is(Sense.SatLabel) && !_terms[i].Text.Contains("o2", StringComparison.Ordinal))
         {
             _result.Slip = (written, term.Text.Remove(1, 1));
+            _result.Used.Add(at);
+            return at;
+        }
+        // 39 for 93: the two figures changed places.
+        if (term is { IsWhole: true, Number: >= LowestSaturation and < LowestPlausible, Kind: TermKind.Number } && _terms[i].Is(Sense.SatLabel) && term.Number % 10 >= 8)
+        {
+            _result.Slip = (written, Doubts.Plain(term.Number % 10 * 10 + Math.Floor(term.Number / 10)));
             _result.Used.Add(at);
             return at;
         }

@@ -123,10 +123,11 @@ internal sealed partial class DayTeller
     /// <summary>Moves the last event to the time of a line that says only a time ("sorry 7.15", "about 11.30 I think", "it was 4:30").</summary>
     private bool MoveLast()
     {
-        if (_line.Mentions.Count == 0 || _line.Mentions[^1].Settled is not { } settled) return false;
-        var mention = _line.Mentions[^1];
+        var rightFirst = (_line.Marks & LineMarks.RightFirst) != 0 && _line.Mentions.Count == 2;
+        var mention = _line.Mentions.Count == 0 ? null : rightFirst ? _line.Mentions[0] : _line.Mentions[^1];
+        if (mention?.Settled is not { } settled) return false;
         var corrects = (_line.Marks & LineMarks.Correction) != 0;
-        var named = _line.Mentions.Count > 1 ? _line.Mentions[0].Written : null;
+        var named = _line.Mentions.Count > 1 ? _line.Mentions[rightFirst ? 1 : 0].Written : null;
         var told = named is null ? _told.FindLast(t => t.Entry is Session or Dose or Feed)
             : _told.FindLast(t => t.Entry is Session && t.Entry.Start is { } s && IsAt(s.Stated, named)) ?? _told.FindLast(t => t.Entry?.Start is { } s && IsAt(s.Stated, named));
         if (told?.Entry is not { } entry) return false;

@@ -45,7 +45,8 @@ internal static class FeedGrammar
     /// <param name="clocked">Whether the time is a clock time.</param>
     /// <param name="hasOther">Whether the group tells of a vomit, which makes "feed" its content.</param>
     /// <param name="hasDose">Whether the group tells of a dose, whose ml are not a feed's.</param>
-    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose)
+    /// <param name="timeAt">Position in the line of the group's one time; null when it has none.</param>
+    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose, int? timeAt = null)
     {
         var feed = new FeedReading();
         var (heads, mouth, food, tube, pump, start, stop) = (0, false, false, false, false, -1, -1);
@@ -76,6 +77,8 @@ internal static class FeedGrammar
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
         feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
+        // "started 11:55 finished now": the time belongs to the word beside it.
+        if (start >= 0 && stop >= 0 && timeAt is { } at) feed.IsEnd = Math.Abs(terms[stop].Start - at) < Math.Abs(terms[start].Start - at);
         feed.IsExplicit = start >= 0 || stop >= 0;
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
@@ -117,7 +120,7 @@ internal static class FeedGrammar
             feed.IsVolume = true;
             if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
         }
-        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && terms[i - 1].IsSymbol("@")))
+        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && (terms[i - 1].IsSymbol("@") || terms[i - 1].Is(Sense.Flush))))
         {
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             if (feed.Millilitres is null || StopsAt(terms, i)) feed.Millilitres = term.Number;

@@ -25,6 +25,7 @@ internal sealed class GroupCost(bool stamped)
     private const double OtherStyle = 0.8;
     private const double HeadAfterTime = 1.5;
     private const double BareCut = 1.1;
+    private const double StampServes = 0.7;
     private const double ToldAgain = 1.8;
     private const double ChunkBeforeTime = 0.4;
     private const double PartAndTime = 1.4;
@@ -129,7 +130,7 @@ internal sealed class GroupCost(bool stamped)
             if (_since) return UntimedEvent + 1;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
             var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;
-            if (stamped) cost *= 0.4;
+            if (stamped) cost *= StampServes;
             if (_slot && IsEvent(_named)) return Math.Min(cost, BySlot);
             return _parts > 0 ? Math.Min(cost, ByPart + 0.5 * (_parts - 1)) : cost;
         }

@@ -49,7 +49,7 @@ internal sealed class GroupReader
         if (doseBefore) spoken = [];
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
-        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
+        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm?.Start : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms);
         if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;

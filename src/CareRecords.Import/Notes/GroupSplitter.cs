@@ -26,6 +26,7 @@ internal static class GroupSplitter
             start = end;
         }
         MoveReadings(groups);
+        Inherit(groups);
         foreach (var denial in denials) Deny(groups, denial);
         return groups;
     }
@@ -172,6 +173,25 @@ internal static class GroupSplitter
             groups.RemoveAt(g--);
         }
     }
+
+    // "bottle 3pm 90 ml, 6pm 90 ml", "salbutamol 7am 4 puffs, 11am 4": an amount at a time of its own is of what was named before it.
+    private static void Inherit(List<Group> groups)
+    {
+        for (var g = 1; g < groups.Count; g++)
+        {
+            var (group, before) = (groups[g], groups[g - 1]);
+            if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
+            if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
+            var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));
+            if (heads.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || (heads.Exists(IsFeed) && heads.Exists(t => !IsFeed(t)))) continue;
+            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus))) continue;
+            if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
+            group.Terms.InsertRange(0, heads);
+        }
+    }
+
+    private static bool IsSaturation(Term term) => term is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent };
 
     private static void Deny(List<Group> groups, ChunkDenial denied)
     {

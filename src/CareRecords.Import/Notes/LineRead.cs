@@ -81,4 +81,7 @@ internal enum LineMarks
 
     /// <summary>Heading of a table.</summary>
     TableHeading = 2048,
+
+    /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
+    RightFirst = 4096,
 }

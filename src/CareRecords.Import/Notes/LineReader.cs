@@ -53,6 +53,8 @@ internal sealed class LineReader
     {
         if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
+        for (var i = 1; i + 1 < terms.Count; i++)
+            if (terms[i].Text == "not" && terms[i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;
         if (chunks.Exists(c => c.Unreal)) read.Marks |= LineMarks.Unreal;
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Is(Sense.Session)))) read.Marks |= LineMarks.PlansSession;
         if (terms.Exists(t => t.Is(Sense.AllDone) || (t.Text == "done" && t.Is(Sense.Stop)))) read.Marks |= LineMarks.AllDone;

@@ -41,6 +41,7 @@ internal sealed class NotesRun
     {
         var legends = Legends();
         _pairs = PairMeanings.Of(_text.Lines);
+        if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);

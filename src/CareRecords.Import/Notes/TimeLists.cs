@@ -57,6 +57,15 @@ internal static class TimeLists
             next = i + 1;
             taken = next - at;
         }
+        // "physio 7.20, 7.05 salbutamol": the last time is of what follows it.
+        if (list.Count >= 2 && at > 0 && GroupSplitter.IsHead(terms[at - 1]) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        {
+            list.RemoveAt(list.Count - 1);
+            next--;
+            while (next > at + 1 && terms[next - 1].Kind is TermKind.Symbol or TermKind.Word) next--;
+            taken = next - at;
+            if (list.Count == 1) return (list, 1);
+        }
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").

@@ -114,7 +114,7 @@ internal static class AreaGrammar
             else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number or TermKind.Times, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
             {
                 run.Spots = (int)count.Number;
-                if (run.Minutes.Count > 1) run.Minutes.RemoveAt(run.Minutes.Count - 1);
+                run.Minutes.RemoveAt(run.Minutes.Count - 1);
             }
             else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
@@ -354,6 +354,8 @@ internal static class AreaGrammar
         { Kind: TermKind.Range, Unit: Unit.None, High: <= MostBareMinutes } => [(term.Number, term.High)],
         { Kind: TermKind.Number, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
         { Kind: TermKind.Times, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
+        // "1/2" alone is half of something, or one of two.
+        { Fraction: not null } => null,
         { Kind: TermKind.Parts } when term.Parts.All(p => p <= MostBareMinutes) && term.Text.Contains('/') => term.Parts.Select(p => ((double?)p, (double?)null)).ToList(),
         _ => null,
     };

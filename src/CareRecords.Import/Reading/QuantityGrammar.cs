@@ -95,6 +95,7 @@ internal static class QuantityGrammar
             "l" or "lt" => (Unit.None, 0),
             // "94 an hr later" is a time, not a rate.
             "an hr" or "an hour" or "a hour" when At(terms, at + 1)?.Text is "later" or "after" or "on" => (Unit.None, 0),
+            "an hr" or "an hour" when number.Is(Sense.Half) || number.Is(Sense.Quarter) => (Unit.Hour, 1),
             // "95 hr 99" is a pulse, not hours.
             "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
             "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),

@@ -10,6 +10,7 @@ internal sealed class TermReader
     private readonly Tokenizer _tokenizer = new(new WordPool());
     private readonly Dictionary<string, List<FamilyPhrase>> _family = new(StringComparer.Ordinal);
     private readonly HashSet<string> _letters = [];
+    private readonly HashSet<string> _ignored = [];
 
     /// <summary>A reader with these family words.</summary>
     public TermReader(Vocabulary vocabulary, FamilyWords words)
@@ -26,6 +27,9 @@ internal sealed class TermReader
 
     /// <summary>Puts times and quantities together.</summary>
     public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
+
+    /// <summary>Takes a word's meaning away: the family uses it for something else.</summary>
+    public void Ignore(string word) => _ignored.Add(word);
 
     /// <summary>Makes a family word known; false when its meaning says nothing that the vocabulary knows.</summary>
     public bool Learn(FamilyWord word)
@@ -55,7 +59,7 @@ internal sealed class TermReader
             if (_family.Count > 0 && TryFamily(tokens, i, terms, out var taken)) { i += taken; continue; }
             var token = tokens[i];
             if (token.Kind is not TokenKind.Clock && _vocabulary.Find(tokens, i, out var length, out var mended) is { } meanings
-                && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1))
+                && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1) && !(length == 1 && _ignored.Contains(token.Text)))
             {
                 var last = tokens[i + length - 1];
                 var text = length == 1 ? token.Text : line[token.Start..last.End].ToLowerInvariant();
