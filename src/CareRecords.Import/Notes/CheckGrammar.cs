@@ -72,7 +72,7 @@ internal sealed partial class CheckGrammar
         {
             var term = _terms[i];
             if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || (term.Is(Sense.PulseLabel) && IsPulse(i))) return true;
-            if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent }) return true;
+            if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent } || IsExtreme(i)) return true;
             if (IsFlowNumber(i)) return true;
             if (IsBare(term) && (PhaseAt(i - 1) != CheckPhase.None || PhaseAt(i + 1) != CheckPhase.None || Beside(i, Sense.Going) || Beside(i, Sense.Now) || Symbol(i - 1, "=") || Symbol(i + 1, "→") || Symbol(i - 1, "→") || _hasSession || (timed && First(i)) || Beside(i, Sense.Air))) return true;
             if (term.Kind is TermKind.Parts or TermKind.Range && IsSaturations(term) && (timed || _hasSession || _terms.Count <= 4 || Phases() > 0)) return true;
@@ -127,12 +127,15 @@ internal sealed partial class CheckGrammar
         if (term.Kind == TermKind.Symbol) return Sign(i);
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
+        if (term.Kind == TermKind.Duration && Later(i) && _current is { AfterMinutes: null } soon && (_verbFlow || _result.Readings.Count > 1)) { soon.AfterMinutes = term.Number; _result.Used.Add(i); return i; }
         if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
         if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
+        if (IsExtreme(i)) return Extreme(i);
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
         if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off" or "switched off") { Flow(0, i); _result.Used.Add(i + 1); return i + 1; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre } && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off") { Flow(0, i); return i + 1; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
@@ -142,6 +145,22 @@ internal sealed partial class CheckGrammar
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
         return Numbers(i, pairs);
     }
+
+    // "low 93 high 96", "lowest 88": the ends of a range.
+    private bool IsExtreme(int at) => at + 1 < _terms.Count && IsBare(_terms[at + 1]) && _terms[at].Text is "low" or "lowest" or "min" or "minimum" or "high" or "highest" or "max" or "maximum";
+
+    private int Extreme(int at)
+    {
+        _result.Used.Add(at);
+        _result.Used.Add(at + 1);
+        var low = _terms[at].Text is "low" or "lowest" or "min" or "minimum";
+        var value = _terms[at + 1].Number;
+        if (_extreme is { } other && _current?.SpO2 == other && (low ? value <= other : value >= other)) { (_current.SpO2, _current.High) = (Math.Min(value, other), Math.Max(value, other)); _extreme = null; }
+        else { Reading(_terms[at + 1], at + 1); _extreme = value; }
+        return at + 1;
+    }
+
+    private double? _extreme;
 
     private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
 

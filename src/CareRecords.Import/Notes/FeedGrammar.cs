@@ -27,6 +27,9 @@ internal sealed class FeedReading
     /// <summary>True when it was stopped at a part of its volume ("180 ml, stopped at 100").</summary>
     public bool StoppedShort { get; set; }
 
+    /// <summary>Whether it ended at the moment of writing.</summary>
+    public bool EndsNow { get; set; }
+
     /// <summary>Minutes it took; null when not said.</summary>
     public double? Minutes { get; set; }
 }
@@ -45,8 +48,8 @@ internal static class FeedGrammar
     /// <param name="clocked">Whether the time is a clock time.</param>
     /// <param name="hasOther">Whether the group tells of a vomit, which makes "feed" its content.</param>
     /// <param name="hasDose">Whether the group tells of a dose, whose ml are not a feed's.</param>
-    /// <param name="timeAt">Position in the line of the group's one time; null when it has none.</param>
-    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose, int? timeAt = null)
+    /// <param name="time">The group's one time; null when it has none.</param>
+    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose, Term? time = null)
     {
         var feed = new FeedReading();
         var (heads, mouth, food, tube, pump, start, stop) = (0, false, false, false, false, -1, -1);
@@ -78,7 +81,8 @@ internal static class FeedGrammar
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
         feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
         // "started 11:55 finished now": the time belongs to the word beside it.
-        if (start >= 0 && stop >= 0 && timeAt is { } at) feed.IsEnd = Math.Abs(terms[stop].Start - at) < Math.Abs(terms[start].Start - at);
+        if (start >= 0 && stop >= 0 && time is not null) feed.IsEnd = Distance(terms[stop], time) < Distance(terms[start], time);
+        feed.EndsNow = !feed.IsEnd && stop >= 0 && stop + 1 < terms.Count && terms[stop + 1].Is(Sense.Now);
         feed.IsExplicit = start >= 0 || stop >= 0;
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
@@ -97,6 +101,9 @@ internal static class FeedGrammar
         }
         return false;
     }
+
+    // Characters between a word and a time; before the time is nearer than after it.
+    private static int Distance(Term word, Term time) => word.End <= time.Start ? 2 * (time.Start - word.End) : 2 * (word.Start - time.End) + 1;
 
     // "pump↓ 0555": turned off.
     private static bool IsFed(IReadOnlyList<Term> terms, int at) => at >= 0 && (terms[at].Is(Sense.Pump) || terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk));

@@ -147,6 +147,7 @@ internal sealed class GroupCost(bool stamped)
         var (session, feed, dose, check) = (Has(CareKinds.Session), Has(CareKinds.Feed), Has(CareKinds.Dose), Has(CareKinds.Check));
         if (session && dose) cost += _each || _session ? 0.2 : 2.2;
         if (session && feed) cost += 2.6;
+        if (_each && dose && (_named & CareKinds.Same) != 0) cost += 1.5;
         if (feed && dose) cost += 1.3;
         if (dose && check) cost += 0.5;
         if (feed && check) cost += 0.6;
@@ -174,7 +175,7 @@ internal sealed class GroupCost(bool stamped)
     {
         var term = items[i].Term;
         if (term is not { Kind: TermKind.Number, Clock: not null }) return false;
-        if (i + 1 < items.Count && items[i + 1] is { Before: null } next && (next.Term.Is(Sense.Each) || next.Term.Is(Sense.EachSide) || next.Term.Is(Sense.Times) || next.IsValue)) return false;
+        if (i + 1 < items.Count && items[i + 1] is { Before: null } next && (next.Term.Is(Sense.Each) || next.Term.Is(Sense.EachSide) || next.Term.Is(Sense.Times) || next.IsValue)) return SlotTimes.IsHourOfFeed(items[i].Terms, items[i].At);
         return i == start || (items[i - 1].Named & (CareKinds.Session | CareKinds.Feed)) != 0 || items[i - 1].Term.Is(Sense.Stop) || items[i - 1].Term.Is(Sense.Start);
     }
 

@@ -42,7 +42,7 @@ internal sealed class GroupItem
         (Terms, At, Chunk, ChunkIndex, Before) = (terms, at, chunk, chunkIndex, before);
         var term = terms[at];
         IsTime = term.Kind == TermKind.Time && term.Clock is not null;
-        Named = IsTime || IsSpokenOf(terms, at) ? CareKinds.None : KindsOf(term);
+        Named = IsTime ? CareKinds.None : NamedAt(terms, at);
         IsValue = !IsTime && (term.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts or TermKind.Times || term.Is(Sense.Side) || term.Is(Sense.Area) || term.Is(Sense.SideArea) || term.Is(Sense.EachSide));
         Kinds = Named | (IsTime ? CareKinds.None : ByValue(term));
     }
@@ -76,6 +76,9 @@ internal sealed class GroupItem
 
     /// <summary>Kinds of care that its word or value belongs to.</summary>
     public CareKinds Kinds { get; }
+
+    /// <summary>The kinds of care that a term names where it stands: none for what is only spoken of.</summary>
+    public static CareKinds NamedAt(List<Term> terms, int at) => IsSpokenOf(terms, at) ? CareKinds.None : KindsOf(terms[at]);
 
     private static CareKinds KindsOf(Term term)
     {

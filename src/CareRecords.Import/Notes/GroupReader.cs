@@ -49,10 +49,10 @@ internal sealed class GroupReader
         if (doseBefore) spoken = [];
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
-        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm?.Start : null);
+        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms);
-        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
+        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && (doses.Count == 0 || terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Each })) && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
         if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
@@ -327,6 +327,7 @@ internal sealed class GroupReader
             var happening = Feed();
             var at = Ref(mention, before is not null ? TimePrecision.Reckoned : null, before?.Number ?? 0);
             if (feed.IsEnd && mention.End is null) happening.End = at; else happening.Start = at;
+            if (feed.EndsNow && _at.Stamp is { } now && happening.End is null) happening.End = new TimeRef(null) { Stamp = now, Taken = TimePrecision.MessageStamp, Date = _at.Date };
             if (mention.End is not null) happening.End = new TimeRef(mention.End) { Date = _at.Date };
             else if (feed.Minutes is { } minutes && happening.Start is not null) happening.End = Ref(mention, null, minutes);
             result.Add(happening);

@@ -25,6 +25,7 @@ internal static class GroupSplitter
             groups.Add(Build(items, start, end));
             start = end;
         }
+        Correct(groups);
         MoveReadings(groups);
         Inherit(groups);
         foreach (var denial in denials) Deny(groups, denial);
@@ -174,6 +175,18 @@ internal static class GroupSplitter
         }
     }
 
+    // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
+    private static void Correct(List<Group> groups)
+    {
+        for (var g = 1; g < groups.Count; g++)
+        {
+            var (group, before) = (groups[g], groups[g - 1]);
+            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not)) || group.Terms.Exists(t => IsHead(t) || t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range)) continue;
+            (before.Times, before.TimeTerm) = (group.Times, group.TimeTerm);
+            groups.RemoveAt(g--);
+        }
+    }
+
     // "bottle 3pm 90 ml, 6pm 90 ml", "salbutamol 7am 4 puffs, 11am 4": an amount at a time of its own is of what was named before it.
     private static void Inherit(List<Group> groups)
     {
@@ -181,6 +194,12 @@ internal static class GroupSplitter
         {
             var (group, before) = (groups[g], groups[g - 1]);
             if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            // "clarithromycin 8.15, pm one 20.40": one more of the same.
+            if (group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again)) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
+            {
+                group.Terms.InsertRange(0, before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))));
+                continue;
+            }
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
             if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
             var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));

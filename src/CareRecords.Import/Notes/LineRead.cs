@@ -35,6 +35,9 @@ internal sealed class LineRead
     /// <summary>Medicines spoken of in advice, in order: what an "antibiotic" or "first dose" later means.</summary>
     public List<DoseReading> Prescribed { get; } = [];
 
+    /// <summary>Words that name care or give a value, of which no event was told.</summary>
+    public List<string> Left { get; } = [];
+
     /// <summary>Its flags.</summary>
     public LineMarks Marks { get; set; }
 }

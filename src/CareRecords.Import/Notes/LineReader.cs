@@ -35,6 +35,7 @@ internal sealed class LineReader
         foreach (var group in groups)
         {
             var told = reader.Read(group);
+            if (group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
             carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;

@@ -72,7 +72,7 @@ internal static class TimeLists
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
         // "chest 7 12 7 same", "chest 7 7 bases 3 each", "amoxi 8 2 8": times, because what follows tells the minutes, or nothing could be counted.
-        sure |= list.Count >= 2 && at > 0 && ((terms[at - 1].Is(Sense.Session) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
+        sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         return sure ? (list, taken) : ([list[0]], 1);
     }
@@ -81,7 +81,8 @@ internal static class TimeLists
     {
         for (var i = at; i + 1 < terms.Count; i++)
         {
-            if (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Min } || (terms[i].Kind == TermKind.Number && (terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide)))) return true;
+            if (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Min } || (terms[i].Kind == TermKind.Number && (terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide)))
+                || (terms[i + 1].Kind == TermKind.Number && (terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Side) || terms[i].Text is "l" or "r"))) return true;
             if (terms[i].Kind == TermKind.Time || terms[i].IsSymbol(".")) return false;
         }
         return false;
