@@ -38,7 +38,7 @@ internal sealed partial class CheckGrammar
     {
         var values = _result.Readings.Where(r => r.SpO2 is not null).ToList();
         if (values.Count < 3 || values.Exists(r => r.Phase != CheckPhase.None || r.ByArrow || r.High is not null || r.AfterMinutes is not null)) return;
-        if (values.Exists(r => r.Oxygen != values[0].Oxygen)) return;
+        if (values.Exists(r => r.Oxygen is not null && r.Oxygen != values[0].Oxygen)) return;
         var merged = values[0];
         (merged.High, merged.SpO2) = (values.Max(v => v.SpO2), values.Min(v => v.SpO2));
         if (merged.High == merged.SpO2) merged.High = null;

@@ -267,6 +267,8 @@ internal sealed partial class DayTeller
         if (Time(happening.Start) is not { } start)
         {
             if (_line.Date is not { } date) return;
+            // A medicine that is only spoken of ("amoxicillin, I do not know") was not for certain given.
+            if (!happening.IsGiven) { Ask(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written ?? known.Medicine})")); return; }
             start = UncertainTime.OnDay(date);
         }
         AddDose(happening, known, start, happening.End is null ? null : Time(happening.End));

@@ -71,6 +71,8 @@ internal static class FeedGrammar
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
+        // "amox/clav 6 ml GT": the tube is the medicine's way.
+        if (hasDose && heads == 0 && feed.Rate is null) return null;
         if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);

@@ -81,8 +81,13 @@ internal sealed class GroupReader
     }
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
-    private static bool IsCount(List<Term> terms, Term term, int times) => times > 1 && term.Number == times
-        && (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Text is ":" or "," && at > 0 && terms[at - 1].Kind == TermKind.Word));
+    private static bool IsCount(List<Term> terms, Term term, int times)
+    {
+        if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
+        // "physio x3 in the day": without times and places a count is of sessions.
+        return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
+            && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);
+    }
 
     // "4 x a day": how often, not minutes.
     private static bool IsFrequency(List<Term> terms, Term term) => term.Kind is TermKind.Times or TermKind.Number && terms.IndexOf(term) is var at
@@ -95,6 +100,7 @@ internal sealed class GroupReader
     {
         var written = _at.Text[bad.Start..bad.End];
         if (bad.Is(Sense.Clock, "ask")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be two times of day ({written.Replace('.', ':').Replace(":", ":0", StringComparison.Ordinal)} or {written.Replace('.', ':')}0)."));
+        else if (bad.Is(Sense.Clock, "either")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' does not say which of the two times it was."));
         else if (bad.Is(Sense.Clock, "minutes")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be a time in the morning, a time in the evening, or minutes.", "a time in the morning", "a time in the evening", "minutes"));
         else _doubts.Add(Doubts.BadTime(_at.Index, written));
     }
@@ -276,6 +282,7 @@ internal sealed class GroupReader
                 DoseRoute = dose.Route,
                 IsAntibioticWord = dose.IsAntibioticWord,
                 Reference = given,
+                IsGiven = dose.Amount is not null || given is not null || group.Has(Sense.Given) || group.Has(Sense.Start) || first,
                 Value = dose.Prescribed ? "prescribed" : null,
             };
             if (each is not null)

@@ -181,8 +181,9 @@ internal static class GroupSplitter
         for (var g = 1; g < groups.Count; g++)
         {
             var (group, before) = (groups[g], groups[g - 1]);
-            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not)) || group.Terms.Exists(t => IsHead(t) || t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range)) continue;
+            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not) && t.Start < group.TimeTerm!.Start) || group.Terms.Exists(t => IsHead(t) && !t.Is(Sense.SatLabel) && !t.Is(Sense.Air))) continue;
             (before.Times, before.TimeTerm) = (group.Times, group.TimeTerm);
+            before.Terms.AddRange(group.Terms.Where(t => !t.Is(Sense.Correction)));
             groups.RemoveAt(g--);
         }
     }

@@ -133,6 +133,9 @@ internal sealed class Happening
     /// <summary>"antibiotic" when only that was said, to be named from the course.</summary>
     public bool IsAntibioticWord { get; set; }
 
+    /// <summary>Whether the words say that it was given, or how much.</summary>
+    public bool IsGiven { get; set; }
+
     /// <summary>Given before every session of the day: minutes before; null otherwise.</summary>
     public double? BeforeEachSession { get; set; }
 

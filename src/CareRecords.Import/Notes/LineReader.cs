@@ -20,7 +20,7 @@ internal sealed class LineReader
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content)))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -31,10 +31,13 @@ internal sealed class LineReader
         var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
         var groups = GroupSplitter.Split(chunks, stamp is not null);
         double? carried = null;
+        TimeMention? earlier = null;
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups)
         {
             var told = reader.Read(group);
+            Borrow(told, stamp is null ? earlier : null);
+            earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
@@ -48,6 +51,14 @@ internal sealed class LineReader
         TimeOnly(read, groups, terms);
         Unfinished(read, groups, content);
         return read;
+    }
+
+    // "pump off 0600. ¼ L 95": a reading without a time, after a time in the same line.
+    private static void Borrow(GroupReader.Told told, TimeMention? earlier)
+    {
+        if (earlier is null) return;
+        foreach (var happening in told.Happenings)
+            if (happening is { Start: null, End: null, Kind: HappeningKind.Check or HappeningKind.Sign, Check: null or { Phase: CareRecords.Records.CheckPhase.None } }) happening.Start = new TimeRef(earlier) { Taken = CareRecords.Records.TimePrecision.Borrowed, Date = earlier.Date };
     }
 
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
