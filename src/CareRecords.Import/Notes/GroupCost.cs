@@ -36,6 +36,8 @@ internal sealed class GroupCost(bool stamped)
     private bool _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
     private int _chunksBeforeTime, _strangeParts;
     private CareKinds _lastEvent, _events;
+    private string? _sessionWord;
+    private int _sessionChunk;
     private double _again;
     private int _timeChunk = -1, _lastingChunk = -1;
 
@@ -58,6 +60,11 @@ internal sealed class GroupCost(bool stamped)
         {
             _parts++;
             if (!Beside(item)) _strangeParts++;
+        }
+        if (term.Is(Sense.Session))
+        {
+            if (_sessionWord == term.Text && _sessionChunk != item.ChunkIndex) _again += ToldAgain;
+            (_sessionWord, _sessionChunk) = (term.Text, item.ChunkIndex);
         }
         Repeat(item.Named & (CareKinds.Session | CareKinds.Feed | CareKinds.Dose));
         if (term.Kind == TermKind.Offset)

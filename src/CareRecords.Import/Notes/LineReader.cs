@@ -32,6 +32,12 @@ internal sealed class LineReader
         var groups = GroupSplitter.Split(chunks, stamp is not null);
         double? carried = null;
         TimeMention? earlier = null;
+        if (terms is [{ Kind: TermKind.Reference } whole, ..] && whole.Is(Sense.Same, nameof(ReferTo.Day)) && terms.Exists(t => t.Text is "but" or "except" or "apart" or "bar") && terms.Exists(t => t.Kind == TermKind.Time))
+        {
+            // "same as yesterday but pm one was at 6.30": the day's times cannot be told for certain.
+            read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say which times were the same."));
+            return read;
+        }
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups)
         {
@@ -97,6 +103,9 @@ internal sealed class LineReader
             if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
     }
 
+    private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"
+        || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.SatLabel);
+
     // "0610 off", "ran out 05h10": something was turned off, not said what.
     private static void Off(LineRead read, List<Group> groups)
     {
@@ -120,6 +129,17 @@ internal sealed class LineReader
     private void Unfinished(LineRead read, List<Group> groups, string content)
     {
         if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & (LineMarks.TimeOnly | LineMarks.Unreal)) != 0) return;
+        // A number, a place or the name of a treatment alone says too little.
+        if (read.Stamp is null && groups.Count > 0 && groups.Sum(g => g.Terms.Count + g.Times.Count) <= 5 && groups.TrueForAll(g => g.Times.Count + g.Terms.Count > 0 && g.Denied.Count == 0 && g.Terms.TrueForAll(IsBareCare)) && groups.Exists(g => g.Times.Count > 0 || g.Terms.Exists(t => t.Kind != TermKind.Symbol)))
+        {
+            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' says too little to be read."));
+            return;
+        }
+        if (read.Stamp is not null && groups.Exists(g => g.Terms.Count is > 0 and <= 3 && g.Times.Count == 0 && g.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "done" || t.Is(Sense.AllDone))))
+        {
+            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            return;
+        }
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }
         if ((read.Marks & LineMarks.RepeatsDay) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was repeated, and when.")); return; }
         if (groups.Exists(g => g.Times.Count == 0 && g.Terms.Exists(t => t.Kind == TermKind.Times && t.Number is >= 2 and <= 8) && g.Terms.TrueForAll(t => t.Kind is TermKind.Times or TermKind.Symbol || t.Is(Sense.DayRef)))) { read.Doubts.Add(Doubts.Untimed(read.Index, _file, "Several sessions")); return; }
