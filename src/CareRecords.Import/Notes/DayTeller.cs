@@ -279,8 +279,11 @@ internal sealed partial class DayTeller
         if (known.Medicine == Medicines.Unknown && string.IsNullOrEmpty(known.Written)) return;
         Add(new Dose { Sources = Source, Start = start, End = end, Medicine = known.Medicine, MedicineAsWritten = known.Written, Amount = known.Amount, Route = happening.DoseRoute, By = _line.By, HowRead = known.How }, happening.Start is not null);
         _doses.Keep(known);
-        if (known.Medicine == Medicines.Unknown && known.Written is { } written && DoseMemory.IsColour(written)) Ask(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));
+        if (known.Medicine == Medicines.Unknown && known.Written is { } written && (DoseMemory.IsColour(written) || IsName(written))) Ask(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));
     }
+
+    // A word that the vocabulary does not know: the family's name for a medicine.
+    private static bool IsName(string written) => CellTerms.Read(written) is [{ Kind: TermKind.Word, Meanings.Length: 0 }];
 
     private readonly List<(Happening Dose, LineRead Line)> _beforeEach = [];
 

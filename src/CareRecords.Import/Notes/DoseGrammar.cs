@@ -71,8 +71,27 @@ internal static class DoseGrammar
                 Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
             });
         }
+        if (doses.Count == 0 && Unnamed(terms, line, used) is { } unnamed) doses.Add(unnamed);
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
         return doses;
+    }
+
+    // "gave xyz 5 ml": a word that nobody but the family knows, with an amount that only a medicine has.
+    private static DoseReading? Unnamed(IReadOnlyList<Term> terms, string line, HashSet<int> used)
+    {
+        if (terms.Any(t => GroupSplitter.IsFeed(t) || t.Is(Sense.Flush) || t.Is(Sense.Mouth) || t.Is(Sense.Food) || t.Is(Sense.Session) || t.Is(Sense.Technique))) return null;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            if (terms[i] is not { Kind: TermKind.Quantity, Unit: Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Ml or Unit.Spoon } amount) continue;
+            if (amount.Unit is Unit.Ml or Unit.Spoon && (amount.Number > 40 || !terms.Any(t => t.Is(Sense.Given)))) continue;
+            foreach (var at in new[] { i - 1, i + 1, i + 2 })
+            {
+                if (at < 0 || at >= terms.Count || terms[at] is not { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: >= 4 } word || used.Contains(at) || (at == i + 2 && terms[i + 1].Text != "of")) continue;
+                used.Add(at);
+                return new DoseReading { Medicine = Medicines.Unknown, Written = line[word.Start..word.End], First = Math.Min(at, i), Last = at, Inhaled = amount.Unit == Unit.Puffs };
+            }
+        }
+        return null;
     }
 
     // "puffs same", "puffs 4": the word alone, without its number before it, stands for the inhaler.

@@ -33,7 +33,7 @@ internal sealed class GroupCost(bool stamped)
     private int _times, _parts, _ends, _values, _words, _firstTime = -1, _firstContent = -1, _lastContent = -1;
     private CareKinds _kinds, _named, _beforeTime;
     private double _across;
-    private bool _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
+    private bool _likeDay, _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
     private int _chunksBeforeTime, _strangeParts;
     private CareKinds _lastEvent, _events;
     private string? _sessionWord;
@@ -73,6 +73,7 @@ internal sealed class GroupCost(bool stamped)
             _session |= term.Text == Offsets.Session;
             _since |= term.Text == Offsets.Event;
         }
+        if (term.Kind == TermKind.Reference && term.Is(Sense.Same, nameof(ReferTo.Day))) _likeDay = true;
         if (term.Is(Sense.Frequency) && _named == CareKinds.None) _frequencyOfBefore = true;
         if (item.Kinds != CareKinds.None || item.IsValue)
         {
@@ -134,6 +135,7 @@ internal sealed class GroupCost(bool stamped)
     {
         if (_times == 0)
         {
+            if (_likeDay) return ByPart;
             if (_since) return UntimedEvent + 1;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
             var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;

@@ -215,8 +215,13 @@ internal sealed class GroupReader
         var fromWriting = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (areas.Areas.Count == 0 && duration is { Number: > 0 } && left.Exists(t => t.Is(Sense.Technique))) areas.Areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, areas.Technique, duration.Number));
+        // "percussion to the lower lobes for 3 minutes each side": the length is of each place that has no minutes of its own.
+        if (duration is { Number: > 0 and <= 30 } && areas.Areas.Count > 0 && areas.Areas.TrueForAll(a => a.Minutes is null))
+            for (var k = 0; k < areas.Areas.Count; k++)
+                if (areas.Areas[k].Technique != Technique.Vibration || areas.Areas.TrueForAll(a => a.Technique == Technique.Vibration)) areas.Areas[k] = areas.Areas[k] with { Minutes = duration.Number };
         Vest(left, areas);
-        var again = group.Terms.Exists(t => t.Is(Sense.Again)) ? group.Parts.DistinctBy(PartKind).ToList() : [];
+        // "physio am and pm", "after breakfast and again before bed": one at each.
+        var again = group.Parts.Count > 1 && group.Terms.Exists(t => t.Is(Sense.Again) || t.Is(Sense.And) || t.IsSymbol(",")) ? group.Parts.DistinctBy(PartKind).ToList() : [];
         if (mentions.Count == 0 && again.Count > 1)
         {
             foreach (var part in again) result.Add(Make(Untimed(group, part), null, areas, reference, group));

@@ -88,7 +88,7 @@ internal sealed class LineReader
         foreach (var chunk in chunks)
         {
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
-            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t))) continue;
+            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After))) continue;
             var kind = GroupReader.PartKind(part);
             if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
             if (found is not null && found != kind) return null;

@@ -118,7 +118,7 @@ internal static class AreaGrammar
             }
             else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
-            else if (term.Is(Sense.Then) && !run.IsEmpty) Close();
+            else if (term.Is(Sense.Then) && !run.IsEmpty && (run.Minutes.Count > 0 || run.Technique != Technique.Unknown)) Close();
             // "3 min each of L lower, R lower, L upper": one number for a list of places.
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i))) Close();
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
