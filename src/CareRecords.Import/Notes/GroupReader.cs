@@ -211,6 +211,8 @@ internal sealed class GroupReader
             _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{_at.Text.Trim()}' does not say for certain that a session was done, and when."));
             return;
         }
+        var later = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Event });
+        var after = later is not null && mentions.Count == 1 && FirstOf(group.Terms, IsDoseTerm) is var given && given < FirstOf(group.Terms, t => t.Is(Sense.Session) || t.Is(Sense.Technique)) ? later.Number : 0;
         var straightAfter = feed is null && group.Terms.Exists(t => t.Is(Sense.After)) && group.Has(Sense.Feed) && group.Has(Sense.Stop) && mentions.Count == 1;
         var fromWriting = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
@@ -234,7 +236,7 @@ internal sealed class GroupReader
             return;
         }
         foreach (var mention in mentions)
-            result.Add(Make(Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
+            result.Add(Make(Ref(mention, straightAfter ? TimePrecision.Borrowed : after > 0 ? TimePrecision.Reckoned : null, after), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
         foreach (var mention in mentions) mention.Start.IsSession = true;
         if (straightAfter) result.Add(new Happening { Kind = HappeningKind.Feed, Line = _at.Index, Sentence = group.Sentence, End = Ref(mentions[0]) });
     }
@@ -355,6 +357,12 @@ internal sealed class GroupReader
         {
             if (reference is null) { _doubts.Add(Doubts.BeforeAfterOrRange(_at.Index, _at.File, pair)); }
             else result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading(), Value = "pair " + pair, Start = mentions.Count > 0 ? Ref(mentions[0], TimePrecision.Borrowed) : null });
+        }
+        // "sats 89 at 2, 3 and 4": the same at each of them.
+        if (mentions.Count > 1 && !borrowed && checks.Readings is [{ SpO2: not null } only])
+        {
+            foreach (var mention in mentions) result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = only, Start = Ref(mention) });
+            return;
         }
         var parts = group.Parts.Where(p => !p.Is(Sense.Meal) || mentions.Count == 0).ToList();
         var zipParts = parts.Count > 1 && parts.Count == checks.Readings.Count;

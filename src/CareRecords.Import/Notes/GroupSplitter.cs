@@ -15,7 +15,8 @@ internal static class GroupSplitter
     /// <summary>The groups of a line, in order.</summary>
     /// <param name="chunks">The chunks of the line; those that hold no record are passed over.</param>
     /// <param name="stamped">Whether the line has a moment of writing, which serves where no time is written.</param>
-    public static List<Group> Split(List<Chunk> chunks, bool stamped)
+    /// <param name="section">The heads of the section that the line stands under; empty when none.</param>
+    public static List<Group> Split(List<Chunk> chunks, bool stamped, IReadOnlyList<Term> section)
     {
         var (items, denials) = Items(chunks);
         var groups = new List<Group>();
@@ -28,6 +29,7 @@ internal static class GroupSplitter
         Correct(groups);
         MoveReadings(groups);
         Inherit(groups);
+        if (section.Count > 0) Under(groups, section);
         foreach (var denial in denials) Deny(groups, denial);
         return groups;
     }
@@ -149,8 +151,8 @@ internal static class GroupSplitter
         || (terms[at].Text == "sat" && at == terms.Count - 1 && at > 0 && terms[at - 1].Kind == TermKind.Time);
 
     /// <summary>Whether the term names a part of the day or a meal.</summary>
-    internal static bool IsPart(List<Term> terms, int at) => terms[at].Is(Sense.DayPart) || terms[at].Is(Sense.Meal)
-        || (terms[at].Is(Sense.AmPm) && (terms[at].Text.Length > 2 || terms.Count == 1 || (at > 0 && terms[at - 1] is { Kind: TermKind.Number, Number: >= 60 })));
+    internal static bool IsPart(List<Term> terms, int at) => terms[at].Kind != TermKind.Reference && (terms[at].Is(Sense.DayPart) || terms[at].Is(Sense.Meal)
+        || (terms[at].Is(Sense.AmPm) && (terms[at].Text.Length > 2 || terms.Count == 1 || (at > 0 && terms[at - 1] is { Kind: TermKind.Number, Number: >= 60 }))));
 
     private static Term Comma(Term term, string before) => new()
     {
@@ -173,6 +175,13 @@ internal static class GroupSplitter
             session.LastChunk = Math.Max(session.LastChunk, group.LastChunk);
             groups.RemoveAt(g--);
         }
+    }
+
+    // "7.15 both bases 3 min" under "Physio:".
+    private static void Under(List<Group> groups, IReadOnlyList<Term> section)
+    {
+        foreach (var group in groups)
+            if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => IsHead(t) && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
     }
 
     // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.

@@ -85,6 +85,9 @@ internal enum LineMarks
     /// <summary>Heading of a table.</summary>
     TableHeading = 2048,
 
+    /// <summary>A heading of a part of the day's notes ("Feeds:").</summary>
+    Section = 8192,
+
     /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
     RightFirst = 4096,
 }

@@ -16,7 +16,7 @@ internal sealed class LineReader
     public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
 
     /// <summary>Reads the words of a line.</summary>
-    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs)
+    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs, IReadOnlyList<Term> section)
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
@@ -29,7 +29,7 @@ internal sealed class LineReader
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
         var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
-        var groups = GroupSplitter.Split(chunks, stamp is not null);
+        var groups = GroupSplitter.Split(chunks, stamp is not null, section);
         double? carried = null;
         TimeMention? earlier = null;
         if (terms is [{ Kind: TermKind.Reference } whole, ..] && whole.Is(Sense.Same, nameof(ReferTo.Day)) && terms.Exists(t => t.Text is "but" or "except" or "apart" or "bar") && terms.Exists(t => t.Kind == TermKind.Time))
@@ -147,6 +147,8 @@ internal sealed class LineReader
         foreach (var group in groups)
         {
             if (group.Times.Count > 1) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
+            var unknown = group.Terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 });
+            if (group.Times.Count == 1 && unknown <= 1 && group.Terms.Exists(t => t is { Kind: TermKind.Number or TermKind.Parts }) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Unit is Unit.Money or Unit.Other)) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
             if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         }

@@ -43,6 +43,8 @@ internal static class Modality
         {
             var term = terms[i];
             var skip = term.Is(Sense.Skip);
+            // "chest at 5 as he couldn't settle": what could not be done is not the care.
+            if (skip && term.Text is "couldnt" && i + 1 < terms.Count && NextDeniable(terms, i + 1) < 0 && terms[i + 1].Text is not ("do" or "manage" or "get" or "give" or "face")) { stay.Add(term); continue; }
             // "forgot to look at the clock" leaves out no care.
             if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && (terms[i + 1].Text is "to" && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }

@@ -131,6 +131,7 @@ internal sealed class NotesRun
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
         var night = false;
+        var (section, opened) = ((IReadOnlyList<Term>)[], false);
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -145,6 +146,7 @@ internal sealed class NotesRun
             if (_headings.TryGetValue(i, out var heading))
             {
                 from = heading.ContentStart;
+                section = [];
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
@@ -161,8 +163,15 @@ internal sealed class NotesRun
                 stamp = message;
                 if (day.Count >= LongestDay) Tell(day, night);
             }
+            if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
+            {
+                (section, opened) = (opening, true);
+                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                continue;
+            }
             var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
-            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, by, pairs ? PairMeaning.Phase : _pairs);
+            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, by, pairs ? PairMeaning.Phase : _pairs, section);
+            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
             _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
             day.Add(read);
@@ -209,7 +218,7 @@ internal sealed class NotesRun
         {
             if (_fates[i] != LineFate.Blank || !_marks.TryGetValue(i, out var marks)) continue;
             _fates[i] = LineFate.NotRecord;
-            _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
+            _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.Section) != 0 ? "a heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
                 : (marks & LineMarks.Unreal) != 0 ? "a plan, advice or a list" : (marks & LineMarks.Care) != 0 ? "speaks of care, with no time or value to keep" : "a remark"));
         }
     }
