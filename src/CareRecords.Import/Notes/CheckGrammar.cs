@@ -62,7 +62,7 @@ internal sealed partial class CheckGrammar
         if (!grammar.IsCheck(timed)) return grammar._result;
         grammar._phaseLeads = grammar.PhaseLeads();
         for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairs);
-        grammar.Finish();
+        grammar.Finish(pairs);
         return grammar._result;
     }
 
@@ -275,7 +275,7 @@ internal sealed partial class CheckGrammar
         var term = _terms[i];
         var written = _line[term.Start..term.End];
         if (term.Kind == TermKind.Number && term.Text.Contains(',') && term.Text.Split(',') is [{ Length: 2 }, { Length: 2 }] && (_label || _hasSession)) { _result.Pair = written; _result.Used.Add(i); return i; }
-        if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written); return i; }
+        if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written, pairs); return i; }
         if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairs); return i; }
         if (term is { Kind: TermKind.Parts, Parts: [>= LowestBare and <= 100] }) return i;
         var percent = term is { Kind: TermKind.Quantity, Unit: Unit.Percent };
@@ -340,9 +340,11 @@ internal sealed partial class CheckGrammar
 
     private double? _keptFlow;
 
-    private void Range(Term term, int i, string written)
+    private void Range(Term term, int i, string written, PairMeaning pairs)
     {
         _result.Used.Add(i);
+        if (pairs == PairMeaning.Phase) { PairOf(term.Number, term.High, term); return; }
+        if (pairs == PairMeaning.Range) { AddRange(term.Number, term.High, term); return; }
         if (_hasSession || term.Text == "to" && Phases() == 0) { _result.Pair = written; if (Phases() > 0) PairOf(term.Number, term.High, term); return; }
         AddRange(term.Number, term.High, term);
     }
@@ -371,6 +373,7 @@ internal sealed partial class CheckGrammar
             Reading(term with { Number = parts[0] }, i);
             _current!.Pulse = parts[1];
         }
+        else if (parts.Count == 2 && pairs == PairMeaning.Range) AddRange(parts.Min(), parts.Max(), term);
         else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
         else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);

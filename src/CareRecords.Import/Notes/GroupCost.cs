@@ -188,6 +188,7 @@ internal sealed class GroupCost(bool stamped)
         var term = items[i].Term;
         if (term is not { Kind: TermKind.Number, Clock: not null }) return false;
         if (i + 1 < items.Count && items[i + 1] is { Before: null } next && (next.Term.Is(Sense.Each) || next.Term.Is(Sense.EachSide) || next.Term.Is(Sense.Times) || next.IsValue)) return SlotTimes.IsHourOfFeed(items[i].Terms, items[i].At);
+        if (i + 1 < items.Count && items[i + 1].Term is { Kind: TermKind.Word } many && many.Is(Sense.Session) && many.Text.EndsWith('s')) return false;
         return i == start || (items[i - 1].Named & (CareKinds.Session | CareKinds.Feed)) != 0 || items[i - 1].Term.Is(Sense.Stop) || items[i - 1].Term.Is(Sense.Start);
     }
 

@@ -400,17 +400,17 @@ internal sealed class GroupReader
         var each = mentions.Count > 1 && result.Count == 0 ? mentions : mentions.Take(1).ToList();
         foreach (var sign in signs)
             foreach (var at in each.Count == 0 ? [null] : each.ConvertAll(m => ((TimeMention Start, TimeMention? End)?)m))
-            result.Add(new Happening
-            {
-                Kind = HappeningKind.Sign,
-                Line = _at.Index,
-                Sentence = group.Sentence,
-                SignKind = sign.Kind,
-                What = sign.What,
-                Value = sign.Value,
-                Number = sign.Number,
-                Start = at is { } mention ? Ref(mention, borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
-            });
+                result.Add(new Happening
+                {
+                    Kind = HappeningKind.Sign,
+                    Line = _at.Index,
+                    Sentence = group.Sentence,
+                    SignKind = sign.Kind,
+                    What = sign.What,
+                    Value = sign.Value,
+                    Number = sign.Number,
+                    Start = at is { } mention ? Ref(mention, borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
+                });
     }
 
     private void AddOmitted(Group group, List<(TimeMention Start, TimeMention? End)> mentions, List<Happening> result)

@@ -170,7 +170,12 @@ internal sealed class NotesRun
                 continue;
             }
             var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
-            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, by, pairs ? PairMeaning.Phase : _pairs, section);
+            var words = content[Math.Min(from, content.Length)..];
+            var meaning = pairs ? PairMeaning.Phase : _pairs;
+            var place = $"{_text.File}:{i + 1}";
+            if (_context.Answers.Count > 0) (words, meaning) = (LineAnswers.Apply(words, place, _context.Answers), LineAnswers.Pairs(meaning, place, _context.Answers));
+            var read = reader.Read(i, line, words, prefix.Item, own, stamp, by, meaning, section);
+            if (_context.Answers.Count > 0 && LineAnswers.Mended(words, read.Doubts, place, _context.Answers) is { } mended) read = reader.Read(i, line, mended, prefix.Item, own, stamp, by, meaning, section);
             if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
             _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }

@@ -13,6 +13,9 @@ internal enum PairMeaning
 
     /// <summary>A saturation and a pulse.</summary>
     Pulse,
+
+    /// <summary>The lowest and highest of several readings.</summary>
+    Range,
 }
 
 /// <summary>
