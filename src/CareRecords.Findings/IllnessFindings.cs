@@ -83,6 +83,9 @@ public enum CourseKind
     /// <summary>A sign that somebody noticed.</summary>
     Sign,
 
+    /// <summary>Somebody wrote that the child was better.</summary>
+    Better,
+
     /// <summary>The first written dose of an antibiotic, a steroid or a fever medicine.</summary>
     Medicine,
 

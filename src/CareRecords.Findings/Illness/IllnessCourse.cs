@@ -23,24 +23,31 @@ internal static class IllnessCourse
     private static IEnumerable<CourseEvent> Of(ChildRecords records, UsualOxygen oxygen, string id, LocalDate from, LocalDate to)
     {
         bool In(LocalDate day) => from <= day && day <= to;
-        CourseEvent Event(CareEntry entry, CourseKind kind, string what) => new(id, records.DayOf(entry), ClockOf(entry.When), kind, what, entry.Sources);
+        Dated Event(CareEntry entry, CourseKind kind, string what) =>
+            new(entry.When.Stated, new(id, records.DayOf(entry), ClockOf(entry.When), kind, what, entry.Sources));
 
-        var signs = records.Signs.Where(s => In(records.DayOf(s))).Select(s => Event(s, KindOf(s), InWords(s)));
+        List<Dated> medicines = [.. Begun(records).Where(d => In(records.DayOf(d))).Select(d => Event(d, CourseKind.Medicine, $"{d.Medicine} begun"))];
+        // An antibiotic that was noticed as well as given is one beginning.
+        var signs = records.Signs.Where(s => In(records.DayOf(s)) && !(s.Kind == SignKind.Antibiotic && medicines.Exists(m => m.Event.Day == records.DayOf(s))))
+            .Select(s => Event(s, KindOf(s), InWords(s)));
         var cutShort = records.Sessions.Where(s => In(records.DayOf(s)) && (!string.IsNullOrWhiteSpace(s.StoppedEarly) || s.Vomited == true))
             .Select(s => Event(s, CourseKind.Session, s.Vomited == true ? "vomited during the session" : $"session stopped early: {s.StoppedEarly!.Trim()}"));
         var low = records.Checks.Where(c => In(records.DayOf(c)) && c.SpO2 < records.Plan.Number(PlanItem.StopSaturation, records.DayOf(c)))
             .Select(c => Event(c, CourseKind.LowReading, $"SpO2 {Words.Number(c.SpO2!.Value)} %, under the plan's stop value"));
         var plan = records.Log.Plan.Rows.Where(r => r.Item == PlanItem.SessionsPerDay && r.From is { } day && In(day))
-            .Select(r => new CourseEvent(id, r.From!.Value, null, CourseKind.Plan, $"plan: {r.Value} sessions a day", r.Source is { } source ? [source] : []));
-        var medicines = Begun(records).Where(d => In(records.DayOf(d))).Select(d => Event(d, CourseKind.Medicine, $"{d.Medicine} begun"));
-        return signs.Concat(cutShort).Concat(low).Concat(plan).Concat(medicines).Concat(Raised(records, oxygen, from, to).Select(c => Event(c, CourseKind.Oxygen, $"oxygen {Words.Flow(c.OxygenLitresPerMinute!.Value)}")))
-            .OrderBy(e => e.Day).ThenBy(e => e.Clock is null ? LocalTime.MinValue : e.Clock.Value);
+            .Select(r => new Dated(r.From!.Value.At(records.Plan.DayStarts), new(id, r.From!.Value, null, CourseKind.Plan, $"plan: {r.Value} sessions a day", r.Source is { } source ? [source] : [])));
+        var raised = Raised(records, oxygen, from, to).Select(c => Event(c, CourseKind.Oxygen, $"oxygen {Words.Flow(c.OxygenLitresPerMinute!.Value)}"));
+        return signs.Concat(cutShort).Concat(low).Concat(plan).Concat(medicines).Concat(raised).OrderBy(e => e.At).Select(e => e.Event)
+            .GroupBy(e => (e.Day, e.Kind, e.What)).Select(g => g.First() with { Sources = [.. g.SelectMany(e => e.Sources).Distinct()] });
     }
+
+    private readonly record struct Dated(LocalDateTime At, CourseEvent Event);
 
     private static LocalTime? ClockOf(UncertainTime when) =>
         when.IsExact || Period.Between(when.Earliest, when.Latest, PeriodUnits.Minutes).Minutes <= 60 ? when.Stated.TimeOfDay : null;
 
     private static CourseKind KindOf(Sign sign) => sign.Kind is SignKind.Admitted or SignKind.Discharged ? CourseKind.Hospital
+        : sign.Kind == SignKind.Better ? CourseKind.Better
         : sign.Kind == SignKind.Antibiotic ? CourseKind.Medicine : CourseKind.Sign;
 
     private static string InWords(Sign sign) => sign switch
@@ -60,7 +67,7 @@ internal static class IllnessCourse
     private static IEnumerable<Check> Raised(ChildRecords records, UsualOxygen oxygen, LocalDate from, LocalDate to)
     {
         var highest = 0d;
-        foreach (var check in records.Checks)
+        foreach (var check in records.Checks.OrderBy(c => c.When.Stated))
         {
             var day = records.DayOf(check);
             if (day < from || day > to || oxygen.StateOf(check.OxygenLitresPerMinute, day) != FlowState.Above || check.OxygenLitresPerMinute <= highest) continue;

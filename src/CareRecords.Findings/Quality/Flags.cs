@@ -59,7 +59,7 @@ internal static class Flags
         var flows = low == high ? Words.Flow(high) : $"{Words.Number(low)} to {Words.Flow(high)}";
         var (first, last) = (above[0].When.Stated, above[^1].When.Stated);
         var when = first == last ? $"at {Words.Clock(first)}" : $"written {above.Count} times from {Words.Clock(first)} to {Words.Clock(last)}";
-        yield return new(first, FlagKind.OxygenAboveUsual, $"oxygen {flows}, {when}", $"above the usual, {Words.Flow(oxygen.On(day)!.Value)}", [.. above.SelectMany(c => c.Sources)]);
+        yield return new(first, FlagKind.OxygenAboveUsual, $"oxygen {flows}, {when}", $"above the usual, {Words.Flow(oxygen.On(day)!.Value)}", [.. above.SelectMany(c => c.Sources).Distinct()]);
     }
 
     private static IEnumerable<Flag> Steps(ChildRecords records, TaperStep step)

@@ -141,6 +141,7 @@ internal sealed partial class CheckGrammar
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
         if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
+        if (term.Kind == TermKind.Number && i + 1 < _terms.Count && _terms[i + 1].Text == "bpm") { Pulse(term, i); _result.Used.Add(i + 1); return i + 1; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
         return Numbers(i, pairs);

@@ -30,6 +30,7 @@ internal static class FindingWords
     public static string Course(CourseKind kind) => kind switch
     {
         CourseKind.Sign => "sign",
+        CourseKind.Better => "said better",
         CourseKind.Medicine => "medicine begun",
         CourseKind.Oxygen => "oxygen raised",
         CourseKind.LowReading => "low reading",
@@ -38,11 +39,11 @@ internal static class FindingWords
         _ => "hospital",
     };
 
-    public static string Direction(StepDirection direction) => direction switch
+    public static string Direction(TaperStep step) => step.Direction switch
     {
         StepDirection.Up => "up",
         StepDirection.Down => "down",
-        _ => "as before",
+        _ => step.Id == "S1" ? "first" : "as before",
     };
 
     public static string Flow(double? litresPerMinute) => litresPerMinute switch

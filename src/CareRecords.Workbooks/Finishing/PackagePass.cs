@@ -60,7 +60,7 @@ internal static class PackagePass
             double number => (null, number.ToString("R", CultureInfo.InvariantCulture)),
             DateTime at => (null, at.ToOADate().ToString("R", CultureInfo.InvariantCulture)),
             NotAvailable => (new EnumValue<CellValues>(CellValues.Error), "#N/A"),
-            string words => (new EnumValue<CellValues>(CellValues.String), words),
+            string words => (new EnumValue<CellValues>(CellValues.String), CellText.Fit(words)),
             null => (new EnumValue<CellValues>(CellValues.String), ""),
             _ => throw new ArgumentException($"A formula's value is words, a number or a time, not {value.GetType()}.", nameof(value)),
         };

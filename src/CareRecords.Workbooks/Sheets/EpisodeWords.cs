@@ -15,12 +15,16 @@ internal static class EpisodeWords
         var parts = new List<string>
         {
             signs.Count == 0 ? "no sign was written" : "first written " + Listed(signs.Take(MostSigns)) + (signs.Count > MostSigns ? $" ({signs.Count - MostSigns} more)" : ""),
-            OrNone(course, CourseKind.Medicine, "no antibiotic, steroid or fever medicine written"),
+            OrNone(course, CourseKind.Medicine, "no antibiotic, steroid or fever medicine begun"),
         };
         if (course.LastOrDefault(e => e.Kind == CourseKind.Oxygen) is { } highest) parts.Add($"highest {highest.What} from {TimeWords.Day(highest.Day)}");
         parts.Add(OrNone(course, CourseKind.Hospital, "no admission written"));
-        return $"{episode.Id}: {string.Join("; ", parts)}. {Recovered(episode)} Full course with its lines: sheet {WorkbookLayout.Sheet.IllnessCourse}.";
+        return $"{episode.Id}: {string.Join("; ", parts)}. {Recovered(episode)} {BackToUsual(episode)} All in order: sheet {WorkbookLayout.Sheet.IllnessCourse}.";
     }
+
+    private static string BackToUsual(EpisodeFinding episode) => episode.BackToMaintenanceDays is { } days
+        ? $"Sessions and minutes first back to usual {TimeWords.Number(Math.Round(days, 1))} days after the first day."
+        : "Sessions and minutes not yet back to usual.";
 
     private static string OrNone(IEnumerable<CourseEvent> course, CourseKind kind, string none)
     {
@@ -28,7 +32,9 @@ internal static class EpisodeWords
         return some.Count == 0 ? none : Listed(some.Take(MostSigns)) + (some.Count > MostSigns ? $" ({some.Count - MostSigns} more)" : "");
     }
 
-    private static string Listed(IEnumerable<CourseEvent> events) => string.Join(", ", events.Select(e => $"{SummarySentences.Clip(e.What, 40)} {TimeWords.Day(e.Day)}"));
+    private static string Listed(IEnumerable<CourseEvent> events) => string.Join(", ", events.Select(e => $"{Short(e.What)} {TimeWords.Day(e.Day)}"));
+
+    private static string Short(string what) => what.Length <= 32 ? what : what[..32].TrimEnd() + "…";
 
     /// <summary>The days between which the record brackets the recovery.</summary>
     private static string Recovered(EpisodeFinding episode)

@@ -67,7 +67,7 @@ internal static class QuestionsSheets
             var choices = rows.Questions[i].Item.Choices;
             var list = string.Join(',', choices);
             // A list in a cell check holds 255 characters and parts at commas; other choices stand in words beside it.
-            if (choices.Count == 0 || list.Length > 250 || choices.Any(c => c.Contains(',', StringComparison.Ordinal) || c.Contains('"', StringComparison.Ordinal) || CellText.LooksLikeFormula(c))) continue;
+            if (choices.Count == 0 || list.Length > 250 || choices.Any(c => c.Contains(',', StringComparison.Ordinal) || c.Contains('"', StringComparison.Ordinal) || CellText.LooksLikeFormula(c) || CellText.Fit(c) != c)) continue;
             var check = sheet.Cell(place.FirstRow + i, 3).SetDataValidation();
             check.List("\"" + list + "\"", true);
             check.ErrorStyle = ClosedXML.Excel.XLErrorStyle.Information;

@@ -8,16 +8,16 @@ namespace CareRecords.Workbooks.Sheets;
 /// <summary>The front page's part on what was kept, not kept and cannot be told.</summary>
 internal static class SummaryShares
 {
-    public static void Write(FrontPage page, ChildFindings findings)
+    public static void Write(FrontPage page, ChildFindings findings, double? usualParts)
     {
         var overall = findings.Adherence.Overall;
         page.Band("Kept, not kept, cannot tell", $"'{SheetName.Gaps}'!A1");
-        page.Headings("before a session", "kept", "not kept", "cannot tell", "share kept", "95 % limits from", "to", "share if all unknown not kept", "share if all unknown kept");
+        page.Headings("before a session", "kept", "not kept", "cannot tell", "share kept", "95 % limits from", "to", "worst case*", "best case*");
         Share(page, "Feed stopped in time", "feed gap", overall.FeedGap);
         Share(page, "Inhaler in time", "inhaler gap", overall.InhalerGap);
         page.Sentence(NotKept(findings));
-        page.Sentence(CellContent.Of($"95 % limits from the findings, not recalculated ({Limits(overall)}). Wilson's limits by week on the sheet Weeks follow the cells."), size: 8);
-        page.Headings("", "done", "planned", "share", "days counted", "minutes a day, median", "least", "most", "at night, 22–06");
+        page.Sentence(CellContent.Of($"95 % limits from the findings, not recalculated ({Limits(overall)}). * Share if none, and if all, of the 'cannot tell' were kept."), size: 8);
+        page.Headings("", "done", "planned", "share", "days counted", "minutes a day, median", "minutes, least", "minutes, most", "begun 22:00 to 06:00");
         Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""), findings.Adherence.Effort.All, "");
         foreach (var state in findings.Adherence.ByState.Where(g => g.Sessions is { DaysCounted: > 0 }))
         {
@@ -29,8 +29,10 @@ internal static class SummaryShares
 
         const string minutes = "Gaps[minutes],\">=0\",Gaps[minutes planned],\">0\"";
         Done(page, "Minutes", overall.Minutes, $"SUMIFS(Gaps[minutes],{minutes})", $"SUMIFS(Gaps[minutes planned],{minutes})", null, null, "");
-        page.Sentence(SummarySentences.Reasons(findings));
-        page.Sentence(CellContent.Of(SummarySentences.Who(findings)));
+        if (usualParts is { } parts && overall.Minutes is not null)
+            page.Sentence(CellContent.Of($"Minutes planned are the plan's minutes per area for each of the {TimeWords.Number(parts)} parts usually treated (sides, upper and lower, vibration), over sessions whose minutes are known."), size: 8);
+        page.Sentence(SummarySentences.NotDone(findings));
+        if (SummarySentences.Reasons(findings) is { } reasons) page.Sentence(CellContent.Of(reasons));
     }
 
     private static string Days(string column, string which) => $"SUMIFS(Days[{column}],Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
@@ -100,8 +102,8 @@ internal static class SummaryShares
         int Count(GapVerdict verdict) => findings.Sessions.Count(s => s.InhalerGap.Verdict == verdict);
         string Cell(string verdict) => $"COUNTIFS(Gaps[inhaler gap],\"{verdict}\")";
         var running = findings.Sessions.Count(s => s.FeedGap.FeedRunning);
-        const string Short = "Inhaler not kept: ", Early = " given too close to the session, ", None = " given too early, ", Rest = " with medicines written that day but none due before a session.";
-        var feed = running == 0 ? "" : $" In {running} of the feeds not stopped in time the feed was still running.";
+        const string Short = "Inhaler not kept: ", Early = " too close to the session, ", None = " too early, ", Rest = " with none written before the session though other medicines were that day.";
+        var feed = running == 0 ? "" : $" Feed still running at the start: {running}.";
         return CellContent.Of($"{Short}{Count(GapVerdict.Short)}{Early}{Count(GapVerdict.Early)}{None}{Count(GapVerdict.None)}{Rest}{feed}")
             .By($"{Formula.Text(Short)}&{Cell(FindingWords.Short)}&{Formula.Text(Early)}&{Cell(FindingWords.Early)}&{Formula.Text(None)}&{Cell(FindingWords.None)}&{Formula.Text(Rest + feed)}");
     }

@@ -45,7 +45,7 @@ internal static class TaperSheet
         new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo },
         new("sessions a day planned", 9, s => CellContent.Of(s.PlannedSessionsPerDay)) { Format = Format.UpToTwo },
         new("minutes per area planned", 9, s => CellContent.Of(s.PlannedMinutesPerArea)) { Format = Format.UpToTwo },
-        new("direction", 9, s => CellContent.Of(FindingWords.Direction(s.Direction))) { Wrap = true },
+        new("direction", 9, s => CellContent.Of(FindingWords.Direction(s))) { Wrap = true },
         new("episode", 8, s => CellContent.Of(s.Episode)),
         new("day of episode", 8, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
