@@ -29,6 +29,7 @@ internal static class PackagePass
         }
 
         if (given != stored.Count) throw new InvalidOperationException($"{stored.Count} values were kept for formulas and {given} formulas found.");
+        PackageMending.FixPrintTitles(document.WorkbookPart!.Workbook);
         document.Save();
     }
 
