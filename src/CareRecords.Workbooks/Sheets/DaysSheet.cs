@@ -48,7 +48,7 @@ internal static class DaysSheet
 
     private static IReadOnlyList<Column<DayFinding>> Columns(ReviewRows rows) =>
     [
-        new("care day", 15.5, d => CellContent.Of(d.Day)) { Format = Format.Day },
+        new("care day", 15.5, d => CellContent.Of(d.Day).To(rows.FirstSessionOn(d.Day))) { Format = Format.Day },
         new("anything written", 9, d => CellContent.Of(d.HasRecords ? "yes" : "no").By(DayFormulas.AnythingWritten(Day))),
         new("illness", 7.5, d => CellContent.Of(d.Episode)),
         new("step", 6, d => CellContent.Of(d.Step)),

@@ -70,7 +70,7 @@ internal static class SummaryShares
         if (done is null) return;
         var live = done.Planned is not null && doneFormula is not null && plannedFormula is not null;
         page.Line(
-            CellContent.Of(label),
+            CellContent.Of(label).To(label == "Minutes" ? $"'{SheetName.Gaps}'!A1" : $"'{SheetName.Days}'!A1"),
             [(live ? CellContent.Of(done.Done).By(doneFormula!) : CellContent.Of(done.Done), Format.UpToTwo),
             (done.Planned is { } planned ? live ? CellContent.Of(planned).By(plannedFormula!) : CellContent.Of(planned) : CellContent.Of("not said"), Format.UpToTwo),
             (live ? CellContent.Of(done.Proportion).By($"{doneFormula}/{plannedFormula}") : CellContent.Of(done.Proportion), Format.Percent),

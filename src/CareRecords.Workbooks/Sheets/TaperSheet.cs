@@ -13,7 +13,7 @@ internal static class TaperSheet
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Taper);
         var taper = rows.Findings.Taper;
-        IReadOnlyList<Column<TaperStep>> columns = Columns();
+        IReadOnlyList<Column<TaperStep>> columns = Columns(rows);
         TableSheet.Dress(
             sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the 7, 14 and 30 days after ('cannot tell': the record ends sooner or is too thin); it does not say why.");
         var place = TableSheet.Write(book, sheet, Table, columns, taper.Done);
@@ -35,9 +35,9 @@ internal static class TaperSheet
         return place;
     }
 
-    private static IReadOnlyList<Column<TaperStep>> Columns() =>
+    private static IReadOnlyList<Column<TaperStep>> Columns(ReviewRows rows) =>
     [
-        new("step", 8, s => CellContent.Of(s.Id)),
+        new("step", 8, s => CellContent.Of(s.Id).To(rows.FirstSessionOn(s.From))),
         new("from", 12, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
         new("to", 12, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
         new("days held", 8, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
