@@ -98,6 +98,9 @@ public enum CourseKind
     /// <summary>A session cut short, or with vomiting.</summary>
     Session,
 
+    /// <summary>A line that holds no record and names the team (nurse, doctor, clinic): what was asked or advised, as written.</summary>
+    Team,
+
     /// <summary>The plan's number of sessions a day changed.</summary>
     Plan,
 

@@ -37,7 +37,8 @@ internal static class IllnessCourse
         var plan = records.Log.Plan.Rows.Where(r => r.Item == PlanItem.SessionsPerDay && r.From is { } day && In(day))
             .Select(r => new Dated(r.From!.Value.At(records.Plan.DayStarts), new(id, r.From!.Value, null, CourseKind.Plan, $"plan: {r.Value} sessions a day", r.Source is { } source ? [source] : [])));
         var raised = Raised(records, oxygen, from, to).Select(c => Event(c, CourseKind.Oxygen, $"oxygen {Words.Flow(c.OxygenLitresPerMinute!.Value)}"));
-        return signs.Concat(cutShort).Concat(low).Concat(plan).Concat(medicines).Concat(raised).OrderBy(e => e.At).Select(e => e.Event)
+        var team = TeamLines.Of(records).Where(t => In(t.Day)).Select(t => new Dated(t.After, new(id, t.Day, null, CourseKind.Team, t.Line.Text.Trim(), [t.Line])));
+        return signs.Concat(cutShort).Concat(low).Concat(plan).Concat(medicines).Concat(team).Concat(raised).OrderBy(e => e.At).Select(e => e.Event)
             .GroupBy(e => (e.Day, e.Kind, e.What)).Select(g => g.First() with { Sources = [.. g.SelectMany(e => e.Sources).Distinct()] });
     }
 

@@ -35,6 +35,7 @@ internal static class FindingWords
         CourseKind.Oxygen => "oxygen raised",
         CourseKind.LowReading => "low reading",
         CourseKind.Session => "session",
+        CourseKind.Team => "the team named",
         CourseKind.Plan => "plan",
         _ => "hospital",
     };

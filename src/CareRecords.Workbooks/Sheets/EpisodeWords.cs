@@ -18,6 +18,7 @@ internal static class EpisodeWords
             OrNone(course, CourseKind.Medicine, "no antibiotic, steroid or fever medicine begun"),
         };
         if (course.LastOrDefault(e => e.Kind == CourseKind.Oxygen) is { } highest) parts.Add($"highest {highest.What} from {TimeWords.Day(highest.Day)}");
+        if (course.Count(e => e.Kind == CourseKind.Team) is > 0 and var lines) parts.Add(lines == 1 ? "1 line names the team" : $"{lines} lines name the team");
         parts.Add(OrNone(course, CourseKind.Hospital, "no admission written"));
         return $"{episode.Id}: {string.Join("; ", parts)}. {Recovered(episode)} {BackToUsual(episode)} All in order: sheet {WorkbookLayout.Sheet.IllnessCourse}.";
     }

@@ -22,7 +22,7 @@ internal static class IllnessCourseSheet
         ];
         TableSheet.Dress(
             sheet, "What was written around each illness",
-            "From three days before to the recovery: signs, medicines begun, oxygen above usual, the plan's sessions, hospital. In order of time; the order does not say what led to what.");
+            "From three days before to the recovery: signs, medicines begun, oxygen above usual, the plan's sessions, hospital, lines that name the team. In order of time; the order does not say what led to what.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Illness.Course);
         PageDress.Apply(sheet, landscape: true, Look.Blue);
         return place;

@@ -22,7 +22,16 @@ public sealed class IllnessCourseTests
             if (n == 12) log.Check("13:00", 86, 1.5);
         }
 
-        return log.Review();
+        var built = log.Build();
+        var beside = built.Entries.OfType<Dose>().First().Sources[0];
+        return Reviewer.Review(built with
+        {
+            NotRecords =
+            [
+                new(SourceLine.InText(beside.File, beside.Line!.Value + 1, "rang the nurse, start the amoxicillin"), "a plan, advice or a list"),
+                new(SourceLine.InText(beside.File, beside.Line!.Value + 1, "nursery shut"), "a remark"),
+            ],
+        });
     }
 
     [Fact]
@@ -32,7 +41,7 @@ public sealed class IllnessCourseTests
         var episode = Assert.Single(findings.Illness.Episodes);
         Assert.All(findings.Illness.Course, e => Assert.Equal(episode.Id, e.Episode));
         Assert.Equal(
-            ["cough", "oxygen 1 L/min", "unwell", "plan: 4 sessions a day", "amoxicillin begun", "oxygen 1.5 L/min", "SpO2 86 %, under the plan's stop value"],
+            ["cough", "oxygen 1 L/min", "unwell", "plan: 4 sessions a day", "amoxicillin begun", "rang the nurse, start the amoxicillin", "oxygen 1.5 L/min", "SpO2 86 %, under the plan's stop value"],
             findings.Illness.Course.Select(e => e.What));
         // One in the morning still belongs to the care day before.
         Assert.Equal((First.PlusDays(9), new LocalTime(1, 0)), (findings.Illness.Course[0].Day, findings.Illness.Course[0].Clock));
