@@ -1,5 +1,4 @@
 using CareRecords.Import.Reading;
-using NodaTime;
 
 namespace CareRecords.Import.Notes;
 
@@ -15,10 +14,14 @@ internal sealed class LineReader
     /// <summary>A reader of lines of a file.</summary>
     public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
 
+    /// <summary>The file's name as it is to appear in sources.</summary>
+    public string File => _file;
+
     /// <summary>Reads the words of a line.</summary>
-    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs, IReadOnlyList<Term> section)
+    public LineRead Read(PlacedLine placed)
     {
-        var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
+        var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
+        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var terms = EitherTime.Reduce(TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content)))));
         if (terms.Count == 0) return read;
@@ -28,8 +31,8 @@ internal sealed class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
-        var groups = GroupSplitter.Split(chunks, stamp is not null, section);
+        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks));
+        var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
         TimeMention? earlier = null;
         if (terms is [{ Kind: TermKind.Reference } whole, ..] && whole.Is(Sense.Same, nameof(ReferTo.Day)) && terms.Exists(t => t.Text is "but" or "except" or "apart" or "bar") && terms.Exists(t => t.Kind == TermKind.Time))

@@ -125,14 +125,30 @@ internal sealed class NotesRun
 
     private void Lines(HashSet<int> legends, ResolvedDays resolved)
     {
-        var reader = new LineReader(_text.File, _reader);
-        var table = new TableLines();
         var day = new List<LineRead>();
+        var (night, opened) = (false, false);
+        foreach (var (placed, read) in ParallelLines.Read(_text.File, _reader, _context.Answers, Place(legends, resolved)))
+        {
+            if (placed.Begins is { } begins) { Tell(day, night); (night, _headed) = (begins.Night, begins.Headed); }
+            else if (day.Count >= LongestDay) Tell(day, night);
+            opened |= placed.OpensSection;
+            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
+            _marks[placed.Index] = _marks.GetValueOrDefault(placed.Index) | read.Marks;
+            if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(placed.Index)); _setAside.Add(new SetAsideLine(Source(placed.Index), "a question for the visit")); _fates[placed.Index] = LineFate.NotRecord; continue; }
+            day.Add(read);
+        }
+        Tell(day, night);
+    }
+
+    /// <summary>The lines that may tell of care, each with its day, message and section; the fates of the others are settled here.</summary>
+    private IEnumerable<PlacedLine> Place(HashSet<int> legends, ResolvedDays resolved)
+    {
+        var table = new TableLines();
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
-        var night = false;
         var (section, opened) = ((IReadOnlyList<Term>)[], false);
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
+        DayStart? begins = null;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -152,7 +168,7 @@ internal sealed class NotesRun
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
                 if (!resolved.OneOff.Contains(i))
                 {
-                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; _headed = prefix.Stamp is null; }
+                    if (own != date || own is null || prefix.Stamp is null) begins = new DayStart(heading.Night, prefix.Stamp is null);
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
@@ -161,7 +177,6 @@ internal sealed class NotesRun
             {
                 // A message may run over several lines.
                 stamp = message;
-                if (day.Count >= LongestDay) Tell(day, night);
             }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
@@ -169,19 +184,22 @@ internal sealed class NotesRun
                 _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
                 continue;
             }
-            var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
-            var words = content[Math.Min(from, content.Length)..];
-            var meaning = pairs ? PairMeaning.Phase : _pairs;
-            var place = $"{_text.File}:{i + 1}";
-            if (_context.Answers.Count > 0) (words, meaning) = (LineAnswers.Apply(words, place, _context.Answers), LineAnswers.Pairs(meaning, place, _context.Answers));
-            var read = reader.Read(i, line, words, prefix.Item, own, stamp, by, meaning, section);
-            if (_context.Answers.Count > 0 && LineAnswers.Mended(words, read.Doubts, place, _context.Answers) is { } mended) read = reader.Read(i, line, mended, prefix.Item, own, stamp, by, meaning, section);
-            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
-            _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
-            if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
-            day.Add(read);
+            yield return new PlacedLine
+            {
+                Index = i,
+                Line = line,
+                Words = content[Math.Min(from, content.Length)..],
+                Item = prefix.Item,
+                Date = own,
+                Stamp = stamp,
+                By = prefix.Stamp?.By ?? (stamp is null ? null : writer),
+                Pairs = pairs ? PairMeaning.Phase : _pairs,
+                Section = section,
+                OpensSection = opened,
+                Begins = begins,
+            };
+            (opened, begins) = (false, null);
         }
-        Tell(day, night);
     }
 
     private void Tell(List<LineRead> day, bool night)

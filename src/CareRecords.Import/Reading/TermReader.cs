@@ -8,16 +8,21 @@ internal sealed class TermReader
 {
     private readonly Vocabulary _vocabulary;
     private readonly Tokenizer _tokenizer = new(new WordPool());
-    private readonly Dictionary<string, List<FamilyPhrase>> _family = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _letters = [];
-    private readonly HashSet<string> _ignored = [];
+    private readonly Dictionary<string, List<FamilyPhrase>> _family;
+    private readonly HashSet<string> _letters;
+    private readonly HashSet<string> _ignored;
 
     /// <summary>A reader with these family words.</summary>
     public TermReader(Vocabulary vocabulary, FamilyWords words)
     {
-        _vocabulary = vocabulary;
+        (_vocabulary, _family, _letters, _ignored) = (vocabulary, new(StringComparer.Ordinal), [], []);
         foreach (var word in words.All) Learn(word);
     }
+
+    private TermReader(TermReader other) => (_vocabulary, _family, _letters, _ignored) = (other._vocabulary, other._family, other._letters, other._ignored);
+
+    /// <summary>A reader with the same words, for another thread. Neither may learn any more.</summary>
+    public TermReader Fork() => new(this);
 
     /// <summary>The terms of a line.</summary>
     public List<Term> Read(string line) => Finish(Raw(line));
