@@ -1,0 +1,36 @@
+using Xunit.Abstractions;
+
+namespace CareRecords.Import.Tests.Notes;
+
+/// <summary>
+/// Twelve months in other voices, held back while the grammar was written and first scored on 25 November 2026: 51 % of events found, 177
+/// swallowed. The floors hold what is reached since; they are far from the goal (95 % found, none swallowed) and are to be raised as it nears. What these months taught was mended in general, so they are no longer unseen.
+/// </summary>
+public sealed class FreshVoicesTests(ITestOutputHelper output)
+{
+    [Fact]
+    public void Fresh_ScoreDoesNotFall()
+    {
+        var total = new ReadingScore();
+        foreach (var sample in Samples.Fresh())
+        {
+            var score = sample.Score();
+            total.Add(score);
+            output.WriteLine($"{sample.Name}: {score}");
+            foreach (var wrong in score.Wrong) output.WriteLine("    " + wrong);
+        }
+
+        output.WriteLine($"together: {total}");
+        Assert.True(total.FoundShare >= 0.92, total.ToString());
+        Assert.True(total.TrueShare >= 0.935, total.ToString());
+        Assert.True(total.ValuesShare >= 0.968, total.ToString());
+        Assert.True(total.Swallowed <= 28, total.ToString());
+    }
+
+    [Fact]
+    public void Fresh_EveryLineHasAFate()
+    {
+        foreach (var sample in Samples.Fresh())
+            Balance.Holds(sample.Text, CareRecords.Import.Notes.NotesReader.Read(sample.Text, sample.Context));
+    }
+}
