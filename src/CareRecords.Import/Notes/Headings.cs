@@ -31,12 +31,12 @@ internal static class Headings
             {
                 if (!Plausible(terms, at, next, date)) return null;
                 next = SkipMore(terms, next, head);
-                while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=") next++;
+                while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
                 return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
             }
-            if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=") { at++; continue; }
+            if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
             if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
             return null;
         }
@@ -100,18 +100,25 @@ internal static class Headings
     /// A month with its year ("OCT 2025"), perhaps with a day before it ("week of Monday 3 November 2025"): a hint at the year and, with a day, at the
     /// day on which the text begins; null when the line has neither.
     /// </summary>
-    public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader)
+    public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader, LocalDate? notAfter)
     {
         if (line.Length > LongestHead) return null;
         var terms = reader.Raw(line);
-        for (var i = 0; i + 1 < terms.Count; i++)
+        for (var i = 0; i < terms.Count; i++)
         {
-            if (terms[i].ValueOf(Sense.Month) is not { } word || terms[i + 1] is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } year) continue;
-            var month = new LocalDate((int)year.Number, int.Parse(word, System.Globalization.CultureInfo.InvariantCulture), 1);
+            if (terms[i].ValueOf(Sense.Month) is not { } word) continue;
+            var monthNumber = int.Parse(word, System.Globalization.CultureInfo.InvariantCulture);
+            int? year = i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } written ? (int)written.Number : null;
             var before = i > 1 && terms[i - 1].Text is "st" or "nd" or "rd" or "th" or "of" ? i - 2 : i - 1;
-            return before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } day && day.Number <= month.Calendar.GetDaysInMonth(month.Year, month.Month)
-                ? (month.PlusDays((int)day.Number - 1), true)
-                : (month, false);
+            int? day = before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } number ? (int)number.Number : null;
+            // Without its year, a whole day is the last such day that the text can speak of: "starts mon 9 feb".
+            if (year is null && (day is null || notAfter is null)) continue;
+            year ??= notAfter!.Value.Year;
+            var month = new LocalDate(year.Value, monthNumber, 1);
+            if (day is not { } d || d > month.Calendar.GetDaysInMonth(month.Year, month.Month)) return (month, false);
+            var found = month.PlusDays(d - 1);
+            if (notAfter is { } last && found > last && !(i + 1 < terms.Count && terms[i + 1].Number >= 1990)) found = found.PlusYears(-1);
+            return (found, true);
         }
 
         return null;

@@ -21,7 +21,15 @@ internal static class LegendReader
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
         {
+            Listed(line, words);
             Told(line, words);
+            return words;
+        }
+        // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
+        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal))
+        {
+            foreach (var part in line.Split(" / "))
+                if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
             return words;
         }
         var signs = new List<int>();
@@ -36,6 +44,50 @@ internal static class LegendReader
         }
         if (words.Count > 0) Told(line, words);
         return words;
+    }
+
+    /// <summary>Words explained in passing, in brackets: "thapki (patting)".</summary>
+    public static List<FamilyWord> Aside(string line)
+    {
+        var words = new List<FamilyWord>();
+        if (line.Length > LongestLine) return words;
+        var terms = CellTerms.Read(line);
+        for (var i = 1; i + 2 < terms.Count; i++)
+            if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
+                && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } word)
+                words.Add(new FamilyWord(line[word.Start..word.End], line[terms[i + 1].Start..terms[i + 1].End]));
+        return words;
+    }
+
+    // "LB left bottom, RB right bottom", "♥ sats   ☕ feed": short signs, each before words that the vocabulary knows.
+    private static void Listed(string line, List<FamilyWord> words, int least = 2)
+    {
+        var titled = Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
+        var entries = line.Replace("  ", ",", StringComparison.Ordinal).Split([',', ';', '.'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        if (entries.Length < least) return;
+        var found = new List<FamilyWord>();
+        foreach (var written in entries)
+        {
+            var entry = titled ? Untitled(written) : written;
+            var space = entry.IndexOf(' ', StringComparison.Ordinal);
+            if (space <= 0) continue;
+            var (key, means) = (entry[..space].TrimEnd('-', ':'), entry[(space + 1)..].Trim('-', ' ', ':'));
+            var sign = key.Length <= 3 && (key.All(c => char.IsUpper(c) || char.IsDigit(c)) || titled || least == 1) || !char.IsAscii(key[0]) && !char.IsLetter(key[0]);
+            if (!sign || key.All(char.IsDigit) || means.Length == 0) continue;
+            var terms = CellTerms.Read(means);
+            if (terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
+            found.Add(new FamilyWord(key, means));
+        }
+        if (found.Count >= least && found.Count * 2 > entries.Length) words.AddRange(found);
+    }
+
+    private static readonly string[] Titles = ["key ", "key:", "legend", "codes ", "codes:", "abbreviations", "abbrev"];
+
+    private static string Untitled(string entry)
+    {
+        foreach (var title in Titles)
+            if (entry.Length > title.Length && entry.StartsWith(title, StringComparison.OrdinalIgnoreCase)) return entry[title.Length..].TrimStart(':', ' ', '-');
+        return entry;
     }
 
     private static void Explain(string key, string means, List<FamilyWord> words)

@@ -72,7 +72,12 @@ internal sealed class NotesRun
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var words = LegendReader.Read(_text.Lines[i]);
-            if (words.Count == 0) continue;
+            if (words.Count == 0)
+            {
+                // A word explained in passing; the line itself tells of care.
+                if (_text.Lines[i].Contains('(')) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
+                continue;
+            }
             lines.Add(i);
             _words.AddRange(words);
             foreach (var word in words)
@@ -99,7 +104,7 @@ internal sealed class NotesRun
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
             {
-                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader);
+                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader, _context.NotAfter);
                 if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
             }
         }
@@ -113,7 +118,7 @@ internal sealed class NotesRun
     private static bool MayHoldDate(string line, int from)
     {
         var at = from;
-        while (at < line.Length && at < from + 4 && !char.IsLetterOrDigit(line[at])) at++;
+        while (at < line.Length && at < from + 6 && !char.IsLetterOrDigit(line[at])) at++;
         var end = at;
         while (end < line.Length && end - at < 24 && !char.IsWhiteSpace(line[end]) && line[end] is not (',' or '(')) end++;
         var word = line.AsSpan(at, end - at);
