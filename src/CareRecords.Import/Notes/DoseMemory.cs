@@ -8,7 +8,6 @@ internal sealed class DoseMemory
     private const int Kept = 50;
     private static readonly string[] Colours = ["blue", "brown", "purple", "orange", "green", "grey", "red", "pink", "white", "yellow"];
     private readonly List<Known> _given = [];
-    private readonly Dictionary<string, string?> _byDevice = new(StringComparer.Ordinal);
     private Known? _course, _spoken;
 
     /// <summary>A medicine with its words and amount.</summary>
@@ -35,10 +34,6 @@ internal sealed class DoseMemory
     {
         if (_given.Count >= 2 * Kept) _given.RemoveRange(0, Kept);
         _given.Add(dose);
-        if (dose is not { Medicine: not Medicines.Unknown, Written: { } device } || !device.Contains(' ', StringComparison.Ordinal)) return;
-        var key = Device(device);
-        // Two medicines with one device: its name alone says nothing any more.
-        _byDevice[key] = _byDevice.TryGetValue(key, out var other) && other != dose.Medicine ? null : dose.Medicine;
     }
 
     /// <summary>The medicine and amount of a dose, with what it repeats filled in.</summary>
@@ -58,21 +53,11 @@ internal sealed class DoseMemory
                 ?? (medicine == Medicines.Unknown ? _given.FindLast(d => CareRecords.Records.Medicines.ClassOf(d.Medicine) == MedicineClass.Bronchodilator) : null);
             if (before is not null) return new Known(before.Medicine, written, amount ?? before.Amount, $"'same' read as {before.Medicine}{(before.Amount is null ? "" : ", " + before.Amount)}.");
         }
-        // "puffer" after "puffer (salbutamol)": one device, one medicine, as long as only one was ever named with it.
-        if (medicine == Medicines.Unknown && written is not null && !IsColour(written) && _byDevice.TryGetValue(Device(written), out var named) && named is not null)
-            return new Known(named, written, amount, $"'{written}' read as {named}, named with it before.");
         // "2 puffs blue" after "blue puffer": the same inhaler.
         if (medicine == Medicines.Unknown && written is not null && Colours.FirstOrDefault(c => written.Contains(c, StringComparison.OrdinalIgnoreCase)) is { } colour
             && _given.FindLast(d => d.Medicine != Medicines.Unknown && d.Written?.Contains(colour, StringComparison.OrdinalIgnoreCase) == true) is { } same)
             return new Known(same.Medicine, written, amount, $"'{written}' read as {same.Medicine}, as before.");
         return new Known(medicine, written, amount);
-    }
-
-    // "Puffer salbutamol", "neb salb": the device that the words begin with; nebulisers by any of their names are one.
-    private static string Device(string written)
-    {
-        var first = written.Split(' ')[0].ToLowerInvariant();
-        return first.StartsWith("neb", StringComparison.Ordinal) ? "neb" : first;
     }
 
     private static bool SameDevice(string? a, string? b) => a is not null && b is not null && a.Length >= 3 && b.Length >= 3 && a.Contains(b[..3], StringComparison.OrdinalIgnoreCase);

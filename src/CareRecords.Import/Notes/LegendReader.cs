@@ -26,7 +26,8 @@ internal static class LegendReader
             return words;
         }
         // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
-        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal))
+        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal) && !line[..line.IndexOf('=')].Contains('/')
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20))
         {
             foreach (var part in line.Split(" / "))
                 if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
@@ -56,6 +57,14 @@ internal static class LegendReader
             if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
                 && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } word)
                 words.Add(new FamilyWord(line[word.Start..word.End], line[terms[i + 1].Start..terms[i + 1].End]));
+        // "puffer 2 puffs (salbutamol)": what the device holds.
+        for (var i = 0; i + 2 < terms.Count; i++)
+        {
+            if (!terms[i].Is(Sense.Device) || terms[i].Is(Sense.Medicine)) continue;
+            var open = i + 1 < terms.Count && terms[i + 1].Kind is TermKind.Quantity or TermKind.Times or TermKind.Number ? i + 2 : i + 1;
+            if (open + 2 < terms.Count && terms[open].IsSymbol("(") && terms[open + 1].Is(Sense.Medicine) && terms[open + 2].IsSymbol(")"))
+                words.Add(new FamilyWord(line[terms[i].Start..terms[i].End], $"{line[terms[open + 1].Start..terms[open + 1].End]} {line[terms[i].Start..terms[i].End]}"));
+        }
         return words;
     }
 
@@ -127,6 +136,7 @@ internal static class LegendReader
             if (!terms[means].Is(Sense.Medicine)) continue;
             var from = i - 1;
             while (from > 0 && i - from < 3 && terms[from].Kind == TermKind.Word && (terms[from].Text is "one" or "thing" || terms[from].Is(Sense.Device))) from--;
+            if (terms[from].Kind != TermKind.Word && from < i - 1) from++;
             var word = line[terms[from].Start..terms[i - 1].End];
             if (terms[from].Kind != TermKind.Word || terms[from].Is(Sense.Medicine) || terms[from].Text is "it" or "this" or "that" or "which" or "there" or "what" or "he" or "she" || word.Length > LongestWord) continue;
             if (words.Exists(w => w.Word.Equals(word, StringComparison.OrdinalIgnoreCase))) continue;
