@@ -23,7 +23,7 @@ internal sealed class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content)))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(StrikeOut(content)))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -104,6 +104,18 @@ internal sealed class LineReader
     {
         foreach (var chunk in chunks)
             if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+    }
+
+    // "~~n1600~~ n1630": what was struck out was not meant.
+    private static string StrikeOut(string content)
+    {
+        var open = content.IndexOf("~~", StringComparison.Ordinal);
+        while (open >= 0 && content.IndexOf("~~", open + 2, StringComparison.Ordinal) is var close && close > 0)
+        {
+            content = string.Concat(content.AsSpan(0, open), new string(' ', close + 2 - open), content.AsSpan(close + 2));
+            open = content.IndexOf("~~", close + 2, StringComparison.Ordinal);
+        }
+        return content;
     }
 
     private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"

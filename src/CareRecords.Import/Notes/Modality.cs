@@ -54,6 +54,8 @@ internal static class Modality
                 stay.Remove(terms[i - 1]);
                 continue;
             }
+            // "no midday one": the one that would have been there.
+            if (term.Text is "no" && terms.Skip(i + 1).Take(3).Any(t => t.Text == "one" && t.Is(Sense.NumberWord)) && !terms.Skip(i + 1).Any(IsDeniable)) { skipsAll = true; break; }
             var next = NextDeniable(terms, i + 1);
             if (next < 0)
             {

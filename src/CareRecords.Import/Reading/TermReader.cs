@@ -28,7 +28,7 @@ internal sealed class TermReader
     public List<Term> Read(string line) => Finish(Raw(line));
 
     /// <summary>The terms before times and quantities are put together: where dates are looked for.</summary>
-    public List<Term> Raw(string line) => Words(line, _tokenizer.Read(line));
+    public List<Term> Raw(string line) => NumberWords.Reduce(Words(line, _tokenizer.Read(line)));
 
     /// <summary>Puts times and quantities together.</summary>
     public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
