@@ -90,6 +90,8 @@ internal static class FeedGrammar
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
         if (feed.Minutes is not null || feed.StoppedShort) feed.IsEnd = false;
+        // "porridge by spoon, she finished it": a meal that was eaten.
+        if ((food || mouth) && heads == 0 && !tube && !pump) feed.IsEnd = false;
         return feed;
     }
 

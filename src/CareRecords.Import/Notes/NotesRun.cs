@@ -40,6 +40,7 @@ internal sealed class NotesRun
     public NotesReading Read()
     {
         var legends = Legends();
+        if (!IgnoresHeadings) (_clocks, _speakers) = Messages.Find(_text.Lines);
         _pairs = PairMeanings.Of(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         if (!IgnoresHeadings) FindHeadings(legends);
@@ -62,6 +63,8 @@ internal sealed class NotesRun
 
     private bool _headed;
     private PairMeaning _pairs;
+    private HashSet<int> _clocks = [];
+    private HashSet<string> _speakers = [];
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
@@ -101,6 +104,7 @@ internal sealed class NotesRun
             {
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
             }
+            else if (_clocks.Contains(i)) continue;
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
             {
@@ -151,6 +155,8 @@ internal sealed class NotesRun
         var table = new TableLines();
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
+        // A title that names the first day.
+        if (_context.Date is null && _hint is { IsDay: true } hint) date = hint.Day;
         var (section, opened) = ((IReadOnlyList<Term>)[], false);
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
@@ -160,6 +166,13 @@ internal sealed class NotesRun
             if (string.IsNullOrWhiteSpace(line) || !line.Any(c => !char.IsWhiteSpace(c) && !char.IsControl(c))) { _fates[i] = LineFate.Blank; continue; }
             if (legends.Contains(i)) { _fates[i] = LineFate.InRecords; _marks[i] = LineMarks.Legend; continue; }
             if (table.IsHeading(line)) { _marks[i] = LineMarks.TableHeading; continue; }
+            if (_clocks.Contains(i))
+            {
+                // "06:41" alone above the messages of that minute.
+                message = Messages.Clock(line) is { } clock ? date?.At(clock) : null;
+                _marks[i] = LineMarks.Section;
+                continue;
+            }
             var content = table.Rewrite(line, out var pairs);
             var prefix = ReferenceEquals(content, line) ? LinePrefix.Read(line, _reader) : new LinePrefix(0, null, null);
             var (from, own) = (prefix.ContentStart, date);
@@ -183,6 +196,13 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
+            var speaker = _speakers.Count > 0 ? Messages.Speaker(content[Math.Min(from, content.Length)..], _speakers) : null;
+            if (speaker is not null)
+            {
+                writer = speaker.Trim();
+                from += content.IndexOf(':', from) - from + 1;
+                while (from < content.Length && char.IsWhiteSpace(content[from])) from++;
+            }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
                 (section, opened) = (opening, true);
@@ -197,7 +217,7 @@ internal sealed class NotesRun
                 Item = prefix.Item,
                 Date = own,
                 Stamp = stamp,
-                By = prefix.Stamp?.By ?? (stamp is null ? null : writer),
+                By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null ? null : writer),
                 Pairs = pairs ? PairMeaning.Phase : _pairs,
                 Section = section,
                 OpensSection = opened,

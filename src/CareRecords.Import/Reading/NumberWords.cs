@@ -19,7 +19,7 @@ internal static class NumberWords
         {
             if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
             else if (Hundred(terms, i) is { } hundred) { result.Add(hundred.Term); i = hundred.Next; }
-            else if (Pair(terms, i) is { } pair) { result.Add(pair.Term); i = pair.Next; }
+            else if (Pair(terms, i) is { } pair) { result.Add(IsTime(pair.Term, result, terms, pair.Next) ? Spoken(pair.Term) : pair.Term); i = pair.Next; }
             else { result.Add(terms[i]); i++; }
         }
         return result;
@@ -65,6 +65,12 @@ internal static class NumberWords
             ? (Clock(terms[at], terms[minutes.Next - 1], first, (int)minutes.Term.Number), minutes.Next)
             : (Clock(terms[at], terms[at + 1], first, Value(terms, at + 1)!.Value), at + 2);
     }
+
+    // "six twenty five albuterol" is a time; "bolus one fifty" and "one fifty ml" are volumes.
+    private static bool IsTime(Term term, List<Term> before, List<Term> terms, int next) => term.Number >= 100 && (int)term.Number % 100 % 5 == 0
+        && !(before.Count > 0 && (before[^1].Is(Sense.Bolus) || before[^1].Is(Sense.Feed) || before[^1].Is(Sense.Bottle) || before[^1].Is(Sense.Milk))) && !(next < terms.Count && (terms[next].Is(Sense.Unit) || terms[next].Is(Sense.RateWord)));
+
+    private static Term Spoken(Term term) => term with { Kind = TermKind.Time, Parts = [Math.Floor(term.Number / 100), term.Number % 100], Number = 0 };
 
     private static int? Value(List<Term> terms, int at) => at < terms.Count && terms[at].Kind == TermKind.Word && !terms[at].Is(Sense.Unit) && terms[at].ValueOf(Sense.NumberWord) is { } value
         ? int.Parse(value, CultureInfo.InvariantCulture) : null;
