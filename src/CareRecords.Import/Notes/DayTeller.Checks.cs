@@ -13,7 +13,7 @@ internal sealed partial class DayTeller
         var reading = happening.Check!;
         var phase = reading.Phase;
         var borrowed = happening.Start is null ? Borrow(reading) : null;
-        if (phase == CheckPhase.None && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
+        if (phase == CheckPhase.None && happening.Start?.Mention is null or { IsSession: true } && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
         var time = happening.Start is null ? borrowed?.Time : TimesOfEvents.Of(happening.Start, phase);
         if (happening.Value is { } part && part.StartsWith("part ", StringComparison.Ordinal) && phase != CheckPhase.None && PartSession(part[5..], true) is { } own) time = TimesOfEvents.Borrowed(own, phase);
         else if (happening.Start is { PartKind: { } kind } && phase != CheckPhase.None && PartSession(kind, false) is { } session) time = TimesOfEvents.Borrowed(session, phase);

@@ -70,6 +70,8 @@ internal static class FeedGrammar
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
+        // "we gave 150 ml at 11.15": too much for a medicine.
+        if (heads == 0 && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 })) heads++;
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         // "amox/clav 6 ml GT": the tube is the medicine's way.
         if (hasDose && heads == 0 && feed.Rate is null) return null;

@@ -272,6 +272,9 @@ internal sealed class GroupReader
             doses = [new DoseReading { Written = "", IsAntibioticWord = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
         if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
+        // "I have given the first one just now"
+        if (doses.Count == 0 && mentions.Count == 0 && result.Count == 0 && _at.Stamp is not null && group.Has(Sense.Given) && (group.Has(Sense.First) || group.Terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing })) && !group.Terms.Exists(GroupSplitter.IsHead))
+            doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         foreach (var dose in doses)
         {
             var first = group.Has(Sense.First);

@@ -15,6 +15,7 @@ internal sealed record Heading(DateWritten Date, int ContentStart, bool HasConte
 internal static class Headings
 {
     private const int LongestHead = 80;
+    private const int LongestTitle = 140;
     private const int MostWordsBefore = 5;
 
     /// <summary>The date at the head of a line; null when there is none.</summary>
@@ -102,7 +103,7 @@ internal static class Headings
     /// </summary>
     public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader, LocalDate? notAfter)
     {
-        if (line.Length > LongestHead) return null;
+        if (line.Length > LongestTitle) return null;
         var terms = reader.Raw(line);
         for (var i = 0; i < terms.Count; i++)
         {
@@ -111,6 +112,8 @@ internal static class Headings
             int? year = i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } written ? (int)written.Number : null;
             var before = i > 1 && terms[i - 1].Text is "st" or "nd" or "rd" or "th" or "of" ? i - 2 : i - 1;
             int? day = before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } number ? (int)number.Number : null;
+            // "Tuesday March third"
+            if (day is null && year is null && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } after) day = (int)after.Number;
             // Without its year, a whole day is the last such day that the text can speak of: "starts mon 9 feb".
             if (year is null && (day is null || notAfter is null)) continue;
             year ??= notAfter!.Value.Year;

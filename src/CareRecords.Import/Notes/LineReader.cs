@@ -135,6 +135,7 @@ internal sealed class LineReader
 
     private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)
     {
+        if ((read.Marks & LineMarks.RightFirst) != 0 && terms.Count(t => t.Kind == TermKind.Time) == 2 && !terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity)) { read.Marks |= LineMarks.TimeOnly; read.Told.Clear(); read.Left.Clear(); return; }
         if (read.Told.Exists(t => t.Happenings.Count > 0) || read.Doubts.Count > 0) return;
         if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
             read.Marks |= LineMarks.TimeOnly;

@@ -55,7 +55,7 @@ internal static class Offsets
         var i = at + 2;
         while (At(terms, i) is { } filler && (filler.Is(Sense.To) || filler.Text is "the" or "his" or "her" or "every" or "of" or "start" or "starting")) i++;
         var last = At(terms, i);
-        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || last.Text is "all" or "every" || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
+        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || last.Text is "all" or "every" or "both" || last.Is(Sense.Side, "both") || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
         {
             while (At(terms, i + 1) is { } more && (more.Is(Sense.Session) || more.Is(Sense.Technique) || more.Text is "one" or "time")) i++;
             return (Make(term, terms[i], -amount, Each), i + 1);

@@ -355,7 +355,10 @@ internal static class TimeGrammar
     {
         var term = terms[at];
         if (term.Kind == TermKind.Word && term.Is(Sense.NumberWord) && !term.Is(Sense.Unit) && !(term.Text == "one" && !CountsOne(terms, at)))
-            return term with { Kind = TermKind.Number, Number = double.Parse(term.ValueOf(Sense.NumberWord)!, CultureInfo.InvariantCulture), Text = term.ValueOf(Sense.NumberWord)! };
+        {
+            var spoken = term with { Kind = TermKind.Number, Number = double.Parse(term.ValueOf(Sense.NumberWord)!, CultureInfo.InvariantCulture), Text = term.ValueOf(Sense.NumberWord)! };
+            return OfDigits(spoken) is { } hour ? spoken with { Clock = new ClockSpan(hour, null) } : spoken;
+        }
         if (term is { Kind: TermKind.Number, Number: >= 0 } && OfDigits(term) is { } digits) return term with { Clock = new ClockSpan(digits, null) };
         return term;
     }
