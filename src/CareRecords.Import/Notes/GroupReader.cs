@@ -108,7 +108,7 @@ internal sealed class GroupReader
     private List<(TimeMention Start, TimeMention? End)> Mentions(Group group)
     {
         var result = new List<(TimeMention, TimeMention?)>();
-        var part = group.Times.Count == 1 ? PartOf(group) ?? _at.Part : _at.Part;
+        var part = group.Times.Count == 1 ? PartOf(group) ?? PartOfDay(group.Day) ?? _at.Part : PartOfDay(group.Day) ?? _at.Part;
         foreach (var span in group.Times)
         {
             var start = Mention(span.Start, null, part, group, result.Count > 0);
@@ -137,6 +137,10 @@ internal sealed class GroupReader
         _mentions.Add(mention);
         return mention;
     }
+
+    // "last night", "yesterday morning"
+    private static string? PartOfDay(Term? day) => day is null ? null : day.Text.Contains("night", StringComparison.Ordinal) || day.Text.Contains("evening", StringComparison.Ordinal) ? "evening"
+        : day.Text.Contains("morning", StringComparison.Ordinal) ? "morning" : day.Text.Contains("afternoon", StringComparison.Ordinal) ? "afternoon" : null;
 
     private static string? PartOf(Group group) => group.Part is null ? null : PartKind(group.Part);
 

@@ -26,6 +26,7 @@ internal static class GroupSplitter
             groups.Add(Build(items, start, end));
             start = end;
         }
+        Label(groups, chunks);
         Correct(groups);
         MoveReadings(groups);
         Inherit(groups);
@@ -182,6 +183,23 @@ internal static class GroupSplitter
     {
         foreach (var group in groups)
             if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => IsHead(t) && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
+    }
+
+    // "Last night: physio 6, pump on 8.45. This morning: pump off 6.20": a day before a colon is that of what follows it.
+    private static void Label(List<Group> groups, List<Chunk> chunks)
+    {
+        Term? day = null;
+        var until = 0;
+        foreach (var group in groups)
+        {
+            for (var c = Math.Max(until, group.FirstChunk); c <= group.LastChunk && c + 1 < chunks.Count; c++)
+            {
+                if (chunks[c + 1].Before != ":" || chunks[c].Terms.Exists(t => t.Kind != TermKind.Word || IsHead(t))) continue;
+                if (chunks[c].Terms.Find(t => t.Is(Sense.DayRef)) is { } named) (day, until) = (named.Is(Sense.DayRef, "0") ? null : named, c + 1);
+                else if (chunks[c].Has(Sense.AmPm) || chunks[c].Has(Sense.DayPart)) (day, until) = (null, c + 1);
+            }
+            group.Day ??= day;
+        }
     }
 
     // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
