@@ -91,6 +91,8 @@ internal static class FeedGrammar
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
+        // "bolus 160 by gravity, 20 min"
+        if (feed.Minutes is null && !hasDose && !feed.IsEnd && terms.Count(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }) == 1 && !terms.Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique))) feed.Minutes = terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }).Number;
         if (feed.Minutes is not null || feed.StoppedShort) feed.IsEnd = false;
         // "porridge by spoon, she finished it": a meal that was eaten.
         if ((food || mouth) && heads == 0 && !tube && !pump) feed.IsEnd = false;

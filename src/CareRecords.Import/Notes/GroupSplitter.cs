@@ -30,6 +30,7 @@ internal static class GroupSplitter
         Correct(groups);
         MoveReadings(groups);
         Inherit(groups);
+        Share(groups);
         if (section.Count > 0) Under(groups, section);
         foreach (var denial in denials) Deny(groups, denial);
         return groups;
@@ -225,7 +226,7 @@ internal static class GroupSplitter
             // "clarithromycin 8.15, pm one 20.40": one more of the same.
             if (!group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" or "2nd" or "3rd" or "4th") && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
             {
-                group.Terms.InsertRange(0, before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))));
+                group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;
             }
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
@@ -235,6 +236,18 @@ internal static class GroupSplitter
             if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus))) continue;
             if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
             group.Terms.InsertRange(0, heads);
+        }
+    }
+
+    // "Clapping 7-7.15 and again 6.30-6.45, bottoms three each": what is told after both is of both.
+    private static void Share(List<Group> groups)
+    {
+        for (var g = 0; g + 1 < groups.Count; g++)
+        {
+            var (first, second) = (groups[g], groups[g + 1]);
+            if (first.Times.Count == 0 || second.Times.Count == 0 || !second.Terms.Exists(t => t.Is(Sense.Again)) || !first.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || first.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Reference)) continue;
+            if (second.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || IsFeed(t))) continue;
+            first.Terms.AddRange(second.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide)));
         }
     }
 

@@ -8,8 +8,9 @@ namespace CareRecords.Import.Notes;
 /// <param name="ContentStart">Position in the line at which the words after it begin.</param>
 /// <param name="HasContent">Whether words of care follow it.</param>
 /// <param name="Written">The words of the date.</param>
+/// <param name="Late">Whether it leads to an entry made later, for its day alone.</param>
 /// <param name="Night">Whether the heading opens a night's shift.</param>
-internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Night);
+internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Late, bool Night);
 
 /// <summary>Finds the day headings of notes.</summary>
 internal static class Headings
@@ -35,10 +36,10 @@ internal static class Headings
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
-            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
+            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
             return null;
         }
         return null;
@@ -55,19 +56,21 @@ internal static class Headings
         var terms = CellTerms.Raw(line);
         for (var at = 1; at < terms.Count && at <= MostLeadWords; at++)
         {
-            if (!char.IsLetter(line[terms[at - 1].Start]) || GroupSplitter.IsHead(terms[at - 1])) return null;
+            // "p.11 Mon 14/7": a number may stand among the words, but not first.
+            var lead = terms[at - 1];
+            if (GroupSplitter.IsHead(lead) || !(char.IsLetter(line[lead.Start]) || (at > 1 && (lead is { Kind: TermKind.Number, IsWhole: true, Number: <= 999 } || lead.Text is "." or "-" or ",")))) return null;
             if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
             if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
             if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
             var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night");
-            return (string.Join(' ', terms.Take(at).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], night));
+            return (string.Join(' ', terms.Take(at).Where(t => t.Kind == TermKind.Word).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], false, night));
         }
 
         return null;
     }
 
     private const int LongestLedLine = 48;
-    private const int MostLeadWords = 3;
+    private const int MostLeadWords = 4;
 
     // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
     private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";

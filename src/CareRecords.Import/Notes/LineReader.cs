@@ -23,7 +23,7 @@ internal sealed class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(StrikeOut(content)))))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);

@@ -44,7 +44,7 @@ internal sealed class NotesRun
         _pairs = PairMeanings.Of(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         if (!IgnoresHeadings) FindHeadings(legends);
-        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
+        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
         Lines(legends, resolved);
         Account();
@@ -102,7 +102,7 @@ internal sealed class NotesRun
             var prefix = LinePrefix.Read(line, _reader);
             if (prefix.Stamp is { } stamp)
             {
-                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
+                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
             }
             else if (_clocks.Contains(i)) continue;
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
@@ -136,7 +136,9 @@ internal sealed class NotesRun
     {
         var day = new List<LineRead>();
         var (night, opened) = (false, false);
-        foreach (var (placed, read) in ParallelLines.Read(_text.File, _reader, _context.Answers, Place(legends, resolved)))
+        var lines = Place(legends, resolved);
+        if (NewestFirst.Is(_text.Lines, resolved.Days)) lines = NewestFirst.Turn(lines);
+        foreach (var (placed, read) in ParallelLines.Read(_text.File, _reader, _context.Answers, lines))
         {
             if (placed.Begins is { } begins) { Tell(day, night); (night, _headed) = (begins.Night, begins.Headed); }
             else if (day.Count >= LongestDay) Tell(day, night);

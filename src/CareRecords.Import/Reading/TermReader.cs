@@ -45,7 +45,9 @@ internal sealed class TermReader
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
         if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return false;
         // "salbutamol 100 inhaler": the strength on the label is no amount given.
-        if (meaning.Exists(t => t.Is(Sense.Medicine))) meaning.RemoveAll(t => t.Kind == TermKind.Number);
+        if (meaning.Exists(t => t.Is(Sense.Medicine)))
+            for (var i = meaning.Count - 1; i >= 0; i--)
+                if (meaning[i].Kind == TermKind.Number && !(i + 1 < meaning.Count && meaning[i + 1].Is(Sense.Unit))) meaning.RemoveAt(i);
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
         if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));

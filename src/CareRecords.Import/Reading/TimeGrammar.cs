@@ -203,7 +203,7 @@ internal static class TimeGrammar
     }
 
     private static bool IsCounted(List<Term> terms, int at) => at < terms.Count
-        && (terms[at].Is(Sense.Each) || terms[at].Is(Sense.EachSide) || terms[at].Is(Sense.AnyArea) || terms[at].Is(Sense.Times) || terms[at].Kind == TermKind.Number);
+        && (terms[at].Is(Sense.Each) || terms[at].Is(Sense.EachSide) || terms[at].Is(Sense.AnyArea) || terms[at].Is(Sense.Times) || terms[at] is { Kind: TermKind.Number, Number: < 60 });
 
     private static bool TryNumber(Place place, int at, out ClockTime time, out int next)
     {
