@@ -140,6 +140,7 @@ internal sealed partial class CheckGrammar
         if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
         if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
+        if (term.Text == "no" && _current?.SpO2 is not null && i + 1 < _terms.Count && IsBare(_terms[i + 1])) { Discount(); return i; }
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }

@@ -142,10 +142,20 @@ internal static class GroupSplitter
     private static void Slot(Group group)
     {
         SlotTimes.Reduce(group.Terms);
+        if (!group.Terms.Exists(t => t.Kind is TermKind.Time or TermKind.BadTime)) HourAlone(group.Terms);
         if (group.Terms.Find(t => t.Kind == TermKind.BadTime) is { } bad) { group.BadTime = bad; group.Terms.Remove(bad); return; }
         if (group.Terms.Find(t => t.Kind == TermKind.Time && t.Clock is not null) is not { } time) return;
         (group.TimeTerm, group.Times) = (time, time.Times.Count > 0 ? time.Times : [time.Clock!]);
         group.Terms.Remove(time);
+    }
+
+    // "sats 95 when we got in 330": three figures that nothing else in the group can be.
+    private static void HourAlone(List<Term> terms)
+    {
+        if (!terms.Exists(IsHead) || terms.Exists(IsFeed)) return;
+        var hours = terms.FindAll(t => t is { Kind: TermKind.Number, IsWhole: true, Text.Length: 3, Clock: not null } && t.Number % 5 == 0);
+        if (hours.Count != 1 || terms.IndexOf(hours[0]) is not (> 0 and var at) || terms[at - 1].Is(Sense.TempLabel) || terms[at - 1].Is(Sense.SatLabel) || terms[at - 1].Is(Sense.PulseLabel) || terms[at - 1].Is(Sense.Medicine)) return;
+        terms[at] = terms[at] with { Kind = TermKind.Time };
     }
 
     /// <summary>Whether the term names another day than the line's.</summary>

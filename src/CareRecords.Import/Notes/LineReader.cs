@@ -3,7 +3,7 @@ using CareRecords.Import.Reading;
 namespace CareRecords.Import.Notes;
 
 /// <summary>Reads one line on its own: terms, chunks, groups, events.</summary>
-internal sealed class LineReader
+internal sealed partial class LineReader
 {
     /// <summary>Longest line that is read as a note, characters: a page of prose. Longer ones are asked about.</summary>
     public const int LongestLine = 8_000;
@@ -109,6 +109,7 @@ internal sealed class LineReader
     // "~~n1600~~ n1630": what was struck out was not meant.
     private static string StrikeOut(string content)
     {
+        if (content.Contains(')')) content = Initials().Replace(content, m => new string(' ', m.Length));
         var open = content.IndexOf("~~", StringComparison.Ordinal);
         while (open >= 0 && content.IndexOf("~~", open + 2, StringComparison.Ordinal) is var close && close > 0)
         {
@@ -117,6 +118,10 @@ internal sealed class LineReader
         }
         return content;
     }
+
+    // "1100 (A) 1700 (M)": who wrote it.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\((?![LRB]\)|RA\))[A-Z]{1,2}\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Initials();
 
     private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"
         || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.SatLabel);

@@ -48,7 +48,7 @@ internal static class TimeLists
             var i = next;
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
-            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i)) || !Follows(list[^1], terms[i].Clock!)) break;
+            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1)) || !Follows(list[^1], terms[i].Clock!)) break;
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
             if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
             if (terms[i].Kind != TermKind.Time) bare++;
@@ -78,7 +78,7 @@ internal static class TimeLists
         sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
-        sure |= list.Count >= 2 && commas == list.Count - 1 && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
+        sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
         return sure ? (list, taken) : ([list[0]], 1);
     }
 
@@ -97,9 +97,9 @@ internal static class TimeLists
 
     private static bool IsTime(Term term) => term is { Kind: TermKind.Time, Clock: not null } && term.Times.Count == 0;
 
-    private static bool IsCandidate(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Number, Clock: not null }
+    private static bool IsCandidate(List<Term> terms, int at, bool inList = false) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;
