@@ -79,7 +79,7 @@ internal static class FeedGrammar
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
         // "pump on 50": what a pump is set to.
-        if (pump && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
+        if ((pump || start >= 0 && heads > 0 && !mouth && !terms.Any(t => t.Is(Sense.Bolus)) && terms[start].Text is "on" or "running" or "connected" or "↑") && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;

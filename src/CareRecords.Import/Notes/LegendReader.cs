@@ -25,9 +25,10 @@ internal static class LegendReader
             Told(line, words);
             return words;
         }
+        if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
         // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
-        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal) && !line[..line.IndexOf('=')].Contains('/')
-            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20))
+        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal)
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20))
         {
             foreach (var part in line.Split(" / "))
                 if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
@@ -80,8 +81,8 @@ internal static class LegendReader
             var entry = titled ? Untitled(written) : written;
             var space = entry.IndexOf(' ', StringComparison.Ordinal);
             if (space <= 0) continue;
-            var (key, means) = (entry[..space].TrimEnd('-', ':'), entry[(space + 1)..].Trim('-', ' ', ':'));
-            var sign = key.Length <= 3 && (key.All(c => char.IsUpper(c) || char.IsDigit(c)) || titled || least == 1) || !char.IsAscii(key[0]) && !char.IsLetter(key[0]);
+            var (key, means) = (entry[..space].TrimEnd(':'), entry[(space + 1)..].Trim('-', ' ', ':'));
+            var sign = key.Length <= 3 && (key.All(c => char.IsUpper(c) || char.IsDigit(c) || c is '+' or '-') || titled || least == 1) || !char.IsAscii(key[0]) && !char.IsLetter(key[0]);
             if (!sign || key.All(char.IsDigit) || means.Length == 0) continue;
             var terms = CellTerms.Read(means);
             if (terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
@@ -105,6 +106,8 @@ internal static class LegendReader
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
         if (key.Length is 0 or > LongestWord || means.Length == 0) return;
+        // "n neb = 2.5 mg salbutamol": a sign, its word, and what that is.
+        if (key.IndexOf(' ', StringComparison.Ordinal) is > 0 and <= 2 and var gap && CellTerms.Read(key[(gap + 1)..]).Exists(t => GroupSplitter.IsHead(t))) (key, means) = (key[..gap], $"{key[(gap + 1)..]} {means}");
         // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
         if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) return;
         if (Leading(means) is >= 50 and <= 100) return;

@@ -50,6 +50,8 @@ internal sealed class TermReader
                 if (meaning[i].Kind == TermKind.Number && !(i + 1 < meaning.Count && meaning[i + 1].Is(Sense.Unit))) meaning.RemoveAt(i);
         // "mins in order LL RL": nothing of the explanation is a plan, an order or advice.
         meaning.RemoveAll(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Shopping) || t.Is(Sense.Question) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy) || t.Is(Sense.Rumour) || t.Is(Sense.Correction));
+        // "s = sats, before>after" tells the order of two numbers, which an arrow tells again.
+        if (meaning.Exists(t => t.Is(Sense.SatLabel))) meaning.RemoveAll(t => t.Is(Sense.Before) || t.Is(Sense.After) || t.IsSymbol("→"));
         // A comma of the explanation parts no events where the word stands.
         if (!meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.IsSymbol(","));
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
