@@ -58,13 +58,14 @@ internal static class LayoutReader
 
     private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year)
     {
+        if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
         if (IsWords(block))
         {
             Words(block, into);
             return;
         }
 
-        block = TimeColumn.Named(KindColumn.Named(block, context.Words));
+        block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
             reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
@@ -81,13 +82,22 @@ internal static class LayoutReader
         var measures = new MeasureCells(reading, words);
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, sessions, measures, words);
-        foreach (var row in block.Rows.Where(r => !r.IsBlank)) ReadRow(row, reading, times, slotRows, kindRows, words);
+        var leftOvers = new LeftOvers(reading);
+        foreach (var row in block.Rows.Where(r => !r.IsBlank))
+        {
+            var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
+            reading.NextRow();
+            ReadRow(row, reading, times, slotRows, kindRows, words);
+            leftOvers.Ask(row, problems, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
+            if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
+                SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
+        }
     }
 
     private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
     {
         var into = reading.Into;
-        var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
+        var (entries, problems) = (into.Entries.Count, into.Problems.Count);
         var when = times.Read(row);
         if (when.Words is { } text && when.Start is null && !reading.Block.IsAcross)
         {
@@ -107,8 +117,6 @@ internal static class LayoutReader
             foreach (var column in reading.Slots.Words)
                 words.Read(row[column], reading.Block.Columns[column].Heading is { Length: > 0 } heading ? heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
-        if (!reading.Block.IsAcross && into.Entries.Count == entries && into.Problems.Count == problems && into.Omitted.Count == omitted && !into.Ledger.IsMarked(row[0].Row.Line))
-            SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 && when.Day is not null ? "a day with nothing else" : "no record in this row");
     }
 
     private static bool IsWords(Block block) =>

@@ -14,6 +14,9 @@ internal sealed record Block
     /// <summary>What the titles above it, or the sheet's name, say that it is about; null when they do not.</summary>
     public TableKind? About { get; init; }
 
+    /// <summary>The contract's header that its heading is; null for a table of its own layout.</summary>
+    public CanonicalHeader? Contract { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

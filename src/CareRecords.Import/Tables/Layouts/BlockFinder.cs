@@ -56,7 +56,8 @@ internal sealed class BlockFinder
         var row = _rows[at];
         if (at + 1 < _rows.Count && IsGroupRow(row, _rows[at + 1]) && RowShape.Headings(_rows[at + 1]) is { } under)
             return (2, Columns(under, row));
-        return RowShape.Headings(row) is { } headings ? (1, Columns(headings, null)) : null;
+        return RowShape.Headings(row) is { } headings ? (1, Columns(headings, null))
+            : CanonicalHeader.Read(row) is not null ? (1, Columns([.. row.Cells.Select(c => c.Text.Trim())], null)) : null;
     }
 
     private static bool IsGroupRow(GridRow row, GridRow under)
@@ -86,6 +87,8 @@ internal sealed class BlockFinder
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
         var rows = new List<BlockRow>();
+        // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
+        var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);
         var last = _rows[at + heading.Rows - 1].Text;
         var next = at + heading.Rows;
         for (; next < _rows.Count; next++)
@@ -94,7 +97,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || HeadingAt(next) is not null) break;
+            else if (RowShape.IsDatesAcross(row) || (HeadingAt(next) is not null && !(words && !_rows[next - 1].IsBlank && CanonicalHeader.Read(row) is null))) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
@@ -109,7 +112,13 @@ internal sealed class BlockFinder
             else rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
         }
 
-        _blocks.Add(new Block { Columns = Widened(heading.Columns, rows), Rows = rows, About = About(rows.Count == 0 ? null : _place.Sheet) });
+        _blocks.Add(new Block
+        {
+            Columns = Widened(heading.Columns, rows),
+            Rows = rows,
+            About = About(rows.Count == 0 ? null : _place.Sheet),
+            Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
+        });
         _titles.Clear();
         return next;
     }

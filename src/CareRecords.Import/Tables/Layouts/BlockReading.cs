@@ -8,6 +8,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>What is known while the rows of one block are read: settled order, clock, the day, and the sessions so far.</summary>
 internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? notAfter)
 {
+    private readonly HashSet<(int Line, int Column)> _seen = [];
+
     /// <summary>The block's columns as events.</summary>
     public BlockSlots Slots { get; } = BlockSlots.Of(block);
 
@@ -80,8 +82,21 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
         LastSession = session;
     }
 
-    /// <summary>Marks a cell's line as part of a record.</summary>
-    public void Use(CellAt cell) => into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
+    /// <summary>Marks a cell, and its line, as part of a record.</summary>
+    public void Use(CellAt cell)
+    {
+        Saw(cell);
+        into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
+    }
+
+    /// <summary>Marks a cell as understood: nothing in it is left to ask about.</summary>
+    public void Saw(CellAt cell) => _seen.Add((cell.Row.Line, cell.Column));
+
+    /// <summary>True when a cell went into a record or was understood.</summary>
+    public bool IsUsed(CellAt cell) => _seen.Contains((cell.Row.Line, cell.Column));
+
+    /// <summary>Forgets the cells of the row before.</summary>
+    public void NextRow() => _seen.Clear();
 
     /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
     public SourceLine SourceOf(BlockRow row, int column) =>

@@ -12,6 +12,9 @@ internal enum Role
     /// <summary>The day, the time, or both.</summary>
     Date, Time, Start, End,
 
+    /// <summary>The part of the day that a row is of.</summary>
+    Part,
+
     /// <summary>What happened, and more about it.</summary>
     Kind, Detail, Amount, Note, By,
 
@@ -35,6 +38,9 @@ internal enum Role
 
     /// <summary>A family's word and what it means; why a session was left out.</summary>
     Word, Means, Reason,
+
+    /// <summary>How many there were that day: the events themselves stand elsewhere.</summary>
+    Count,
 
     /// <summary>Totals and what is not of care.</summary>
     Ignore,

@@ -58,6 +58,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
         sessions.Add(row, slot, at, when.End, row.Source, areas);
+        cells.ForEach(reading.Saw);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
@@ -116,7 +117,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
         }
 
-        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, row[0]);
+        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
     }
 
     // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
@@ -164,7 +165,8 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             Amount = amountText,
             Route = medicine.Route,
             By = By(row),
-        }, row[0]);
+        }, row[0], cell, amount.IsNone ? cell : amount);
+        foreach (var other in cells.Where(c => !c.Cell.Text.Any(char.IsAsciiDigit) || (amountText is not null && c.Cell.Text.Contains(amountText, StringComparison.Ordinal)))) reading.Saw(other);
     }
 
     private static MedicineWritten? Meant(string means) =>
@@ -197,7 +199,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (what.Sign == SignKind.Antibiotic && cells.FirstOrDefault(c => KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null) is { IsNone: false } medicine && reading.Cells.Medicine(medicine) is { } named)
             reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
         var value = string.Join(", ", cells.Select(c => c.Cell.Words));
-        reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), row[0]);
+        reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), [row[0], .. cells]);
     }
 
     private static string? AmountAfter(string text)
@@ -231,7 +233,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
         var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty).ToList();
         if (cells.Count == 0) return;
-        words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)));
+        if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }
 
     private static bool SaysRefused(string text)

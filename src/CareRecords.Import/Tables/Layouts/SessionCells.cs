@@ -9,6 +9,9 @@ internal sealed class SessionCells(BlockReading reading)
     private const double MostMinutesOnOneArea = 30;
     private const double MostMinutesInAll = 240;
 
+    // A total and its parts may differ by breaks; three times as much is a slip (chosen by CareRecords).
+    private const double MostTimesTheAreas = 3;
+
     /// <summary>True when any cell of the event's values is filled.</summary>
     public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty);
 
@@ -25,6 +28,9 @@ internal sealed class SessionCells(BlockReading reading)
         var areas = new List<AreaMinutes>(areasInWords ?? []);
         foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
+        var inAreas = areas.Sum(a => a.Minutes ?? 0);
+        if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))
+            reading.Cells.Ask(source, FormattableString.Invariant($"{total.Minutes:0.#} minutes in all, but the areas add up to {inAreas:0.#}."), "Correct the one that is wrong.");
         var vomited = Text(row, values, Role.Vomit);
         var session = new Session
         {

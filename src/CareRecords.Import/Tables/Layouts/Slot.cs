@@ -14,6 +14,9 @@ internal sealed class Slot(TableKind kind)
     /// <summary>The column of its end; −1 when there is none.</summary>
     public int End { get; set; } = -1;
 
+    /// <summary>True when it begins at the row's own time and only its end has a column.</summary>
+    public bool StartsWithRow { get; set; }
+
     /// <summary>The columns of its values.</summary>
     public List<int> Values { get; } = [];
 
@@ -47,6 +50,9 @@ internal sealed class BlockSlots
     /// <summary>The column that says what happened; −1 when there is none.</summary>
     public int Kind { get; private set; } = -1;
 
+    /// <summary>The part of the day that each row is of; −1 when no column says so.</summary>
+    public int Part { get; private set; } = -1;
+
     /// <summary>Who; −1 when there is none.</summary>
     public int By { get; private set; } = -1;
 
@@ -55,6 +61,9 @@ internal sealed class BlockSlots
 
     /// <summary>Every column by its role, first to last.</summary>
     public IEnumerable<int> Of(Role role) => Enumerable.Range(0, Block.Columns.Count).Where(i => Block.Columns[i].Role == role);
+
+    /// <summary>True when a day or time of its own stands in a row.</summary>
+    public bool HasTimeIn(BlockRow row) => !row[Date].Cell.IsEmpty || !row[Time].Cell.IsEmpty;
 
     /// <summary>Sorts the columns of a block into events.</summary>
     public static BlockSlots Of(Block block)
@@ -74,6 +83,7 @@ internal sealed class BlockSlots
             case Role.Time or Role.Start: if (Time < 0) Time = i; else Open(TableKind.Checks, i, time: i); break;
             case Role.End: End = End < 0 ? i : End; break;
             case Role.Kind: if (Kind < 0) Kind = i; else Words.Add(i); break;
+            case Role.Part: Part = Part < 0 ? i : Part; break;
             case Role.By: By = By < 0 ? i : By; break;
             case Role.Session: Open(TableKind.Sessions, i, time: i); break;
             case Role.SessionEnd: Last(TableKind.Sessions, i).End = i; break;
@@ -150,8 +160,13 @@ internal sealed class BlockSlots
 
     private void Settle()
     {
-        if (End >= 0 && PrimarySlot() is { End: < 0 } primary) (primary.End, End) = (End, -1);
-        if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End });
+        if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
+        {
+            primary.StartsWithRow = primary.Time < 0 && Time >= 0;
+            (primary.End, End) = (End, -1);
+        }
+
+        if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End, StartsWithRow = Time >= 0 });
         if (Time < 0 && Date < 0 && Slots.Count == 0) return;
         foreach (var slot in Slots)
             slot.Values.Sort();

@@ -167,7 +167,8 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             return;
         }
 
-        var start = slot.Time < 0 ? null : times.On(cell, Half(slot), null);
+        if (slot.StartsWithRow && when.IsBad) return;
+        var start = slot.Time >= 0 ? times.On(cell, Half(slot), null) : slot.StartsWithRow ? when.Start : null;
         var end = slot.End < 0 ? null : start is null ? times.On(endCell, Half(slot), null) : times.EndAfter(start, endCell, RowTimesReader.MostHours(slot.Kind));
         if (start is not null && end is null && CellTimes.Read(cell.Cell).Clock?.End is { } to) end = to.In(HalfFor(start, to)).On(start.Stated.Date);
         if (start is null && end is null && !SessionCells.HasValues(row, slot)) return;
@@ -196,7 +197,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             Millilitres = ml < 0 ? null : Millilitres(row[ml], reading.Block.Columns[ml]),
             Route = (how is null ? null : SmallWords.ReadRoute(how) ?? KindWords.Read(how, FamilyWords.None)?.Route) ?? headed,
             By = row[reading.Slots.By].Cell.Words,
-        }, [row[ml], row[route], row[at ?? -1]]);
+        }, [row[ml], row[route], row[at ?? -1], row[slot.End]]);
     }
 
     private double? Millilitres(CellAt cell, ColumnMeaning column) =>

@@ -1,0 +1,101 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>
+/// Settles what a column states from what stands in its cells, where its heading is unknown or says one thing and the cells another
+/// ("by" over "pump" is how a feed went in, "when" over "pre" and "post" a phase, "when" over 7:15 a time).
+/// </summary>
+internal static class ColumnContent
+{
+    // Enough to know a column by; a year of rows says no more.
+    private const int MostRows = 300;
+
+    /// <summary>The block with such columns renamed.</summary>
+    public static Block Named(Block block, FamilyWords words)
+    {
+        var columns = block.Columns.ToArray();
+        var filled = new List<Cell>[columns.Length];
+        for (var i = 0; i < columns.Length; i++)
+            filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && !NotSaid.Is(c.Text.Trim()))];
+        for (var i = 0; i < columns.Length; i++)
+            if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
+                columns[i] = columns[i] with { Role = role };
+        Date(block, columns, filled);
+        Times(block, columns, filled);
+        Day(columns, filled);
+        return block with { Columns = columns };
+    }
+
+    private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
+    {
+        Role.By when Most(cells, IsRoute) => Role.Route,
+        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
+        Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date when Most(cells, IsPart) => Role.Part,
+        Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
+        Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
+        Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
+        Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
+        Role.Session or Role.Feed when cells.TrueForAll(IsCount) => Role.Count,
+        _ => null,
+    };
+
+    // A column of dates without a known heading, where no other column has the day.
+    private static void Date(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.Date)) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
+            if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null })) continue;
+            columns[i] = columns[i] with { Role = Role.Date };
+            return;
+        }
+    }
+
+    // The column with the times of the rows where its heading does not tell, and no other column has them.
+    private static void Times(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.Time or Role.Start or Role.End or Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose)) return;
+        if (Enumerable.Range(0, columns.Length).Any(i => columns[i].Role == Role.Date && filled[i].Exists(c => CellTimes.Read(c).Clock is not null))) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Unknown or Role.Amount or Role.Phase or Role.Detail or Role.Kind or Role.Medicine)) continue;
+            var dated = filled[i].Count(c => CellTimes.Read(c) is { Date: not null, Clock: not null });
+            var times = dated + filled[i].Count(c => CellTimes.Read(c) is { Date: null, Clock: not null } or { Date: null, Outcome: Outcome.Impossible });
+            var known = columns[i].Role != Role.Unknown;
+            if ((times < 2 && !(known && times == 1)) || times * 5 < filled[i].Count * 4 || (known && dated == 0 && !filled[i].TrueForAll(LooksLikeClock))) continue;
+            columns[i] = columns[i] with { Role = Role.Time };
+            return;
+        }
+    }
+
+    // "Date" over 7:05 is a time; a day beside a time of its own is no second time.
+    private static void Day(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        var dates = Enumerable.Range(0, columns.Length).Where(i => columns[i].Role == Role.Date).ToList();
+        if (dates.Count < 2) return;
+        foreach (var i in dates.Where(i => filled[i].Count > 0 && filled[i].TrueForAll(IsWeekday)))
+            columns[i] = columns[i] with { Role = Role.Ignore };
+    }
+
+    private static bool Most(List<Cell> cells, Predicate<Cell> fits) => cells.Count(c => fits(c)) * 5 >= cells.Count * 4;
+
+    private static bool IsRoute(Cell cell) => cell.Kind == CellKind.Text && SmallWords.ReadRoute(cell.Text) is not null;
+
+    private static bool IsPart(Cell cell) => cell.Kind == CellKind.Text && PartOfRow.Read(cell.Text) is not null;
+
+    private static bool IsSaturation(Cell cell) =>
+        SaturationReader.Read(cell.Text.Trim()) is { Outcome: Outcome.Certain, Value.Percent: >= 60 } or { Outcome: Outcome.Impossible };
+
+    private static bool Medicine(Cell cell, FamilyWords words) =>
+        cell.Kind == CellKind.Text && KindWords.Read(cell.Text, words) is { Kind: TableKind.Medicines, Medicine: not null };
+
+    private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
+
+    private static bool IsWeekday(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim().TrimEnd('.').ToLowerInvariant() is
+        "mon" or "tue" or "tues" or "wed" or "weds" or "thu" or "thur" or "thurs" or "fri" or "sat" or "sun" or "monday" or "tuesday" or "wednesday" or "thursday" or "friday" or "saturday" or "sunday" or "m" or "t" or "w" or "f" or "s";
+
+    private static bool LooksLikeClock(Cell cell) => cell.Kind == CellKind.TimeOfDay || cell.Text.AsSpan().IndexOfAny(":.h") > 0 || cell.Text.Length == 4;
+}
