@@ -18,7 +18,8 @@ internal static class LayoutReader
         var areaOrder = LooseWords(place, parts, into);
         var order = Order(place, parts, into, context);
         var year = TitleYear.Of(place, rows);
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year);
+        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, around);
         foreach (var row in parts.Headless) Headless(place, row, into, context);
         Account(place, rows, into);
         return into;
@@ -56,7 +57,7 @@ internal static class LayoutReader
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year)
+    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, IReadOnlyList<string> around)
     {
         if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
         if (IsWords(block))
@@ -65,6 +66,7 @@ internal static class LayoutReader
             return;
         }
 
+        block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)

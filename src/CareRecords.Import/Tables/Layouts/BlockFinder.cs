@@ -50,42 +50,12 @@ internal sealed class BlockFinder
         }
     }
 
-    // A group heading stands over the headings proper: "Morning | | | Evening" over "Feed off | Physio | …".
-    private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at)
-    {
-        var row = _rows[at];
-        if (at + 1 < _rows.Count && IsGroupRow(row, _rows[at + 1]) && RowShape.Headings(_rows[at + 1]) is { } under)
-            return (2, Columns(under, row));
-        return RowShape.Headings(row) is { } headings ? (1, Columns(headings, null))
-            : CanonicalHeader.Read(row) is not null ? (1, Columns([.. row.Cells.Select(c => c.Text.Trim())], null)) : null;
-    }
-
-    private static bool IsGroupRow(GridRow row, GridRow under)
-    {
-        var filled = row.Cells.Where(c => !c.IsEmpty).ToList();
-        if (filled.Count == 0 || filled.Any(c => c.Kind != CellKind.Text)) return false;
-        var below = under.Cells.Count(c => !c.IsEmpty);
-        return filled.Count * 2 <= below && below >= 3
-            && (filled.Count >= 2 || under.Cells.Select(c => c.Text).GroupBy(t => t).Any(g => g.Key.Length > 0 && g.Count() > 1))
-            && filled.All(c => Lexicon.Find(c.Text, out _).Count > 0);
-    }
-
-    private static List<ColumnMeaning> Columns(IReadOnlyList<string> headings, GridRow? groups)
-    {
-        var columns = new List<ColumnMeaning>();
-        var (group, number) = ((string?)null, 0);
-        for (var i = 0; i < headings.Count; i++)
-        {
-            if (groups is not null && !groups[i].IsEmpty) (group, number) = (groups[i].Words, number + 1);
-            columns.Add((headings[i].Length == 0 ? new ColumnMeaning("", Role.Unknown) : HeadingReader.Read(headings[i], group)) with { Group = number });
-        }
-
-        return columns;
-    }
+    private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at) => HeadingStack.At(_rows, at);
 
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
+        for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
         // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
         var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);

@@ -34,6 +34,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The day that rows without a date belong to; null when none is known.</summary>
     public LocalDate? Day { get; private set; }
 
+    /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
+    public string? Part { get; set; }
+
     /// <summary>Sessions of the day so far.</summary>
     public List<Session> SessionsOfDay { get; } = [];
 

@@ -18,10 +18,11 @@ internal static class ColumnContent
         var columns = block.Columns.ToArray();
         var filled = new List<Cell>[columns.Length];
         for (var i = 0; i < columns.Length; i++)
-            filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && !NotSaid.Is(c.Text.Trim()))];
+            filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && (c.Text.Trim() is "x" or "X" or "-" || !NotSaid.Is(c.Text.Trim())))];
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role };
+        Ticks(columns, filled);
         Date(block, columns, filled);
         Times(block, columns, filled);
         Day(columns, filled);
@@ -40,6 +41,24 @@ internal static class ColumnContent
         Role.Session or Role.Feed when cells.TrueForAll(IsCount) => Role.Count,
         _ => null,
     };
+
+    // "AM PT (Y/N)" beside "AM time": the time is the physio's, and the tick says whether it was.
+    private static void Ticks(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Session or Role.Feed or Role.Dose) || filled[i].Count == 0 || !Most(filled[i], IsTick)) continue;
+            columns[i] = columns[i] with { IsTick = true };
+            foreach (var beside in new[] { i + 1, i - 1 })
+            {
+                if (beside < 0 || beside >= columns.Length || columns[beside].Role != Role.Time || columns[beside].Half != columns[i].Half || columns[beside].Group != columns[i].Group) continue;
+                if (columns[i].Half == HalfOfDay.Unknown && columns[i].Group == 0) continue;
+                columns[beside] = columns[beside] with { Role = columns[i].Role, Medicine = columns[i].Medicine, MedicineWords = columns[i].MedicineWords };
+                columns[i] = columns[i] with { Role = Role.Done };
+                break;
+            }
+        }
+    }
 
     // A column of dates without a known heading, where no other column has the day.
     private static void Date(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
@@ -91,6 +110,8 @@ internal static class ColumnContent
 
     private static bool Medicine(Cell cell, FamilyWords words) =>
         cell.Kind == CellKind.Text && KindWords.Read(cell.Text, words) is { Kind: TableKind.Medicines, Medicine: not null };
+
+    private static bool IsTick(Cell cell) => cell.Text.Trim() is "?" || SmallWords.ReadYesNo(cell.Text) is not null;
 
     private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
 

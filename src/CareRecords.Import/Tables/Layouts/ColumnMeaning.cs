@@ -39,6 +39,9 @@ internal enum Role
     /// <summary>A family's word and what it means; why a session was left out.</summary>
     Word, Means, Reason,
 
+    /// <summary>Whether the event beside it took place.</summary>
+    Done,
+
     /// <summary>How many there were that day: the events themselves stand elsewhere.</summary>
     Count,
 
@@ -54,6 +57,12 @@ internal readonly record struct AreaName(Side Side, ChestArea Area, Technique Te
 /// <param name="Role">What the column states.</param>
 internal sealed record ColumnMeaning(string Heading, Role Role)
 {
+    /// <summary>The column's own heading, without those over it.</summary>
+    public string Own { get; init; } = Heading;
+
+    /// <summary>The headings over it; empty when there are none.</summary>
+    public string Over { get; init; } = "";
+
     /// <summary>Before, during or after a session, where the heading says so.</summary>
     public CheckPhase Phase { get; init; }
 
@@ -77,6 +86,9 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
 
     /// <summary>Which group of columns it stands in (a merged heading above); 0 when there is none.</summary>
     public int Group { get; init; }
+
+    /// <summary>True when its cells only say yes or no.</summary>
+    public bool IsTick { get; init; }
 
     /// <summary>True when the heading was recognised.</summary>
     public bool IsKnown => Role != Role.Unknown;

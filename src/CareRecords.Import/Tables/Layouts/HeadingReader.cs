@@ -13,9 +13,10 @@ internal static class HeadingReader
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
         // "time" under "Physio" is the physio's time; "ml" under "Feed" needs no help.
-        if (role is Role.Time or Role.Start or Role.End or Role.Unknown && group.Any(k => IsEvent(k.Concept)))
-            role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading);
-        var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.In(heading) : [];
+        if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && group.Any(k => IsEvent(k.Concept)))
+            role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading) is var joined && role == Role.Amount && joined != Role.Millilitres ? role : joined;
+        if (role == Role.Unknown && group.Count > 0) role = UnderWord(own, group, groupHeading!);
+        var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
         if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
         if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
         var all = own.Concat(group).Select(k => k.Concept).ToHashSet();
@@ -28,9 +29,14 @@ internal static class HeadingReader
             MedicineWords = role == Role.Dose ? heading.Trim() : null,
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
-            Unit = UnitOf(heading),
+            Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
         };
     }
+
+    // "each side" under "Shaking", "L/min" under "today" under "Oxygen", "today" alone under "Sats".
+    private static Role UnderWord(List<Known> own, IReadOnlyList<Known> group, string groupHeading) =>
+        own.Exists(k => k.Concept is Concept.Before or Concept.After or Concept.During) && !group.Any(k => k.Concept is Concept.Saturation or Concept.Pulse or Concept.Oxygen) ? Role.Unknown
+        : RoleOf([.. own, .. group], groupHeading);
 
     private static Role RoleOf(IReadOnlyList<Known> words, string heading)
     {
@@ -115,6 +121,7 @@ internal static class HeadingReader
     private static string? UnitOf(string heading)
     {
         var words = Lexicon.Split(heading);
+        if (heading.Contains("ml/min", StringComparison.OrdinalIgnoreCase) || heading.Contains("ml per min", StringComparison.OrdinalIgnoreCase) || heading.Contains("mls/min", StringComparison.OrdinalIgnoreCase)) return "ml/min";
         return words.Any(w => w is "oz" or "ounces" or "floz") ? "oz"
             : words.Any(w => w is "°f" or "f" or "fahrenheit") ? "F"
             : words.Any(w => w is "sec" or "secs" or "seconds") ? "sec"

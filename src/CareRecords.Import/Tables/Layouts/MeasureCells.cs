@@ -20,7 +20,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         var filled = columns.Where(c => !row[c].Cell.IsEmpty && !NotSaid.Is(row[c].Cell.Text.Trim())).ToList();
         var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? CheckPhase.None;
         var pulses = filled.Where(c => Role(c) == Layouts.Role.Pulse).ToList();
-        var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: reading.Cells.Oxygen(row[c]))).Where(f => f.Litres is not null).ToList();
+        var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: Litres(row[c], reading.Block.Columns[c]))).Where(f => f.Litres is not null).ToList();
         var found = new List<(CellCheck Check, int Column, Session? Session)>();
         foreach (var column in filled.Where(c => Role(c) == Layouts.Role.Saturation))
             found.AddRange(Saturations(row[column], column, phase, sessions, at));
@@ -64,6 +64,10 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             By = row[reading.Slots.By].Cell.Words,
         }, row[column]);
     }
+
+    // "250" under "ml/min" is a quarter of a litre.
+    private double? Litres(CellAt cell, ColumnMeaning column) =>
+        column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres) ? litres : reading.Cells.Oxygen(cell);
 
     private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
     {

@@ -16,6 +16,10 @@ internal static class PartOfRow
         _ => null,
     };
 
+    /// <summary>The meal that a heading names; null when it names none.</summary>
+    public static string? Meal(string heading) =>
+        Lexicon.Split(heading).FirstOrDefault(w => w is "breakfast" or "lunch" or "dinner" or "tea" or "supper" or "bedtime");
+
     /// <summary>The half of the day that times of such a row lie in; unknown for midday, whose times lie on both sides of noon.</summary>
     public static HalfOfDay Half(string? part) => part switch
     {

@@ -11,6 +11,10 @@ internal static class RowShape
 
     private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
 
+    /// <summary>True for a row of short words: no number, date or time.</summary>
+    public static bool IsWordsOnly(GridRow row) =>
+        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && !IsFigure(c.Text.Trim()) && CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null }));
+
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
     {
@@ -21,7 +25,7 @@ internal static class RowShape
             filled++;
             var text = cell.Text.Trim();
             if (cell.Kind != CellKind.Text || text.Length > LongestHeading || IsFigure(text)) return null;
-            if (HeadingReader.Read(text).IsKnown) known++;
+            if (HeadingReader.Read(text) is { } meaning && (meaning.IsKnown || meaning.Half != HalfOfDay.Unknown)) known++;
         }
 
         return known >= 2 && known * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;

@@ -24,6 +24,7 @@ internal sealed class RowTimesReader(BlockReading reading)
     public RowWhen Read(BlockRow row)
     {
         var slots = reading.Slots;
+        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) : null;
         var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
         var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
         var bad = Refused(day, dateCell) | Refused(time, timeCell);
@@ -82,6 +83,9 @@ internal sealed class RowTimesReader(BlockReading reading)
             return null;
         }
 
+        if (half == HalfOfDay.Unknown) half = PartHalf(time);
+        // A real 5:10 of a sheet in a row that says PM was typed without it.
+        if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
         if (reading.Halves.Settle(time, half, before, reading.Latest, laterInDay: false) is not { } settled)
         {
             var name = "half-of-day:" + cell.Place.File;
@@ -95,6 +99,10 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time);
         return settled.On(day);
     }
+
+    // Midday is 10 to 4: the one of the two readings that lies there.
+    private HalfOfDay PartHalf(ClockTime time) =>
+        reading.Part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am : PartOfRow.Half(reading.Part);
 
     /// <summary>The end in a cell, after a start: past midnight where the clock says so.</summary>
     public UncertainTime? EndAfter(UncertainTime start, CellAt cell, int mostHours)

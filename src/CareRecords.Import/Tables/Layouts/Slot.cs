@@ -17,6 +17,12 @@ internal sealed class Slot(TableKind kind)
     /// <summary>True when it begins at the row's own time and only its end has a column.</summary>
     public bool StartsWithRow { get; set; }
 
+    /// <summary>The column that says whether it took place; −1 when there is none.</summary>
+    public int Done { get; set; } = -1;
+
+    /// <summary>The part of the day or meal that its heading names; null when it names none.</summary>
+    public string? Part { get; set; }
+
     /// <summary>The columns of its values.</summary>
     public List<int> Values { get; } = [];
 
@@ -30,6 +36,8 @@ internal sealed class Slot(TableKind kind)
 /// <summary>The events of a block's rows, and the columns that belong to the whole row.</summary>
 internal sealed class BlockSlots
 {
+    private int _done = -2;
+
     private BlockSlots(Block block) => Block = block;
 
     /// <summary>The block.</summary>
@@ -83,6 +91,7 @@ internal sealed class BlockSlots
             case Role.Time or Role.Start: if (Time < 0) Time = i; else Open(TableKind.Checks, i, time: i); break;
             case Role.End: End = End < 0 ? i : End; break;
             case Role.Kind: if (Kind < 0) Kind = i; else Words.Add(i); break;
+            case Role.Done: _done = i; return;
             case Role.Part: Part = Part < 0 ? i : Part; break;
             case Role.By: By = By < 0 ? i : By; break;
             case Role.Session: Open(TableKind.Sessions, i, time: i); break;
@@ -92,7 +101,7 @@ internal sealed class BlockSlots
             case Role.Dose: Open(TableKind.Medicines, i, time: i); break;
             case Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
                 SessionValue(i); break;
-            case Role.Millilitres or Role.Route or Role.Rate: Last(TableKind.Feeds, i).Values.Add(i); break;
+            case Role.Millilitres or Role.Route or Role.Rate: FeedValue(i); break;
             case Role.Medicine: MedicineValue(i); break;
             case Role.Amount: Amount(i); break;
             case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
@@ -105,6 +114,7 @@ internal sealed class BlockSlots
     {
         var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs);
         var slot = waiting ?? new Slot(kind);
+        if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
         slot.Group = Block.Columns[column].Group;
         if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
@@ -127,6 +137,22 @@ internal sealed class BlockSlots
         }
     }
 
+    // "Lunch oz" beside "feed ended": a feed of its own, at that meal.
+    private void FeedValue(int i)
+    {
+        var meal = PartOfRow.Meal(Block.Columns[i].Heading);
+        var feed = Find(TableKind.Feeds, i);
+        if (meal is null || (feed is not null && feed.Part == meal))
+        {
+            Last(TableKind.Feeds, i).Values.Add(i);
+            return;
+        }
+
+        var slot = new Slot(TableKind.Feeds) { Group = Block.Columns[i].Group, Half = Block.Columns[i].Half, Part = meal };
+        slot.Values.Add(i);
+        Slots.Add(slot);
+    }
+
     // Cough, secretions and colour stand for signs where the table has no session.
     private void SessionValue(int i)
     {
@@ -144,6 +170,13 @@ internal sealed class BlockSlots
 
     private void Amount(int i)
     {
+        // "salbutamol puffs" with no other column of that medicine: a number in it is a dose.
+        if (Block.Columns[i].Medicine is { } medicine && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && (s.Time < 0 || Block.Columns[s.Time].Medicine is null || Block.Columns[s.Time].Medicine == medicine)))
+        {
+            Slots.Add(new Slot(TableKind.Medicines) { Time = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half });
+            return;
+        }
+
         if (Slots.LastOrDefault(s => s.Kind is TableKind.Medicines or TableKind.Feeds && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
         else if (Block.About is TableKind.Feeds or TableKind.Medicines) Last(Block.About.Value, i).Values.Add(i);
         else Words.Add(i);

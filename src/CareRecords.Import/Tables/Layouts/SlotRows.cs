@@ -46,6 +46,15 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
 
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()))
         {
+            if (row[slot.Done].Cell.Words is { } said)
+            {
+                reading.Saw(row[slot.Done]);
+                if (SmallWords.ReadYesNo(said) == false) return found;
+                if (SmallWords.ReadYesNo(said) is null) reading.Cells.Ask(reading.SourceOf(row, slot.Done), $"'{said}' does not say whether this session was.", "Write yes or no, or the time.");
+                else if (PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Done)) is { } ticked) found.Add(ticked);
+                return found;
+            }
+
             // Values without a time: the session was, its time was not written.
             if (slot.Values.Any(v => !IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())) && PartOrDay(slot, when) is { } unknown)
             {
@@ -56,6 +65,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             return found;
         }
 
+        reading.Saw(row[slot.Done]);
         if (CellTimes.Read(cell.Cell) is { Outcome: Outcome.Certain, Clock: not null } written)
         {
             if (times.On(cell, Half(slot), null) is { } start)
@@ -149,7 +159,8 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
         if (slot.Time < 0 && slot.End < 0)
         {
             if (!SessionCells.HasValues(row, slot) && (Others(row, slot) || (when.Start is null && when.End is null))) return;
-            AddFeed(row, slot, when.Start, when.End, ml, route, null);
+            if (slot.Part is not null) AddFeed(row, slot, row[ml].Cell.IsEmpty ? null : PartOrDayOf(slot), null, ml, route, ml);
+            else AddFeed(row, slot, when.Start, when.End, ml, route, null);
             return;
         }
 
@@ -373,7 +384,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
     private UncertainTime? PartOrDayOf(Slot slot)
     {
         if (reading.Day is not { } day) return null;
-        var part = Half(slot) switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => null };
+        var part = slot.Part ?? Half(slot) switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => reading.Part };
         return part is not null && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
     }
 
