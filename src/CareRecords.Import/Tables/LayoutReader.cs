@@ -90,7 +90,7 @@ internal static class LayoutReader
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
             ReadRow(row, reading, times, slotRows, kindRows, words);
-            leftOvers.Ask(row, problems, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
+            leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
         }
@@ -168,9 +168,20 @@ internal static class LayoutReader
             return;
         }
 
+        if (!SaysAnything(row))
+        {
+            into.SetAside.Add(new SetAsideLine(source, "no heading, day, time or word of care: not of this record"));
+            into.Ledger.Mark(row.Line, row.LineCount, LineFate.NotRecord);
+            return;
+        }
+
         into.Problems.Add(new ImportProblem(source, "No known heading stands above this row.", "Give the table headings such as date, time, what, sats, oxygen.", ProblemSeverity.Ask, "headings:" + place.File));
         into.Questions.TryAdd("headings:" + place.File, new AskedQuestion($"What do the columns of {place.File} hold?", []));
     }
+
+    private static bool SaysAnything(GridRow row) => row.Cells.Any(c =>
+        c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay
+        || (c.Kind == CellKind.Text && (CellTimes.Read(c) is { Date: not null } or { Clock: not null } || Lexicon.Find(c.Text, out _).Any(k => k.Medicine is not null || k.Concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Inhaler or Concept.Saturation or Concept.Temperature))));
 
     private static void SetAside(BlockRow row, Gathered into, string why)
     {

@@ -67,7 +67,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || (HeadingAt(next) is not null && !(words && !_rows[next - 1].IsBlank && CanonicalHeader.Read(row) is null))) break;
+            else if (RowShape.IsDatesAcross(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
@@ -91,6 +91,14 @@ internal sealed class BlockFinder
         });
         _titles.Clear();
         return next;
+    }
+
+    // Within a table a row of two words that could be headings is data ("mid | no - asleep"), as is what a word means.
+    private bool EndsTable(int at, bool words, int columns)
+    {
+        var row = _rows[at];
+        if (_rows[at - 1].IsBlank || CanonicalHeader.Read(row) is not null || IsOneCell(_rows[at - 1])) return true;
+        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns);
     }
 
     // What stands under "Key:" explains the table and is no row of it.

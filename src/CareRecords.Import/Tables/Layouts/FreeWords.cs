@@ -23,6 +23,21 @@ internal sealed class FreeWords(BlockReading reading)
         entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
             ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) } : entry;
 
+    // A cell over several lines of a text: each line is the source of what it tells.
+    private bool Lines(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string words)
+    {
+        var any = false;
+        var first = cell.Row.Line + Math.Max(0, cell.Row.Text.AsSpan(0, Math.Max(0, cell.Row.Text.IndexOf(words, StringComparison.Ordinal))).Count('\n'));
+        foreach (var line in words.Split('\n'))
+        {
+            var row = new GridRow(first++, 1, [Cell.Of(line)], line);
+            any |= line.Any(char.IsLetterOrDigit) && Read(new CellAt(cell.Place, row, 0), heading, day, at, keepAll, line);
+        }
+
+        if (any) reading.Saw(cell);
+        return any;
+    }
+
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.
     /// </summary>
@@ -35,6 +50,7 @@ internal sealed class FreeWords(BlockReading reading)
     public bool Read(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string? text = null)
     {
         var words = text ?? cell.Cell.Words;
+        if (text is null && words is not null && cell.Place.Sheet is null && words.Contains('\n')) return Lines(cell, heading, day, at, keepAll, words);
         if (words is null || NotSaid.Is(words)) return false;
         if (day is not { } date) return false;
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.

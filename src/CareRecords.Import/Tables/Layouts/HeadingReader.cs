@@ -110,6 +110,9 @@ internal static class HeadingReader
         (Concept.Tube, Role.Feed), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
     ];
 
+    /// <summary>True when a heading is about sessions.</summary>
+    public static bool IsOfSessions(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept is Concept.Session or Concept.Percussion);
+
     private static bool IsEvent(Concept concept) => concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Pump or Concept.Inhaler or Concept.Medicine or Concept.Saturation;
 
     private static CheckPhase PhaseOf(HashSet<Concept> has) =>

@@ -28,11 +28,18 @@ internal static class HeadingStack
             if (i < at + height - 1 && filled.Count == 1 && !rows[i][0].IsEmpty) return false;
             if (i > at && !Complements(rows[i - 1], rows[i])) return false;
             if (i == at) continue;
-            var known = filled.Count(c => Lexicon.Find(c.Text, out _).Count > 0);
+            var known = filled.Count(c => Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text));
             if (known < 2 && filled.Count > 1 || known == 0 || known * 2 < filled.Count) return false;
         }
 
-        return rows[at].Cells.Any(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0);
+        return rows[at].Cells.Any(c => !c.IsEmpty && (Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text)));
+    }
+
+    // "1st go", "Second", "No 3", "go 2".
+    private static bool IsOrdinal(string text)
+    {
+        var words = Lexicon.Split(text);
+        return words.Count is > 0 and <= 3 && (words[0] is "1st" or "2nd" or "3rd" or "4th" or "5th" or "6th" or "first" or "second" or "third" or "fourth" or "fifth" || words[^1] is [>= '1' and <= '9']);
     }
 
     // One of the two has cells where the other has none, or the lower says the same thing more than once: two full rows are two tables.

@@ -1,4 +1,5 @@
 using CareRecords.Import.Reading;
+using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
 
@@ -14,11 +15,15 @@ internal sealed class LeftOvers(BlockReading reading)
     /// <summary>Asks about what a row still holds.</summary>
     /// <param name="row">The row, read.</param>
     /// <param name="problemsBefore">How many problems there were before it was read.</param>
+    /// <param name="entriesBefore">How many records there were.</param>
     /// <param name="gave">True when it gave a record, a session left out or a question.</param>
-    public void Ask(BlockRow row, int problemsBefore, bool gave)
+    public void Ask(BlockRow row, int problemsBefore, int entriesBefore, bool gave)
     {
+        Counts(row, reading.Into.Entries.Skip(entriesBefore).OfType<Session>().Count());
         var asked = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Source).ToList();
         if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross) return;
+        // What hangs on a time that was refused is asked about with it.
+        if (asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
         var count = reading.Into.Problems.Count;
         for (var i = 0; i < row.Cells.Count; i++)
         {
@@ -31,6 +36,14 @@ internal sealed class LeftOvers(BlockReading reading)
         if (gave || reading.Into.Problems.Count > count || reading.Block.IsAcross) return;
         if (row.Cells.Any(c => !c.Cell.IsEmpty && HoldsEvent(c.Cell.Text)) && reading.Slots.HasTimeIn(row))
             reading.Cells.Ask(row.Source, "This row has a time, but no record could be made of it.", "Write what happened in words such as physio, feed, inhaler or sats.");
+    }
+
+    // "3" under "sessions" beside two that are written.
+    private void Counts(BlockRow row, int sessions)
+    {
+        foreach (var column in reading.Slots.Of(Role.Count).Where(c => HeadingReader.IsOfSessions(reading.Block.Columns[c].Heading)))
+            if (int.TryParse(row[column].Cell.Text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var count) && count > sessions)
+                reading.Cells.Ask(row[column].Source, FormattableString.Invariant($"{count} sessions are counted, but {sessions} could be read."), "Write the time of each session.");
     }
 
     private void Column(CellAt cell, ColumnMeaning column, int index)

@@ -24,6 +24,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         var found = new List<(CellCheck Check, int Column, Session? Session)>();
         foreach (var column in filled.Where(c => Role(c) == Layouts.Role.Saturation))
             found.AddRange(Saturations(row[column], column, phase, sessions, at));
+        Ranges(row, found);
         var pulsesLeft = pulses.ToDictionary(p => p, p => reading.Cells.Pulse(row[p]));
         foreach (var (check, column, session) in found)
         {
@@ -46,6 +47,19 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         }
 
         if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, When(phase, sessions.Count == 1 ? sessions[0] : null, at));
+    }
+
+    // "Best" and "worst" of a day are the two ends of one range.
+    private void Ranges(BlockRow row, List<(CellCheck Check, int Column, Session? Session)> found)
+    {
+        var highest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == true);
+        var lowest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == false);
+        if (highest < 0 || lowest < 0) return;
+        var (low, high) = (found[lowest].Check.Saturation.Percent, found[highest].Check.Saturation.Percent);
+        if (low > high) return;
+        reading.Use(row[found[highest].Column]);
+        found[lowest] = found[lowest] with { Check = found[lowest].Check with { Saturation = new SaturationWritten(low, high > low ? high : null) } };
+        found.RemoveAt(highest);
     }
 
     // A pulse or a flow alone is a check too; beside a session whose saturations were not taken the flow is still known.
@@ -93,7 +107,6 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         session?.Start is not { } start ? at
         : phase == CheckPhase.None && at is not null && at == start ? at
         : phase == CheckPhase.After && session.End is { } end ? Borrowed(end, phase)
-        : phase == CheckPhase.None && start.IsExact ? start
         : Borrowed(start, phase);
 
     private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>

@@ -273,6 +273,19 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
         var cell = row[slot.Time];
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim())) return;
         var medicine = Headed(heading);
+        if (AmountAndTime.Read(cell.Cell.Text) is { } amounts)
+        {
+            DoseEvents(row, slot, amounts, medicine, heading, source);
+            return;
+        }
+
+        if (IsAmount(cell.Cell, heading))
+        {
+            if ((when.Start is { } beside ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : PartOrDay(slot, when)) is { } during)
+                reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
+            return;
+        }
+
         if (CellTimes.Read(cell.Cell) is { Outcome: not Outcome.Nothing })
         {
             if (times.On(cell, Half(slot), null) is { } at)
@@ -282,18 +295,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
 
         if (EventCell.Read(cell.Cell.Text) is { } events)
         {
-            LocalTime? previous = null;
-            foreach (var item in events)
-            {
-                if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");
-                else if (times.Settled(item.Clock!.Start, Half(slot), previous, cell) is { } at)
-                {
-                    previous = at.Stated.TimeOfDay;
-                    var own = item.Words.Length > 0 && MedicineReader.Read(item.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inCell } && inCell.Generic != Medicines.Unknown ? inCell : null;
-                    reading.Add(Dose(source, at, own ?? Medicine(medicine, heading, source), own?.AsWritten ?? heading.MedicineWords, own?.Amount ?? (item.Words.Length > 0 && own is null ? item.Words : medicine?.Amount), row), cell);
-                }
-            }
-
+            DoseEvents(row, slot, events, medicine, heading, source);
             return;
         }
 
@@ -304,6 +306,30 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
         if ((when.Start ?? PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
     }
+
+    private void DoseEvents(BlockRow row, Slot slot, IReadOnlyList<CellEvent> events, MedicineWritten? medicine, ColumnMeaning heading, SourceLine source)
+    {
+        var cell = row[slot.Time];
+        LocalTime? previous = null;
+        foreach (var item in events)
+        {
+            if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");
+            else if (times.Settled(item.Clock!.Start, Half(slot), previous, cell) is { } at)
+            {
+                previous = at.Stated.TimeOfDay;
+                var own = item.Words.Length > 0 && MedicineReader.Read(item.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inCell } && inCell.Generic != Medicines.Unknown ? inCell : null;
+                reading.Add(Dose(source, at, own ?? Medicine(medicine, heading, source), own?.AsWritten ?? heading.MedicineWords, own?.Amount ?? (item.Words.Length > 0 && own is null ? AmountWords(item.Words, heading) : medicine?.Amount), row), cell);
+            }
+        }
+    }
+
+    // A bare number under "puffs" is how many, not when.
+    private static bool IsAmount(Cell cell, ColumnMeaning heading) =>
+        IsOfPuffs(heading) && cell.Text.Trim() is { Length: <= 2 } text && text.All(char.IsAsciiDigit);
+
+    private static bool IsOfPuffs(ColumnMeaning heading) => Lexicon.Find(heading.Heading, out _).Any(k => k.Concept == Concept.Puffs);
+
+    private static string AmountWords(string words, ColumnMeaning heading) => words.All(char.IsAsciiDigit) && IsOfPuffs(heading) ? words + " puffs" : words;
 
     private MedicineWritten? Headed(ColumnMeaning heading)
     {

@@ -1,0 +1,17 @@
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Tells which end of a day's range a heading names ("best sat", "lowest SpO2").</summary>
+internal static class DayRange
+{
+    /// <summary>True for the highest, false for the lowest, null for a heading that names neither.</summary>
+    public static bool? IsHighest(string heading)
+    {
+        foreach (var word in Lexicon.Split(heading))
+        {
+            if (word is "best" or "highest" or "max" or "maximum" or "hi") return true;
+            if (word is "worst" or "lowest" or "min" or "minimum") return false;
+        }
+
+        return null;
+    }
+}
