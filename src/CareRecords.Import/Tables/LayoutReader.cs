@@ -85,11 +85,13 @@ internal static class LayoutReader
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
+        var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
-            ReadRow(row, reading, times, slotRows, kindRows, words);
+            if (grid is not null) grid.Read(row);
+            else ReadRow(row, reading, times, slotRows, kindRows, words);
             leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");

@@ -139,6 +139,7 @@ internal sealed class BlockFinder
             else labels.Add(row);
         }
 
+        if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
         columns.AddRange(AcrossColumns(labels));
         var rows = Enumerable.Range(1, dates.Cells.Length - 1)
@@ -150,6 +151,22 @@ internal sealed class BlockFinder
             if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
                 _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
         _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true });
+        _titles.Clear();
+        return next;
+    }
+
+    // Hours down, dates across: every filled cell is a record of its own.
+    private int Grid(GridRow dates, List<GridRow> labels, int next)
+    {
+        _loose.Add(new LooseRow(dates, "the heading of dates"));
+        foreach (var label in labels.Where(l => HourGrid.HourOf(l[0]) is null || l.Cells.Skip(1).All(c => c.IsEmpty)))
+            _loose.Add(new LooseRow(label, HourGrid.HourOf(label[0]) is null ? "beside the hours: a total or a remark" : "an hour with nothing beside it"));
+        var rows = from column in Enumerable.Range(1, dates.Cells.Length - 1)
+                   where CellTimes.Read(dates[column]).Date is not null
+                   from label in labels
+                   where HourGrid.HourOf(label[0]) is not null && !label[column].IsEmpty
+                   select new BlockRow([new CellAt(_place, dates, column), new CellAt(_place, label, 0), new CellAt(_place, label, column)]);
+        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true });
         _titles.Clear();
         return next;
     }

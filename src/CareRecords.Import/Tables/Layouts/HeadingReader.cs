@@ -13,9 +13,10 @@ internal static class HeadingReader
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
         // "time" under "Physio" is the physio's time; "ml" under "Feed" needs no help.
-        if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && group.Any(k => IsEvent(k.Concept)))
+        var phaseOnly = own.Count > 0 && own.TrueForAll(k => k.Concept is Concept.Before or Concept.After or Concept.During) && !group.Any(k => k.Concept is Concept.Saturation or Concept.Pulse or Concept.Oxygen);
+        if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && !phaseOnly && group.Any(k => IsEvent(k.Concept)))
             role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading) is var joined && role == Role.Amount && joined != Role.Millilitres ? role : joined;
-        if (role == Role.Unknown && group.Count > 0) role = UnderWord(own, group, groupHeading!);
+        if (role == Role.Unknown && group.Count > 0 && !phaseOnly) role = UnderWord(own, group, groupHeading!);
         var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
         if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
         if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
@@ -35,8 +36,7 @@ internal static class HeadingReader
 
     // "each side" under "Shaking", "L/min" under "today" under "Oxygen", "today" alone under "Sats".
     private static Role UnderWord(List<Known> own, IReadOnlyList<Known> group, string groupHeading) =>
-        own.Exists(k => k.Concept is Concept.Before or Concept.After or Concept.During) && !group.Any(k => k.Concept is Concept.Saturation or Concept.Pulse or Concept.Oxygen) ? Role.Unknown
-        : RoleOf([.. own, .. group], groupHeading);
+        RoleOf([.. own, .. group], groupHeading);
 
     private static Role RoleOf(IReadOnlyList<Known> words, string heading)
     {

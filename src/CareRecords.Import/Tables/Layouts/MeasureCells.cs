@@ -46,7 +46,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             if (pulse >= 0) pulsesLeft.Remove(pulse);
         }
 
-        if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, When(phase, sessions.Count == 1 ? sessions[0] : null, at));
+        if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, sessions.Count > 1 && at is null && reading.Day is { } day ? UncertainTime.OnDay(day) : When(phase, sessions.Count == 1 ? sessions[0] : null, at));
     }
 
     // "Best" and "worst" of a day are the two ends of one range.

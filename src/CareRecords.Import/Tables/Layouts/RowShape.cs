@@ -13,7 +13,7 @@ internal static class RowShape
 
     /// <summary>True for a row of short words: no number, date or time.</summary>
     public static bool IsWordsOnly(GridRow row) =>
-        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && !IsFigure(c.Text.Trim()) && CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null }));
+        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && !IsFigure(c.Text.Trim()) && (CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null } || c.Text.Trim().ToLowerInvariant() is "today" or "yesterday")));
 
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
@@ -50,7 +50,7 @@ internal static class RowShape
     {
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
         if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay)) return false;
-        return first.Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
+        return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
     /// <summary>True for a word that heads a key under a table.</summary>
