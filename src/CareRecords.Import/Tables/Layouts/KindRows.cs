@@ -40,7 +40,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = WordsAndNumbers(row);
-        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { IsNone: false } missed)
+        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
@@ -108,6 +108,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
+        if (what is { IsEnd: false, IsStart: false } && free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true) (starts, ends) = (null, at);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
         {
             var known = KindWords.Read(text, FamilyWords.None);
@@ -144,6 +145,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     {
         var kind = row[reading.Slots.Kind];
         var cells = TextCells(row);
+        if (SameDose(cells) is { } again)
+        {
+            reading.Add(again with { Sources = [row.Source], Start = at, By = By(row) }, [row[0], .. cells]);
+            return;
+        }
+
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;
@@ -155,6 +162,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
         var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
         {
@@ -167,6 +175,20 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             By = By(row),
         }, row[0], cell, amount.IsNone ? cell : amount);
         foreach (var other in cells.Where(c => !c.Cell.Text.Any(char.IsAsciiDigit) || (amountText is not null && c.Cell.Text.Contains(amountText, StringComparison.Ordinal)))) reading.Saw(other);
+    }
+
+    // "inhaler | same dose": as the last dose of the same kind of medicine written above.
+    private Dose? SameDose(List<CellAt> cells) =>
+        cells.Exists(c => SameAs.PointsBack(c.Cell.Text)) ? reading.Into.Entries.OfType<Dose>().LastOrDefault(d => d.Medicine != Medicines.Unknown) : null;
+
+    // Amount and unit in two cells without headings: "2 | puffs".
+    private (CellAt Amount, string Text)? LooseAmount(List<CellAt> cells, CellAt named)
+    {
+        var amount = cells.FirstOrDefault(c => c.Column != named.Column && c.Cell.Text.Trim() is { Length: <= 5 } text && text.All(x => char.IsAsciiDigit(x) || x is '.' or ','));
+        if (amount.IsNone) return null;
+        var unit = cells.FirstOrDefault(c => c.Column != amount.Column && c.Cell.Text.Trim().ToLowerInvariant() is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "drops");
+        if (!unit.IsNone) reading.Saw(unit);
+        return (amount, unit.IsNone ? amount.Cell.Words! : amount.Cell.Words + " " + unit.Cell.Words);
     }
 
     private static MedicineWritten? Meant(string means) =>
@@ -217,14 +239,33 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             foreach (var cell in Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column))
             {
                 if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
+                var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
                 foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase, By = By(row) }, cell);
+                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase, By = By(row) }, cell);
                 return;
             }
 
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
     }
+
+    // Pulse and oxygen in cells without headings, right of the saturation: over 100 it can only be a pulse, "air" or a few litres only a flow.
+    private (double? Pulse, double? Litres) Beside(BlockRow row, CellAt saturation)
+    {
+        double? pulse = null, litres = null;
+        foreach (var cell in TextCells(row).Where(c => c.Column > saturation.Column))
+        {
+            if (pulse is null && PulseReader.Read(cell.Cell.Words!).TryGet(out var beats) && beats >= 40 && HoldsPulses(cell.Column)) pulse = beats;
+            else if (litres is null && OxygenReader.Read(cell.Cell.Words!).TryGet(out var flow) && flow <= 15) litres = flow;
+            else continue;
+            reading.Use(cell);
+        }
+
+        return (pulse, litres);
+    }
+
+    private bool HoldsPulses(int column) =>
+        reading.Block.Rows.Any(r => PulseReader.Read(r[column].Cell.Text.Trim()).TryGet(out var beats) && beats is > 100 and < 250);
 
     // A row whose kind is not known is read as a sentence: its words in the order in which they stand.
     private void Unknown(BlockRow row, RowWhen when)

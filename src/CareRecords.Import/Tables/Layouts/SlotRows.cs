@@ -81,6 +81,14 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             return found;
         }
 
+        // A time that cannot be, beside a yes: it was, some time in that part of the day.
+        if (CellTimes.Read(cell.Cell).Outcome == Outcome.Impossible && SmallWords.ReadYesNo(row[slot.Done].Cell.Text) == true)
+        {
+            times.On(cell, Half(slot), null);
+            if (PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Time)) is { } untimed) found.Add(untimed);
+            return found;
+        }
+
         if (SmallWords.ReadYesNo(cell.Cell.Text) is { } done)
         {
             if (done && PartOrDay(slot, when) is { } part && sessions.Add(row, slot, part, null, reading.SourceOf(row, slot.Time)) is { } session)
@@ -89,6 +97,13 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
                 found.Add(session);
             }
 
+            return found;
+        }
+
+        if ((SameAs.IsNo(cell.Cell.Text) || SameAs.SaysNotDone(cell.Cell.Text)) && EventCell.Read(cell.Cell.Text) is null && PartOrDay(slot, when) is { } due)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
+            reading.Use(cell);
             return found;
         }
 
