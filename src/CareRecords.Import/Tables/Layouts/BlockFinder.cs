@@ -132,16 +132,17 @@ internal sealed class BlockFinder
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
-            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
             if (row.IsBlank) continue;
-            if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
+            if (row.Cells.Skip(1).All(c => c.IsEmpty) && row[0].Text.Trim() is ['1', '9', _, _] or ['2', '0', _, _]) _loose.Add(new LooseRow(row, null));
+            else if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
             else if (row.Cells.Skip(1).All(c => c.IsEmpty) && !HeadingReader.Read(row[0].Text).IsKnown && !AnyLabelBelow(next)) _loose.Add(new LooseRow(row, null));
             else labels.Add(row);
         }
 
         if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels));
+        columns.AddRange(AcrossColumns(labels).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) }));
         var rows = Enumerable.Range(1, dates.Cells.Length - 1)
             .Where(c => CellTimes.Read(dates[c]).Date is not null)
             .Select(c => new BlockRow([new CellAt(_place, dates, c), .. labels.Select(l => new CellAt(_place, l, c))]))
@@ -169,6 +170,15 @@ internal sealed class BlockFinder
         _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true });
         _titles.Clear();
         return next;
+    }
+
+    // "Salbutamol | 2 puffs" down the side: the amount of every dose of the line.
+    private static string? AmountBeside(GridRow dates, GridRow label)
+    {
+        for (var i = 1; i < dates.Cells.Length && CellTimes.Read(dates[i]).Date is null; i++)
+            if (!label[i].IsEmpty && Lexicon.Find(dates[i].Text, out _).Any(k => k.Concept is Concept.Amount or Concept.Puffs))
+                return label[i].Words;
+        return null;
     }
 
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));

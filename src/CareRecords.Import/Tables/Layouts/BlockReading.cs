@@ -9,6 +9,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? notAfter)
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
+    private readonly List<(long Place, LocalTime Time)> _timesOfRow = [];
 
     /// <summary>The block's columns as events.</summary>
     public BlockSlots Slots { get; } = BlockSlots.Of(block);
@@ -43,18 +44,37 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The last session of the block.</summary>
     public Session? LastSession { get; private set; }
 
-    /// <summary>The latest time of the day so far; null for the first row of a day.</summary>
+    /// <summary>The latest time of the day in the rows above; null for the first row of a day.</summary>
     public LocalTime? Latest { get; private set; }
+
+    /// <summary>The latest time of the day that stands before a cell: in the rows above, or before it in its own row, whichever was read first.</summary>
+    public LocalTime? LatestBefore(CellAt cell)
+    {
+        var latest = Latest;
+        foreach (var (place, time) in _timesOfRow)
+            if (place < PlaceOf(cell) && (latest is null || time > latest))
+                latest = time;
+        return latest;
+    }
+
+    // Where a cell stands in its record: across, the records run down the lines.
+    private long PlaceOf(CellAt cell) => block.IsAcross ? cell.Row.Line : cell.Column;
 
     /// <summary>Opens a day.</summary>
     public void Open(LocalDate? day)
     {
-        if (day != Day || day is null) (Latest, _) = (null, Clear());
+        if (day != Day || day is null)
+        {
+            Latest = null;
+            _timesOfRow.Clear();
+            SessionsOfDay.Clear();
+        }
+
         Day = day;
     }
 
     /// <summary>Takes note of a time of the day.</summary>
-    public void Saw(LocalTime time) => Latest = Latest is { } latest && latest > time ? latest : time;
+    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time));
 
     /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
     public LocalDate? Settle(DateWritten written, CellAt at)
@@ -99,17 +119,18 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public bool IsUsed(CellAt cell) => _seen.Contains((cell.Row.Line, cell.Column));
 
     /// <summary>Forgets the cells of the row before.</summary>
-    public void NextRow() => _seen.Clear();
+    public void NextRow()
+    {
+        _seen.Clear();
+        foreach (var (_, time) in _timesOfRow)
+            if (Latest is null || time > Latest)
+                Latest = time;
+        _timesOfRow.Clear();
+    }
 
     /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
     public SourceLine SourceOf(BlockRow row, int column) =>
         column >= 0 && (block.IsAcross || Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) > 1) ? row[column].Source
         : block.IsAcross ? row[0].Source
         : row.Source;
-
-    private bool Clear()
-    {
-        SessionsOfDay.Clear();
-        return true;
-    }
 }

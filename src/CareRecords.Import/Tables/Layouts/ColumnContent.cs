@@ -22,6 +22,7 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role };
+        Halves(columns);
         Ticks(columns, filled);
         Date(block, columns, filled);
         Times(block, columns, filled);
@@ -41,6 +42,20 @@ internal static class ColumnContent
         Role.Session or Role.Feed when cells.TrueForAll(IsCount) => Role.Count,
         _ => null,
     };
+
+    // "AM start, AM L, AM R, PM start, ...": each half of the day is an event of its own.
+    private static void Halves(ColumnMeaning[] columns)
+    {
+        if (columns.Any(c => c.Role == Role.Time && c.Half == HalfOfDay.Unknown && c.Group == 0)) return;
+        foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+        {
+            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == 0;
+            if (!columns.Any(c => IsOf(c) && c.Role is Role.Area or Role.Minutes or Role.Technique) || columns.Any(c => IsOf(c) && c.Role == Role.Session)) continue;
+            for (var i = 0; i < columns.Length; i++)
+                if (IsOf(columns[i]) && columns[i].Role is Role.Time or Role.Start or Role.End)
+                    columns[i] = columns[i] with { Role = columns[i].Role == Role.End ? Role.SessionEnd : Role.Session };
+        }
+    }
 
     // "AM PT (Y/N)" beside "AM time": the time is the physio's, and the tick says whether it was.
     private static void Ticks(ColumnMeaning[] columns, List<Cell>[] filled)

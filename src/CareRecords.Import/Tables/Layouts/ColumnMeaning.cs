@@ -87,6 +87,12 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
     /// <summary>Which group of columns it stands in (a merged heading above); 0 when there is none.</summary>
     public int Group { get; init; }
 
+    /// <summary>The amount of every dose of it, where a column beside the labels says so; null when none does.</summary>
+    public string? DefaultAmount { get; init; }
+
+    /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
+    public string? Part { get; init; }
+
     /// <summary>True when its cells only say yes or no.</summary>
     public bool IsTick { get; init; }
 

@@ -6,6 +6,8 @@ internal static class DayRange
     /// <summary>True for the highest, false for the lowest, null for a heading that names neither.</summary>
     public static bool? IsHighest(string heading)
     {
+        // "L/min" is a unit.
+        if (heading.Contains('/')) return null;
         foreach (var word in Lexicon.Split(heading))
         {
             if (word is "best" or "highest" or "max" or "maximum" or "hi") return true;

@@ -42,6 +42,7 @@ internal static class EventCell
         while (Time(words, ref at) is { } time)
         {
             times.Add(time);
+            if (at < words.Length && words[at..].All(w => w.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(w.Trim(',')).Outcome is Outcome.Certain or Outcome.Impossible)) continue;
             if (at < words.Length && Joins.Contains(words[at]) && at + 1 < words.Length && StartsTime(words, at + 1)) at++;
             else break;
         }

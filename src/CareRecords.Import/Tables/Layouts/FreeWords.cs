@@ -18,6 +18,16 @@ internal sealed class FreeWords(BlockReading reading)
         return found.Entries is [Session { Areas.Count: > 0 } session] && found.Problems.Count == 0 ? session.Areas : null;
     }
 
+    /// <summary>The records that words tell beside an event of a known kind and time, without adding them; empty when they ask or say nothing.</summary>
+    public IReadOnlyList<CareEntry> Told(string text, string? heading, UncertainTime at, string file)
+    {
+        var context = reading.Context.ForNotes(file, null) with { Date = at.Stated.Date };
+        var time = at.Stated.TimeOfDay;
+        var clock = at.IsExact ? new ClockTime(time, time.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, time, time) : null;
+        var found = NotesReader.ReadCell(new SourceLine(file, null, null, null, text), new CellContext { Date = at.Stated.Date, Heading = heading, Time = clock }, context);
+        return found.Problems.Count == 0 ? found.Entries : [];
+    }
+
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
         entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)

@@ -27,7 +27,8 @@ internal static class HeadingReader
             Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HalfOfDay.Unknown,
             Areas = areas,
             Medicine = own.Concat(group).FirstOrDefault(k => k.Medicine is not null).Medicine,
-            MedicineWords = role == Role.Dose ? heading.Trim() : null,
+            MedicineWords = role == Role.Dose ? MedicineName.In(heading) : null,
+            Part = PartIn(heading) ?? (groupHeading is null ? null : PartIn(groupHeading)),
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
             Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
@@ -120,6 +121,9 @@ internal static class HeadingReader
         : has.Contains(Concept.After) && !has.Contains(Concept.Before) ? CheckPhase.After
         : has.Contains(Concept.During) ? CheckPhase.During
         : CheckPhase.None;
+
+    private static string? PartIn(string heading) =>
+        Lexicon.Split(heading).Select(w => w is "mid" or "early" or "late" ? null : PartOfRow.Read(w)).FirstOrDefault(p => p is not null);
 
     private static string? UnitOf(string heading)
     {

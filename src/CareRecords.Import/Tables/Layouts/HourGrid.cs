@@ -28,7 +28,9 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         if (label.Kind != CellKind.Text) return null;
         var text = label.Text.Trim();
         if (text.Length <= 2 && int.TryParse(text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var bare)) return (bare, 0);
-        if (!char.IsAsciiDigit(text[0])) return null;
+        if (text.ToLowerInvariant() is "noon" or "midday" or "12 noon") return (12, 0);
+        if (text.ToLowerInvariant() is "midnight" or "12 midnight") return (0, 0);
+        if (text.Length == 0 || !char.IsAsciiDigit(text[0])) return null;
         return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start } ? (start.Time.Hour, start.Time.Minute) : null;
     }
 

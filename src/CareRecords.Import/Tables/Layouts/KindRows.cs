@@ -23,15 +23,23 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         if (when.IsBad) return;
+        if (when.Start is { } told && IsSentence(text) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
+        {
+            foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
+            if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
+            return;
+        }
+
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
+        if (when.Start is null && when.End is null && reading.Slots.Time >= 0) reading.Cells.Ask(row.Source, "No time is written in this row.", "Write the time of the event.");
         switch (what.Kind)
         {
             case TableKind.Sessions: Session(row, what, at, when); break;
             case TableKind.Feeds: Feed(row, what, at, when); break;
             case TableKind.Medicines: Dose(row, what, at); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
-            default: Checks(row, at, when); return;
+            default: Checks(row, what, at, when); return;
         }
 
         if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
@@ -115,6 +123,13 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             if (known?.Kind == TableKind.Feeds && known.IsEnd && !known.IsStart && !text.Any(char.IsAsciiDigit) && what is { IsEnd: false, IsStart: false }) (starts, ends) = (null, at);
             if (route == FeedRoute.Unknown && known?.Kind == TableKind.Feeds) route = known.Route;
             ends ??= EndIn(text, at);
+            if (text.Any(char.IsAsciiDigit) && text != row[reading.Slots.Kind].Cell.Words && words.Told(text, "feed", at, row[0].Place.File) is [Feed told])
+            {
+                volume ??= told.Millilitres;
+                ends ??= told.Start == at || told.Start is null ? told.End : null;
+                if (route == FeedRoute.Unknown) route = told.Route;
+            }
+
             if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
         }
 
@@ -230,23 +245,55 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         return at < 0 ? null : AmountIn(text[at..]);
     }
 
-    private void Checks(BlockRow row, UncertainTime at, RowWhen when)
+    private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
+        if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
         if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, []);
         else
-            foreach (var cell in Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column))
+            foreach (var cell in Numbers(row))
             {
                 if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
                 var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
                 foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase, By = By(row) }, cell);
+                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
                 return;
             }
 
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
+    }
+
+    // "HR | 112 | bpm", "O2 | 0.5 | L/min".
+    private bool OneMeasure(BlockRow row, Role measure, UncertainTime at)
+    {
+        foreach (var cell in Numbers(row))
+        {
+            var read = measure == Role.Pulse ? PulseReader.Read(cell.Cell.Words!) : OxygenReader.Read(cell.Cell.Words!);
+            if (read.Outcome == Outcome.Nothing) continue;
+            if (measure == Role.Pulse ? reading.Cells.Pulse(cell) is { } value : reading.Cells.Oxygen(cell) is { } && (value = read.Value) >= 0)
+                reading.Add(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
+            return true;
+        }
+
+        return false;
+    }
+
+    private List<CellAt> Numbers(BlockRow row) =>
+        [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
+
+    // "before physio", "after" in a short remark beside a reading.
+    private CheckPhase PhaseIn(BlockRow row)
+    {
+        foreach (var cell in TextCells(row).Where(c => c.Cell.Text.Length <= 20))
+        {
+            var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
+            var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));
+            if (before != after && words.All(w => w is Concept.Before or Concept.After or Concept.Session or Concept.Percussion)) return before ? CheckPhase.Before : CheckPhase.After;
+        }
+
+        return CheckPhase.None;
     }
 
     // Pulse and oxygen in cells without headings, right of the saturation: over 100 it can only be a pulse, "air" or a few litres only a flow.
@@ -276,6 +323,20 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (cells.Count == 0) return;
         if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }
+
+    // "4 puffs of salbutamol" says more than what kind it was.
+    private static bool IsSentence(string text) =>
+        text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is { Length: >= 3 } parts && parts.Any(p => char.IsAsciiDigit(p[0]));
+
+    // A sentence is taken whole where each thing that it tells has its value and the row's time; else the kind and the other cells tell more.
+    private static bool TellsAll(IReadOnlyList<CareEntry> entries, UncertainTime at) => entries.Count > 0 && entries.All(e => e.When.Stated == at.Stated && e switch
+    {
+        Session session => session.Areas.Any(a => a.Minutes is not null) || session.MinutesWritten is not null,
+        Feed feed => feed.Millilitres is not null && feed.End is null,
+        Dose dose => dose.Amount is not null,
+        Check check => check.SpO2 is not null || check.Pulse is not null,
+        _ => true,
+    });
 
     private static bool SaysRefused(string text)
     {

@@ -21,20 +21,22 @@ internal sealed class LeftOvers(BlockReading reading)
     {
         Counts(row, reading.Into.Entries.Skip(entriesBefore).OfType<Session>().Count());
         var asked = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Source).ToList();
-        if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross) return;
+        // A row that is asked about as a whole, and gave nothing, needs no second question.
+        if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross && reading.Into.Entries.Count == entriesBefore) return;
+        var whys = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Why).ToList();
         // What hangs on a time that was refused is asked about with it.
         if (asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
         var count = reading.Into.Problems.Count;
         for (var i = 0; i < row.Cells.Count; i++)
         {
             var cell = row[i];
-            if (cell.Cell.IsEmpty || reading.IsUsed(cell) || asked.Exists(s => s.Place == cell.Source.Place)) continue;
+            if (cell.Cell.IsEmpty || reading.IsUsed(cell) || asked.Exists(s => s.Place == cell.Source.Place && (cell.Place.Sheet is not null || whys.Exists(w => w.Contains(cell.Cell.Words!, StringComparison.Ordinal))))) continue;
             var column = i < reading.Block.Columns.Count ? reading.Block.Columns[i] : new ColumnMeaning("", Role.Unknown);
             if (Matters(cell, column)) Column(cell, column, i);
         }
 
         if (gave || reading.Into.Problems.Count > count || reading.Block.IsAcross) return;
-        if (row.Cells.Any(c => !c.Cell.IsEmpty && HoldsEvent(c.Cell.Text)) && reading.Slots.HasTimeIn(row))
+        if (row.Cells.Where((_, i) => i != reading.Slots.Date && i != reading.Slots.Time && i != reading.Slots.By).Any(c => !c.Cell.IsEmpty && HoldsEvent(c.Cell.Text)) && reading.Slots.HasTimeIn(row))
             reading.Cells.Ask(row.Source, "This row has a time, but no record could be made of it.", "Write what happened in words such as physio, feed, inhaler or sats.");
     }
 

@@ -61,7 +61,7 @@ internal sealed class RowTimesReader(BlockReading reading)
     }
 
     /// <summary>The time in a cell on the day of its row; null when it holds none (asked or refused where it should).</summary>
-    public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before)
+    public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before, bool mayStepBack = false)
     {
         var written = CellTimes.Read(cell.Cell);
         if (Refused(written, cell) || written.Clock is not { } clock) return null;
@@ -71,11 +71,11 @@ internal sealed class RowTimesReader(BlockReading reading)
             reading.Open(day);
         }
 
-        return Settled(clock.Start, half, before, cell);
+        return Settled(clock.Start, half, before, cell, mayStepBack);
     }
 
     /// <summary>A time settled before or after noon and put on the day; null, asked about, when it could be either or no day is known.</summary>
-    public UncertainTime? Settled(ClockTime time, HalfOfDay half, LocalTime? before, CellAt cell)
+    public UncertainTime? Settled(ClockTime time, HalfOfDay half, LocalTime? before, CellAt cell, bool mayStepBack = false)
     {
         if (reading.Day is not { } day)
         {
@@ -86,7 +86,7 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
-        if (reading.Halves.Settle(time, half, before, reading.Latest, laterInDay: false) is not { } settled)
+        if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
         {
             var name = "half-of-day:" + cell.Place.File;
             var answered = reading.Context.Answers.GetValueOrDefault(name);
@@ -96,7 +96,7 @@ internal sealed class RowTimesReader(BlockReading reading)
             return null;
         }
 
-        if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time);
+        if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
 
@@ -118,8 +118,10 @@ internal sealed class RowTimesReader(BlockReading reading)
     /// <summary>The hours that a feed may last at most.</summary>
     public static int MostHours(TableKind kind) => kind == TableKind.Feeds ? LongestFeedHours : LongestSessionHours;
 
-    // "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
-    private static UncertainTime After(UncertainTime start, ClockTime end, int mostHours)
+    /// <summary>
+    /// An end after a start: "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
+    /// </summary>
+    public static UncertainTime After(UncertainTime start, ClockTime end, int mostHours)
     {
         var day = start.Stated.Date;
         foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])

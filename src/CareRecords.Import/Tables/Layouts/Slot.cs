@@ -123,7 +123,7 @@ internal sealed class BlockSlots
     }
 
     private Slot? Find(TableKind kind, int column) =>
-        Slots.LastOrDefault(s => s.Kind == kind && s.Group == Block.Columns[column].Group && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
 
     private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
 
@@ -185,10 +185,31 @@ internal sealed class BlockSlots
     // Before and after belong to the session of the row; other measures to it too where there is one, else they are checks of their own.
     private void Measure(int i)
     {
+        var column = Block.Columns[i];
+        if (DayRange.IsHighest(column.Heading) is not null)
+        {
+            OfPart(i, "day");
+            return;
+        }
+
+        if (column.Part is { } part && !Slots.Exists(s => s.Kind == TableKind.Sessions && (s.Half == column.Half || s.Group == column.Group && column.Group > 0)))
+        {
+            OfPart(i, part);
+            return;
+        }
+
         var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
         if (session is not null && Slots[^1].Kind is TableKind.Sessions or TableKind.Signs) session.Values.Add(i);
         else if (session is not null && Block.Columns[i].Phase != Records.CheckPhase.None) session.Values.Add(i);
         else Last(TableKind.Checks, i).Values.Add(i);
+    }
+
+    // Measures of a part of the day, or of the day as a whole, make one check together.
+    private void OfPart(int i, string part)
+    {
+        var slot = Slots.Find(s => s.Kind == TableKind.Checks && s.Part == part);
+        if (slot is null) Slots.Add(slot = new Slot(TableKind.Checks) { Part = part, Half = Block.Columns[i].Half, Group = Block.Columns[i].Group });
+        slot.Values.Add(i);
     }
 
     private void Settle()
