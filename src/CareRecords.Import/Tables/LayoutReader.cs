@@ -18,8 +18,9 @@ internal static class LayoutReader
         var areaOrder = LooseWords(place, parts, into);
         var order = Order(place, parts, into, context);
         var year = TitleYear.Of(place, rows);
+        var from = TitleDay.Of(place, rows, order, year ?? context.NotAfter);
         var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, around);
+        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, from, around);
         foreach (var row in parts.Headless) Headless(place, row, into, context);
         Account(place, rows, into);
         return into;
@@ -48,7 +49,7 @@ internal static class LayoutReader
         foreach (var block in parts.Blocks)
             foreach (var row in block.Rows)
                 for (var i = 0; i < block.Columns.Count; i++)
-                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End && CellTimes.Read(row[i].Cell).Date is { } date)
+                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End or Role.Unknown && CellTimes.Read(row[i].Cell).Date is { } date)
                         dates.Add(date);
         var needed = DayOrder.IsNeeded(dates);
         var settled = needed ? DayOrder.Decide(dates, null) : null;
@@ -57,7 +58,7 @@ internal static class LayoutReader
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, IReadOnlyList<string> around)
+    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
     {
         if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
         if (IsWords(block))
@@ -69,7 +70,7 @@ internal static class LayoutReader
         block = Crosses.AsTicks(block);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
-        var reading = new BlockReading(place, block, into, context, order, areaOrder, year);
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
             reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
         if (!IsOfCare(reading))
@@ -120,7 +121,7 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words)
-                words.Read(row[column], reading.Block.Columns[column].Heading is { Length: > 0 } heading ? heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+                words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 

@@ -39,6 +39,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (RowShape.IsDatesAcross(row)) i = Across(i);
+            else if (HoursAcross.IsHeading(row)) i = Hours(i);
             else if (HeadingAt(i) is { } headings) i = Down(i, headings);
             else if (IsOneCell(row)) i = Loose(i, null);
             else if (RowShape.IsTotal(row)) i = Loose(i, "a total or average");
@@ -67,7 +68,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
+            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
@@ -152,6 +153,29 @@ internal sealed class BlockFinder
             if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
                 _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
         _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true });
+        _titles.Clear();
+        return next;
+    }
+
+    // Dates down, hours across.
+    private int Hours(int at)
+    {
+        var rows = new List<GridRow>();
+        var next = at + 1;
+        for (; next < _rows.Count && !RowShape.IsDatesAcross(_rows[next]) && !HoursAcross.IsHeading(_rows[next]); next++)
+        {
+            var row = _rows[next];
+            if (row.IsBlank) continue;
+            if (_rows[next - 1].IsBlank && HeadingAt(next) is not null) break;
+            if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
+            else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && row.Cells[Array.FindIndex(row.Cells, c => !c.IsEmpty)].Kind == CellKind.Text && CellTimes.Read(row[0]).Outcome == Reading.Outcome.Nothing) _loose.Add(new LooseRow(row, null));
+            else rows.Add(row);
+        }
+
+        _loose.Add(new LooseRow(_rows[at], "the heading of hours"));
+        _blocks.AddRange(HoursAcross.Blocks(_place, _rows[at], rows, About(_place.Sheet)));
+        foreach (var row in rows.Where(r => !_blocks.Exists(b => b.Rows.Any(x => x.Cells.Any(c => c.Row == r))))) _loose.Add(new LooseRow(row, "a day with nothing else"));
         _titles.Clear();
         return next;
     }

@@ -6,7 +6,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>What is known while the rows of one block are read: settled order, clock, the day, and the sessions so far.</summary>
-internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? notAfter)
+internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
     private readonly List<(long Place, LocalTime Time)> _timesOfRow = [];
@@ -79,7 +79,17 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
     public LocalDate? Settle(DateWritten written, CellAt at)
     {
-        var settled = DateReader.Settle(written, order, Day ?? notAfter);
+        // "Mon" and "3rd" need a day or month that is written somewhere: the file's year alone would give them a day out of the air.
+        var bare = written is { First: null, Month: null };
+        var settled = DateReader.Settle(written, order, Day ?? (bare ? from : year), year is null && !bare ? context.NotAfter : null, true);
+        if (bare && settled.Outcome == Outcome.Nothing)
+        {
+            var week = "week-of:" + place.File;
+            into.Questions.TryAdd(week, new Notes.AskedQuestion($"Which dates are the days in {place.File} (such as {at.Cell.Words})?", []));
+            Cells.Ask(at.Source, $"'{at.Cell.Words}' has no date.", "Write a date above the table, such as: week beginning 3 March 2025.", week);
+            return null;
+        }
+
         if (settled.TryGet(out var day)) return day;
         if (settled.Outcome == Outcome.Impossible)
         {

@@ -33,6 +33,8 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
+        Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
         Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date when Most(cells, IsPart) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
@@ -79,13 +81,17 @@ internal static class ColumnContent
     private static void Date(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
     {
         if (block.IsAcross || columns.Any(c => c.Role is Role.Date)) return;
-        for (var i = 0; i < columns.Length; i++)
-        {
-            if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
-            if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null })) continue;
-            columns[i] = columns[i] with { Role = Role.Date };
-            return;
-        }
+        // A whole date before a weekday alone.
+        foreach (var whole in new[] { true, false })
+            for (var i = 0; i < columns.Length; i++)
+            {
+                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
+                if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null } && !(whole && IsWeekday(c)))) continue;
+                columns[i] = columns[i] with { Role = Role.Date };
+                foreach (var other in Enumerable.Range(0, columns.Length).Where(o => o != i && columns[o].Role == Role.Unknown && filled[o].Count > 0 && filled[o].TrueForAll(IsWeekday)))
+                    columns[other] = columns[other] with { Role = Role.Ignore };
+                return;
+            }
     }
 
     // The column with the times of the rows where its heading does not tell, and no other column has them.
@@ -112,6 +118,9 @@ internal static class ColumnContent
         if (dates.Count < 2) return;
         foreach (var i in dates.Where(i => filled[i].Count > 0 && filled[i].TrueForAll(IsWeekday)))
             columns[i] = columns[i] with { Role = Role.Ignore };
+        // "How was the day" over words.
+        foreach (var i in dates.Skip(1).Where(i => !Most(filled[i], c => CellTimes.Read(c).Outcome != Outcome.Nothing) && filled[i].Count > 0))
+            columns[i] = columns[i] with { Role = Role.Note };
     }
 
     private static bool Most(List<Cell> cells, Predicate<Cell> fits) => cells.Count(c => fits(c)) * 5 >= cells.Count * 4;

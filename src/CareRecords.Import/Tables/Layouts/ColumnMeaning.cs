@@ -21,8 +21,11 @@ internal enum Role
     /// <summary>An event of its own in each cell: its time, or words with times.</summary>
     Session, SessionEnd, Feed, FeedStart, FeedEnd, Dose,
 
+    /// <summary>An hour of the day: what is in the cell happened then.</summary>
+    Hour,
+
     /// <summary>What belongs to a session.</summary>
-    Area, Minutes, Technique, Cough, Secretions, Colour, Stopped, Vomit,
+    Side, Area, Minutes, Technique, Cough, Secretions, Colour, Stopped, Vomit,
 
     /// <summary>What belongs to a feed.</summary>
     Millilitres, Route, Rate,

@@ -23,6 +23,8 @@ internal static class EventCell
     public static IReadOnlyList<CellEvent>? Read(string text)
     {
         var events = new List<CellEvent>();
+        // "07:00 / 17:30": a list of times and nothing else.
+        if (text.Contains('/') && text.Split('/') is { Length: > 1 } times && times.All(t => t.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(t.Trim()).Outcome is Outcome.Certain or Outcome.Impossible)) text = string.Join("; ", times);
         foreach (var part in Parts(text))
         {
             if (Part(part) is not { } found) return null;

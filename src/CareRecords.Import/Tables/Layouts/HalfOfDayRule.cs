@@ -21,13 +21,26 @@ internal sealed class HalfOfDayRule
     /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
     public void Notice(Cell cell, ClockSpan span)
     {
-        var words = cell.Kind == CellKind.Text && cell.Text.AsSpan().IndexOfAny("mMpP") >= 0;
+        var words = cell.Kind == CellKind.Text && SaysHalf(cell.Text);
         foreach (var time in new[] { span.Start, span.End })
         {
             if (time is null) continue;
             if (!words && time.Time.Hour >= 13 && time.Half != HalfOfDay.Unknown) _twentyFour = true;
             if (words && time.Half != HalfOfDay.Unknown) _saysHalf = true;
         }
+    }
+
+    // "7am", "7 p.m.": the letters after a figure; the "m" of "12 Mar" says nothing.
+    private static bool SaysHalf(string text)
+    {
+        for (var i = 1; i < text.Length - 1; i++)
+        {
+            if (text[i] is not ('a' or 'A' or 'p' or 'P') || !(char.IsAsciiDigit(text[i - 1]) || text[i - 1] == ' ')) continue;
+            var m = text[i + 1] == '.' && i + 2 < text.Length ? i + 2 : i + 1;
+            if (text[m] is 'm' or 'M' && (m + 1 == text.Length || !char.IsLetter(text[m + 1]))) return true;
+        }
+
+        return false;
     }
 
     /// <summary>The time with its half settled; null when it could be either.</summary>

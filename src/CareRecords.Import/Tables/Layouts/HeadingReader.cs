@@ -46,6 +46,7 @@ internal static class HeadingReader
         if (has.Contains(Concept.Total)) return Role.Ignore;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
+        if (has.Contains(Concept.Side)) return Role.Side;
         if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
@@ -108,8 +109,12 @@ internal static class HeadingReader
         (Concept.Minutes, Role.Minutes), (Concept.Kind, Role.Kind), (Concept.Detail, Role.Detail), (Concept.By, Role.By), (Concept.Amount, Role.Amount),
         (Concept.Start, Role.Start), (Concept.End, Role.End), (Concept.Time, Role.Time), (Concept.Day, Role.Date), (Concept.Route, Role.Route),
         (Concept.Sign, Role.Sign), (Concept.Distress, Role.Sign), (Concept.Unwell, Role.Sign), (Concept.Note, Role.Note), (Concept.Ignore, Role.Ignore), (Concept.Medicine, Role.Medicine),
-        (Concept.Tube, Role.Feed), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
+        (Concept.Tube, Role.Feed), (Concept.Side, Role.Side), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
     ];
+
+    /// <summary>True when a heading of free words says which event they are of, or when in the day.</summary>
+    public static bool NamesEvent(string heading) =>
+        heading.Length > 0 && Lexicon.Find(heading, out _).Any(k => k.Medicine is not null || IsEvent(k.Concept) || k.Concept is Concept.Temperature or Concept.Pulse or Concept.Oxygen or Concept.Cough or Concept.Secretions or Concept.Vomit or Concept.Morning or Concept.Midday or Concept.Evening);
 
     /// <summary>True when a heading is about sessions.</summary>
     public static bool IsOfSessions(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept is Concept.Session or Concept.Percussion);

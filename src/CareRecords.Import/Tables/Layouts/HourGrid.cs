@@ -47,6 +47,12 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         }
 
         var start = (hour.Hour == 24 ? day.PlusDays(1) : day).At(new LocalTime(hour.Hour % 24, hour.Minute));
+        if (row.Cells.Count > 3)
+        {
+            Dose(row, start);
+            return;
+        }
+
         if (_codes.Read(cell.Cell.Text) is { } codes && AddAll(codes, start, cell)) return;
         if (reading.Block.About == TableKind.Checks && CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { } checks)
         {
@@ -59,6 +65,23 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         words.Read(cell, null, day, UncertainTime.Exactly(start), keepAll: true);
         for (var i = before; i < reading.Into.Entries.Count; i++)
             reading.Into.Entries[i] = Widened(reading.Into.Entries[i], start);
+    }
+
+    // A tick, an amount or somebody's initials under an hour, in the line of a medicine: given at that time.
+    private void Dose(BlockRow row, LocalDateTime start)
+    {
+        var (cell, named, amount) = (row[2], row[3], row[4]);
+        var text = cell.Cell.Text.Trim();
+        if (NotSaid.Is(text) && text is not ("x" or "X") || SmallWords.ReadYesNo(text) == false || SameAs.SaysNotDone(text) || SameAs.IsNo(text))
+        {
+            reading.Saw(cell);
+            return;
+        }
+
+        if (named.Cell.IsEmpty || reading.Cells.Medicine(named) is not { } medicine) return;
+        var at = CellTimes.Clock(text) is { Outcome: Outcome.Certain, Value.Start: { Half: not HalfOfDay.Unknown } own } && text.Length > 3 ? own.On(start.Date) : UncertainTime.Exactly(start);
+        var ofCell = SmallWords.ReadYesNo(text) is null && text.Any(char.IsAsciiDigit) && at == UncertainTime.Exactly(start) ? text : null;
+        reading.Add(new Dose { Sources = [cell.Source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = named.Cell.Words, Amount = ofCell ?? amount.Cell.Words ?? medicine.Amount, Route = medicine.Route }, cell, named);
     }
 
     // All or none: a cell half read would be a cell half swallowed.

@@ -43,6 +43,7 @@ internal sealed class LeftOvers(BlockReading reading)
     // "3" under "sessions" beside two that are written.
     private void Counts(BlockRow row, int sessions)
     {
+        if (reading.Slots.Time >= 0 || reading.Slots.Kind >= 0) return;
         foreach (var column in reading.Slots.Of(Role.Count).Where(c => HeadingReader.IsOfSessions(reading.Block.Columns[c].Heading)))
             if (int.TryParse(row[column].Cell.Text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var count) && count > sessions)
                 reading.Cells.Ask(row[column].Source, FormattableString.Invariant($"{count} sessions are counted, but {sessions} could be read."), "Write the time of each session.");
@@ -64,7 +65,7 @@ internal sealed class LeftOvers(BlockReading reading)
         if (NotSaid.Is(text) || SmallWords.ReadYesNo(text) == false) return false;
         return column.Role switch
         {
-            Role.Date or Role.Time or Role.Start or Role.End or Role.By or Role.Ignore or Role.Word or Role.Means or Role.Kind or Role.Part or Role.Count => false,
+            Role.Date or Role.Time or Role.Start or Role.End or Role.By or Role.Ignore or Role.Word or Role.Means or Role.Kind or Role.Part or Role.Count or Role.Rate or Role.Side => false,
             Role.Note or Role.Detail or Role.Reason => HoldsEvent(text),
             Role.Unknown => IsFigure(cell.Cell) || HoldsEvent(text),
             Role.Cough or Role.Secretions or Role.Colour or Role.Route or Role.Technique or Role.Phase => false,

@@ -8,7 +8,7 @@ internal static class PartOfRow
     /// <summary>The part, in the words of the notes; null when the cell names none.</summary>
     public static string? Read(string text) => text.Trim().TrimEnd('.', ':').ToLowerInvariant() switch
     {
-        "am" or "a.m" or "morning" or "morn" or "mornings" or "early" or "breakfast" or "early morning" => "morning",
+        "am" or "a.m" or "morning" or "morn" or "mornings" or "early" or "breakfast" or "early morning" or "waking" or "wake" or "on waking" => "morning",
         "mid" or "midday" or "mid day" or "noon" or "lunch" or "lunchtime" or "lunch time" => "midday",
         "afternoon" or "aft" or "arvo" => "afternoon",
         "pm" or "p.m" or "evening" or "eve" or "teatime" or "tea" or "evenings" => "evening",

@@ -111,8 +111,9 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (Refused(written, cell) || written.Clock is not { } clock) return null;
         if (written.Date is null) return After(start, clock.Start, mostHours);
         if (reading.Settle(written.Date, cell) is not { } day) return null;
-        var end = clock.Start.In(clock.Start.Half == HalfOfDay.Unknown ? HalfOfDay.Am : clock.Start.Half).On(day);
-        return end;
+        if (day == start.Stated.Date) return After(start, clock.Start, mostHours);
+        var settled = reading.Halves.Settle(clock.Start, HalfOfDay.Unknown, null, null, laterInDay: true) ?? clock.Start.In(HalfOfDay.Am);
+        return settled.On(day);
     }
 
     /// <summary>The hours that a feed may last at most.</summary>

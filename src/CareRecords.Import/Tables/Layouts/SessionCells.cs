@@ -27,6 +27,8 @@ internal sealed class SessionCells(BlockReading reading)
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
         var areas = new List<AreaMinutes>(areasInWords ?? []);
         foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
+            areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         var inAreas = areas.Sum(a => a.Minutes ?? 0);
         if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))

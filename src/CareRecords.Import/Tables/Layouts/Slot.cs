@@ -99,7 +99,7 @@ internal sealed class BlockSlots
             case Role.Feed or Role.FeedStart: Open(TableKind.Feeds, i, time: i); break;
             case Role.FeedEnd: FeedEnd(i); break;
             case Role.Dose: Open(TableKind.Medicines, i, time: i); break;
-            case Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
+            case Role.Side or Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
                 SessionValue(i); break;
             case Role.Millilitres or Role.Route or Role.Rate: FeedValue(i); break;
             case Role.Medicine: MedicineValue(i); break;
@@ -192,7 +192,7 @@ internal sealed class BlockSlots
             return;
         }
 
-        if (column.Part is { } part && !Slots.Exists(s => s.Kind == TableKind.Sessions && (s.Half == column.Half || s.Group == column.Group && column.Group > 0)))
+        if (column.Part is { } part && !(column.Phase != Records.CheckPhase.None && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Half == column.Half)) && !(column.Group > 0 && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group)))
         {
             OfPart(i, part);
             return;

@@ -24,8 +24,9 @@ internal sealed class SlotFacts(BlockReading reading)
     public UncertainTime? DayOnly(BlockRow row, Slot slot, RowWhen when)
     {
         if (when.IsBad || !SessionCells.HasValues(row, slot) || slot.Values.Where(v => !IsMeasure(v)).All(v => row[v].Cell.IsEmpty)) return null;
-        reading.Cells.Ask(reading.SourceOf(row, -1), "No time is written in this row.", "Write the time of the event.");
-        return when.Day is { } day ? UncertainTime.OnDay(day) : null;
+        // Under "Morning" or "AM" a part of the day is all that the layout asks for.
+        if (slot.Half == HalfOfDay.Unknown && slot.Part is null && reading.Part is null) reading.Cells.Ask(reading.SourceOf(row, -1), "No time is written in this row.", "Write the time of the event.");
+        return PartOrDay(slot, when);
     }
 
     /// <summary>The part of the day that the event's heading or the row names, else the day; null without a day.</summary>
