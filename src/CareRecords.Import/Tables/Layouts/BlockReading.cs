@@ -128,6 +128,19 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>True when a cell went into a record or was understood.</summary>
     public bool IsUsed(CellAt cell) => _seen.Contains((cell.Row.Line, cell.Column));
 
+    /// <summary>The comments on the cells of a record.</summary>
+    public IEnumerable<(CellAt Cell, CellComment Comment)> CommentsOf(BlockRow row) =>
+        from line in row.Cells.Select(c => c.Row).Distinct()
+        from comment in line.Comments
+        where !block.IsAcross || row.Cells.Any(c => c.Row == line && c.Column == comment.Column)
+        select (new CellAt(place, line, comment.Column), comment);
+
+    /// <summary>Marks a cell's comment as read.</summary>
+    public void SawComment(CellAt cell) => _seen.Add((-cell.Row.Line, cell.Column));
+
+    /// <summary>True when a cell's comment was read.</summary>
+    public bool IsCommentRead(CellAt cell) => _seen.Contains((-cell.Row.Line, cell.Column));
+
     /// <summary>Forgets the cells of the row before.</summary>
     public void NextRow()
     {

@@ -1,3 +1,4 @@
+using CareRecords.Import.Accounting;
 using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
 using CareRecords.Records;
@@ -8,6 +9,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
 internal sealed class FreeWords(BlockReading reading)
 {
+    private const int MostOfARow = 40;
+
     /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
     public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
     {
@@ -30,8 +33,13 @@ internal sealed class FreeWords(BlockReading reading)
 
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
-        entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
-            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) } : entry;
+        entry is not Session && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
+            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, (entry as Check)?.Phase ?? CheckPhase.None) } : entry;
+
+    // "sats after 96" in the remark of a physio is a check of its own; beside a check it is the same one in words.
+    private bool IsOther(CareEntry entry, CellAt cell, UncertainTime at) =>
+        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null }
+        && !reading.Into.Entries.TakeLast(MostOfARow).Any(e => e.GetType() == entry.GetType() && e.When.Stated.Date == at.Stated.Date && SourceLines.NumberOf(e.Sources[0]) == cell.Row.Line);
 
     // A cell over several lines of a text: each line is the source of what it tells.
     private bool Lines(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string words)
@@ -73,7 +81,7 @@ internal sealed class FreeWords(BlockReading reading)
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
-        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated).ToList();
+        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);

@@ -81,7 +81,7 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         if (named.Cell.IsEmpty || reading.Cells.Medicine(named) is not { } medicine) return;
         var at = CellTimes.Clock(text) is { Outcome: Outcome.Certain, Value.Start: { Half: not HalfOfDay.Unknown } own } && text.Length > 3 ? own.On(start.Date) : UncertainTime.Exactly(start);
         var ofCell = SmallWords.ReadYesNo(text) is null && text.Any(char.IsAsciiDigit) && at == UncertainTime.Exactly(start) ? text : null;
-        reading.Add(new Dose { Sources = [cell.Source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = named.Cell.Words, Amount = ofCell ?? amount.Cell.Words ?? medicine.Amount, Route = medicine.Route }, cell, named);
+        reading.Add(new Dose { Sources = [cell.Source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = named.Cell.Words, Amount = ofCell ?? amount.Cell.Words ?? medicine.Amount, Route = medicine.Route }, cell, named, amount);
     }
 
     // All or none: a cell half read would be a cell half swallowed.

@@ -35,6 +35,8 @@ internal sealed class LeftOvers(BlockReading reading)
             if (Matters(cell, column)) Column(cell, column, i);
         }
 
+        Comments(row, problemsBefore);
+
         if (gave || reading.Into.Problems.Count > count || reading.Block.IsAcross) return;
         if (row.Cells.Where((_, i) => i != reading.Slots.Date && i != reading.Slots.Time && i != reading.Slots.By).Any(c => !c.Cell.IsEmpty && HoldsEvent(c.Cell.Text)) && reading.Slots.HasTimeIn(row))
             reading.Cells.Ask(row.Source, "This row has a time, but no record could be made of it.", "Write what happened in words such as physio, feed, inhaler or sats.");
@@ -47,6 +49,14 @@ internal sealed class LeftOvers(BlockReading reading)
         foreach (var column in reading.Slots.Of(Role.Count).Where(c => HeadingReader.IsOfSessions(reading.Block.Columns[c].Heading)))
             if (int.TryParse(row[column].Cell.Text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var count) && count > sessions)
                 reading.Cells.Ask(row[column].Source, FormattableString.Invariant($"{count} sessions are counted, but {sessions} could be read."), "Write the time of each session.");
+    }
+
+    // A comment is read like a remark beside its row; what it tells and was not read is asked about.
+    private void Comments(BlockRow row, int problemsBefore)
+    {
+        foreach (var (cell, comment) in reading.CommentsOf(row))
+            if (HoldsEvent(comment.Text) && !reading.IsCommentRead(cell) && !reading.Into.Problems.Skip(problemsBefore).Any(p => p.Source.Place == cell.Source.Place))
+                reading.Cells.Ask(cell.Source, $"The comment '{comment.Text}' was not read as a record.", "Write it in a row of its own, if it is one.");
     }
 
     private void Column(CellAt cell, ColumnMeaning column, int index)
@@ -78,8 +88,8 @@ internal sealed class LeftOvers(BlockReading reading)
         cell.Kind != CellKind.Text || SmallWords.ReadYesNo(cell.Text) == true
         || (cell.Text.Any(char.IsAsciiDigit) && (CellTimes.Read(cell).Outcome != Outcome.Nothing || !cell.Text.Any(char.IsLetter)));
 
-    // Words of care beside a clock time or a number with its unit: "PT also at 1pm", "gave paracetamol 5 ml".
-    private static bool HoldsEvent(string text)
+    /// <summary>True for words of care beside a clock time or a number with its unit: "PT also at 1pm", "gave paracetamol 5 ml".</summary>
+    public static bool HoldsEvent(string text)
     {
         if (!text.Any(char.IsAsciiDigit)) return false;
         return Lexicon.Find(text, out _).Any(k => k.Medicine is not null || k.Concept is Concept.Session or Concept.Percussion or Concept.Vibration or Concept.Feed

@@ -13,7 +13,7 @@ internal sealed class SessionCells(BlockReading reading)
     private const double MostTimesTheAreas = 3;
 
     /// <summary>True when any cell of the event's values is filled.</summary>
-    public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty);
+    public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim()));
 
     /// <summary>Adds the session; null when its times run backwards.</summary>
     public Session? Add(BlockRow row, Slot slot, UncertainTime start, UncertainTime? end, SourceLine source, IReadOnlyList<AreaMinutes>? areasInWords = null)
