@@ -48,12 +48,22 @@ internal sealed record SourceContext
         var words = FamilyWords.None.With(
         [
             .. parts.SelectMany(p => p.Words),
-            .. answers.Where(a => a.Key.StartsWith("what-is:", StringComparison.Ordinal)).Select(a => new FamilyWord(a.Key["what-is:".Length..], a.Value)),
+            .. answers.Where(a => WordQuestions.Any(q => a.Key.StartsWith(q, StringComparison.Ordinal))).SelectMany(a => Explained(a.Key[(a.Key.IndexOf(':', StringComparison.Ordinal) + 1)..], a.Value)),
         ]);
         var neighbours = parts.Any(p => p.OrderIsOpen) ? OrderOf(parts) : OrderOfNeighbours;
         return Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours
             ? null
             : this with { Words = words, Answers = answers, OrderOfNeighbours = neighbours };
+    }
+
+    // Questions whose answer explains words that may stand on many lines.
+    private static readonly string[] WordQuestions = ["what-is:", "which-areas:", "not-read:"];
+
+    // "3/3/2/2" may be written "3 3 2 2" too.
+    private static IEnumerable<FamilyWord> Explained(string word, string means)
+    {
+        yield return new FamilyWord(word, means);
+        if (word.Contains('/', StringComparison.Ordinal) && word.All(c => char.IsAsciiDigit(c) || c is '/' or '.')) yield return new FamilyWord(word.Replace('/', ' '), means);
     }
 
     private static DateOrder? OrderOf(IReadOnlyList<Accounting.Gathered> parts)

@@ -6,7 +6,7 @@ namespace CareRecords.Import.Notes;
 // What the end of a group settles: flows and pulses still open, several readings of one moment, phases said once of a pair.
 internal sealed partial class CheckGrammar
 {
-    private void Finish()
+    private void Finish(PairMeaning pairs)
     {
         if (_pendingFlow is { } flow && !(_current is { SpO2: null } && _current.Oxygen == flow))
         {
@@ -19,16 +19,23 @@ internal sealed partial class CheckGrammar
             else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
         }
         Several();
-        Unlabelled();
+        Unlabelled(pairs);
         Phases(_result.Readings);
     }
 
     // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.
-    private void Unlabelled()
+    private void Unlabelled(PairMeaning pairs)
     {
         if (_label || _hasSession || _result.Readings is not [{ SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null } first, { SpO2: not null, High: null, Oxygen: null, Pulse: null, Phase: CheckPhase.None, AfterMinutes: null, ByArrow: false, Now: false } second]) return;
         var between = _line[first.At..second.At];
         if (between.Any(c => char.IsLetter(c) || c is not (',' or ' ') && !char.IsAsciiDigit(c))) return;
+        if (pairs is PairMeaning.Phase or PairMeaning.Range) return;
+        if (pairs == PairMeaning.Pulse)
+        {
+            first.Pulse = second.SpO2;
+            _result.Readings.Remove(second);
+            return;
+        }
         _result.PulsePair = between + Doubts.Plain(second.SpO2!.Value);
         _result.Readings.Clear();
     }
@@ -38,7 +45,7 @@ internal sealed partial class CheckGrammar
     {
         var values = _result.Readings.Where(r => r.SpO2 is not null).ToList();
         if (values.Count < 3 || values.Exists(r => r.Phase != CheckPhase.None || r.ByArrow || r.High is not null || r.AfterMinutes is not null)) return;
-        if (values.Exists(r => r.Oxygen != values[0].Oxygen)) return;
+        if (values.Exists(r => r.Oxygen is not null && r.Oxygen != values[0].Oxygen)) return;
         var merged = values[0];
         (merged.High, merged.SpO2) = (values.Max(v => v.SpO2), values.Min(v => v.SpO2));
         if (merged.High == merged.SpO2) merged.High = null;

@@ -17,7 +17,7 @@ internal sealed partial class CheckGrammar
         if (_oxygenNext && !_hasSession && (small || previous.IsSymbol("→") || IsVerb(previous))) return true;
         if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
         if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
-        return small && Measured() && (IsBare(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
+        return small && Measured() && (IsBare(previous) || IsSaturationsOf(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
             || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);
     }
 
@@ -40,7 +40,7 @@ internal sealed partial class CheckGrammar
         var moreValues = MoreReadings(i + 1);
         if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
         var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
-        if (change || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
+        if (change || (_arrow && moreValues) || (_newSentence && labelled && !Steady(i)) || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
         {
             (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
             if (!moreValues || DurationFollows(i) || OffsetAhead(i)) Change(litres, i);

@@ -35,6 +35,7 @@ internal sealed partial class CheckGrammar
     public const double LowestSaturation = 30;
 
     private const double LowestBare = 60;
+    private const double LowestPlausible = 50;
     private readonly IReadOnlyList<Term> _terms;
     private readonly string _line;
     private readonly bool _hasSession;
@@ -45,6 +46,7 @@ internal sealed partial class CheckGrammar
     private bool _arrow, _phaseLeads, _label, _comma, _verb, _pulseNext, _oxygenNext, _because;
     private double? _after;
     private int _labelAt = -1;
+    private bool _newSentence;
 
     private CheckGrammar(IReadOnlyList<Term> terms, string line, bool hasSession) => (_terms, _line, _hasSession) = (terms, line, hasSession);
 
@@ -53,14 +55,14 @@ internal sealed partial class CheckGrammar
     /// <param name="line">The line, for the words as written.</param>
     /// <param name="hasSession">Whether the group also tells of a session.</param>
     /// <param name="timed">Whether the group has a time of its own.</param>
-    /// <param name="pairsByPhase">Whether two joined numbers are before and after (the heading of a table says so).</param>
-    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, bool pairsByPhase = false)
+    /// <param name="pairs">What two joined numbers are, where the source says so.</param>
+    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown)
     {
         var grammar = new CheckGrammar(terms, line, hasSession);
         if (!grammar.IsCheck(timed)) return grammar._result;
         grammar._phaseLeads = grammar.PhaseLeads();
-        for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairsByPhase);
-        grammar.Finish();
+        for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairs);
+        grammar.Finish(pairs);
         return grammar._result;
     }
 
@@ -70,7 +72,7 @@ internal sealed partial class CheckGrammar
         {
             var term = _terms[i];
             if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || (term.Is(Sense.PulseLabel) && IsPulse(i))) return true;
-            if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent }) return true;
+            if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent } || IsExtreme(i)) return true;
             if (IsFlowNumber(i)) return true;
             if (IsBare(term) && (PhaseAt(i - 1) != CheckPhase.None || PhaseAt(i + 1) != CheckPhase.None || Beside(i, Sense.Going) || Beside(i, Sense.Now) || Symbol(i - 1, "=") || Symbol(i + 1, "→") || Symbol(i - 1, "→") || _hasSession || (timed && First(i)) || Beside(i, Sense.Air))) return true;
             if (term.Kind is TermKind.Parts or TermKind.Range && IsSaturations(term) && (timed || _hasSession || _terms.Count <= 4 || Phases() > 0)) return true;
@@ -119,17 +121,21 @@ internal sealed partial class CheckGrammar
         return phases > 0 && (firstIsPhase ? lastIsValue : lastIsValue && values == phases + 1);
     }
 
-    private int Take(int i, bool pairsByPhase)
+    private int Take(int i, PairMeaning pairs)
     {
         var term = _terms[i];
         if (term.Kind == TermKind.Symbol) return Sign(i);
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
+        if (term.Kind == TermKind.Duration && Later(i) && _current is { AfterMinutes: null } soon && (_verbFlow || _result.Readings.Count > 1)) { soon.AfterMinutes = term.Number; _result.Used.Add(i); return i; }
         if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
         if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
+        if (IsExtreme(i)) return Extreme(i);
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
+        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off" or "switched off") { Flow(0, i); _result.Used.Add(i + 1); return i + 1; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
+        if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre } && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off") { Flow(0, i); return i + 1; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
@@ -137,8 +143,24 @@ internal sealed partial class CheckGrammar
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
-        return Numbers(i, pairsByPhase);
+        return Numbers(i, pairs);
     }
+
+    // "low 93 high 96", "lowest 88": the ends of a range.
+    private bool IsExtreme(int at) => at + 1 < _terms.Count && IsBare(_terms[at + 1]) && _terms[at].Text is "low" or "lowest" or "min" or "minimum" or "high" or "highest" or "max" or "maximum";
+
+    private int Extreme(int at)
+    {
+        _result.Used.Add(at);
+        _result.Used.Add(at + 1);
+        var low = _terms[at].Text is "low" or "lowest" or "min" or "minimum";
+        var value = _terms[at + 1].Number;
+        if (_extreme is { } other && _current?.SpO2 == other && (low ? value <= other : value >= other)) { (_current.SpO2, _current.High) = (Math.Min(value, other), Math.Max(value, other)); _extreme = null; }
+        else { Reading(_terms[at + 1], at + 1); _extreme = value; }
+        return at + 1;
+    }
+
+    private double? _extreme;
 
     private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
 
@@ -152,7 +174,7 @@ internal sealed partial class CheckGrammar
                 _arrow = true;
                 _result.Used.Add(i);
                 break;
-            case "," or ";" or "(": (_comma, _oxygenNext) = (true, false); if (_terms[i].Text == ";") _label = false; break;
+            case "," or ";" or "(": (_comma, _oxygenNext) = (true, false); if (_terms[i].Text == ";") (_label, _newSentence) = (false, true); break;
         }
         return i;
     }
@@ -199,6 +221,20 @@ internal sealed partial class CheckGrammar
             _result.Used.Add(at + 1);
             return at + 1;
         }
+        // "Sats 9,5": a stroke too many.
+        if (term is { Kind: TermKind.Number, IsWhole: false, Number: >= 6 and < 10, Text.Length: 3 } && _terms[i].Is(Sense.SatLabel) && !_terms[i].Text.Contains("o2", StringComparison.Ordinal))
+        {
+            _result.Slip = (written, term.Text.Remove(1, 1));
+            _result.Used.Add(at);
+            return at;
+        }
+        // 39 for 93: the two figures changed places.
+        if (term is { IsWhole: true, Number: >= LowestSaturation and < LowestPlausible, Kind: TermKind.Number } && _terms[i].Is(Sense.SatLabel) && term.Number % 10 >= 8)
+        {
+            _result.Slip = (written, Doubts.Plain(term.Number % 10 * 10 + Math.Floor(term.Number / 10)));
+            _result.Used.Add(at);
+            return at;
+        }
         if (term.Number is < LowestSaturation or > 100 && !term.Text.Contains(','))
         {
             if (term.Number < 0 || term.Number > 100 || _terms[i].Is(Sense.SatLabel)) _result.Impossible.Add(("saturation", written, "0 to 100 %"));
@@ -234,13 +270,13 @@ internal sealed partial class CheckGrammar
         else _pendingPulse = kept;
     }
 
-    private int Numbers(int i, bool pairsByPhase)
+    private int Numbers(int i, PairMeaning pairs)
     {
         var term = _terms[i];
         var written = _line[term.Start..term.End];
         if (term.Kind == TermKind.Number && term.Text.Contains(',') && term.Text.Split(',') is [{ Length: 2 }, { Length: 2 }] && (_label || _hasSession)) { _result.Pair = written; _result.Used.Add(i); return i; }
-        if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written); return i; }
-        if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairsByPhase); return i; }
+        if (term is { Kind: TermKind.Range } && IsSaturations(term)) { Range(term, i, written, pairs); return i; }
+        if (term.Kind == TermKind.Parts && IsSaturations(term)) { Joined(term, i, written, pairs); return i; }
         if (term is { Kind: TermKind.Parts, Parts: [>= LowestBare and <= 100] }) return i;
         var percent = term is { Kind: TermKind.Quantity, Unit: Unit.Percent };
         if (percent && term.Number is > 100 && (_label || _hasSession)) { _result.Impossible.Add(("saturation", written, "0 to 100 %")); _result.Used.Add(i); return i; }
@@ -253,6 +289,13 @@ internal sealed partial class CheckGrammar
             _result.Used.Add(i);
             _result.Used.Add(i + 1);
             return i + 1;
+        }
+        // "99 then 9.6": a stroke too many.
+        if (!value && _label && _current?.SpO2 is not null && term is { Kind: TermKind.Number, IsWhole: false, Number: >= 6 and < 10, Text.Length: 3 })
+        {
+            _result.Slip = (written, term.Text.Replace(".", "", StringComparison.Ordinal).Replace(",", "", StringComparison.Ordinal));
+            _result.Used.Add(i);
+            return i;
         }
         if (!value) return i;
         Reading(term, i);
@@ -287,7 +330,7 @@ internal sealed partial class CheckGrammar
             }
         }
         else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
-        (_pendingPhase, _pendingPulse, _arrow, _comma, _after) = (CheckPhase.None, null, false, false, null);
+        (_pendingPhase, _pendingPulse, _arrow, _comma, _after, _newSentence) = (CheckPhase.None, null, false, false, null, false);
         _verb = false;
         _current = reading;
         _result.Readings.Add(reading);
@@ -297,9 +340,11 @@ internal sealed partial class CheckGrammar
 
     private double? _keptFlow;
 
-    private void Range(Term term, int i, string written)
+    private void Range(Term term, int i, string written, PairMeaning pairs)
     {
         _result.Used.Add(i);
+        if (pairs == PairMeaning.Phase) { PairOf(term.Number, term.High, term); return; }
+        if (pairs == PairMeaning.Range) { AddRange(term.Number, term.High, term); return; }
         if (_hasSession || term.Text == "to" && Phases() == 0) { _result.Pair = written; if (Phases() > 0) PairOf(term.Number, term.High, term); return; }
         AddRange(term.Number, term.High, term);
     }
@@ -319,16 +364,17 @@ internal sealed partial class CheckGrammar
         _pendingFlow = null;
     }
 
-    private void Joined(Term term, int i, string written, bool pairsByPhase)
+    private void Joined(Term term, int i, string written, PairMeaning pairs)
     {
         _result.Used.Add(i);
         var parts = term.Parts;
-        if (parts.Count == 2 && parts[1] > 100 && parts[1] <= 250 && parts[0] <= 100)
+        if (parts.Count == 2 && parts[1] <= 250 && parts[0] <= 100 && (parts[1] > 100 || pairs == PairMeaning.Pulse))
         {
             Reading(term with { Number = parts[0] }, i);
             _current!.Pulse = parts[1];
         }
-        else if (parts.Count == 2 && (pairsByPhase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
+        else if (parts.Count == 2 && pairs == PairMeaning.Range) AddRange(parts.Min(), parts.Max(), term);
+        else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
         else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);
     }

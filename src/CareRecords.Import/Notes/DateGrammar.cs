@@ -84,6 +84,8 @@ internal static class DateGrammar
                 return true;
             }
             if (term is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } && _year is null && (_month is not null || _first is not null)) { _year = (int)term.Number; i++; return true; }
+            // "5 Sept 25"
+            if (term is { IsWhole: true, Number: >= 20 and <= 60, Text.Length: 2 } && _year is null && _month is not null && _day is not null && (i + 1 >= terms.Count || IsBreak(terms, i + 1))) { _year = 2000 + (int)term.Number; i++; return true; }
             if ((term.Text is "the" or "of" or "dated" || term.IsSymbol(",") || term.IsSymbol("(")) && (IsDate || _weekday != IsoDayOfWeek.None || _day is not null || term.Text == "the")) return SkipIfDateFollows(terms, ref i, line);
             if (term.IsSymbol(")") && i > 0 && Weekday(terms, i - 1, line) is not null) { i++; return true; }
             return false;

@@ -19,6 +19,8 @@ internal sealed record ResolvedDays(Dictionary<int, LocalDate?> Days, HashSet<in
 /// <summary>Settles the days of a whole text: one order of day and month for the source, years and weekdays from the neighbours.</summary>
 internal static class DayResolver
 {
+    private const int FarAway = 60;
+
     /// <summary>Settles every dated line in order.</summary>
     public static ResolvedDays Resolve(string file, IReadOnlyList<DatedLine> lines, ReadingContext context, (LocalDate Day, bool IsDay)? hint)
     {
@@ -35,6 +37,13 @@ internal static class DayResolver
             if (reading.Outcome == Outcome.Certain)
             {
                 var day = reading.Value;
+                // "1/2" alone, months away from the days around it, is no day.
+                if (current is { } held && line.Date is { Month: null, Year: null, DayOfWeek: IsoDayOfWeek.None, First: <= 9, Second: <= 9 } && Math.Abs(Period.DaysBetween(held, day)) > FarAway)
+                {
+                    days[line.Line] = held;
+                    doubts.Add(Doubts.Unclear(line.Line, file, $"'{line.Written}' could be a date or a fraction.", "a date", "a fraction"));
+                    continue;
+                }
                 days[line.Line] = day;
                 if (current is { } now && day < now && line.HasContent && line.Date.DayOfWeek == IsoDayOfWeek.None) oneOff.Add(line.Line);
                 else current = day;

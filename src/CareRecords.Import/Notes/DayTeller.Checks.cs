@@ -23,7 +23,7 @@ internal sealed partial class DayTeller
             time = UncertainTime.OnDay(date);
         }
         // A range on the line after a session may be before and after it.
-        if (reading.High is not null && borrowed?.Session == true && happening.Start is null && _told.Exists(t => t.Entry is Session)) { _doubt(Doubts.BeforeAfterOrRange(_line.Index, _file, FormattableString.Invariant($"{reading.SpO2}-{reading.High}"))); return; }
+        if (reading.High is not null && borrowed?.Session == true && happening.Start is null && _told.Exists(t => t.Entry is Session)) { Ask(Doubts.BeforeAfterOrRange(_line.Index, _file, FormattableString.Invariant($"{reading.SpO2}-{reading.High}"))); return; }
         if (reading.ByArrow && phase == CheckPhase.After) _pairsByArrow = true;
         Add(new Check { Sources = Source, Start = time, End = happening.End is null ? null : Time(happening.End), SpO2 = reading.SpO2, SpO2High = reading.High, Pulse = reading.Pulse, OxygenLitresPerMinute = reading.Oxygen, Phase = phase, By = _line.By }, happening.Start is not null);
     }
@@ -76,7 +76,7 @@ internal sealed partial class DayTeller
                     Add(new Check { Sources = Source, Start = time, SpO2 = spo2, Phase = phase, By = _line.By, HowRead = $"'{written}' read as before and after, like the session before." });
             return;
         }
-        _doubt(Doubts.BeforeAfterOrRange(_line.Index, _file, written));
+        Ask(Doubts.BeforeAfterOrRange(_line.Index, _file, written));
     }
 
     private void TellSign(Happening happening)
@@ -117,16 +117,17 @@ internal sealed partial class DayTeller
 
     private void Lost(AreaReading details)
     {
-        if (details.Areas.Exists(a => a.Minutes is not null)) _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' gives minutes without a session.", "a session", "not a session"));
+        if (details.Areas.Exists(a => a.Minutes is not null)) Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' gives minutes without a session.", "a session", "not a session"));
     }
 
     /// <summary>Moves the last event to the time of a line that says only a time ("sorry 7.15", "about 11.30 I think", "it was 4:30").</summary>
     private bool MoveLast()
     {
-        if (_line.Mentions.Count == 0 || _line.Mentions[^1].Settled is not { } settled) return false;
-        var mention = _line.Mentions[^1];
+        var rightFirst = (_line.Marks & LineMarks.RightFirst) != 0 && _line.Mentions.Count == 2;
+        var mention = _line.Mentions.Count == 0 ? null : rightFirst ? _line.Mentions[0] : _line.Mentions[^1];
+        if (mention?.Settled is not { } settled) return false;
         var corrects = (_line.Marks & LineMarks.Correction) != 0;
-        var named = _line.Mentions.Count > 1 ? _line.Mentions[0].Written : null;
+        var named = _line.Mentions.Count > 1 ? _line.Mentions[rightFirst ? 1 : 0].Written : null;
         var told = named is null ? _told.FindLast(t => t.Entry is Session or Dose or Feed)
             : _told.FindLast(t => t.Entry is Session && t.Entry.Start is { } s && IsAt(s.Stated, named)) ?? _told.FindLast(t => t.Entry?.Start is { } s && IsAt(s.Stated, named));
         if (told?.Entry is not { } entry) return false;
@@ -161,6 +162,6 @@ internal sealed partial class DayTeller
             _told.Insert(_told.FindIndex(t => t.Lines[0] == _line.Index) is var at && at >= 0 ? at : _told.Count, new Told { Entry = new Session { Sources = Source, Start = time, By = _line.By, HowRead = "'done' read as the session that was planned above." }, Lines = [_line.Index], OwnTime = true });
             _sessions.Keep(new ToldSession(time.Stated, [], _line.Index, _line.Item));
         }
-        else _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));
+        else Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));
     }
 }

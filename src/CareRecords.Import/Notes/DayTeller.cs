@@ -9,18 +9,20 @@ internal sealed partial class DayTeller
 {
     private readonly string _file;
     private readonly IReadOnlyDictionary<string, string> _answers;
-    private readonly Action<Doubt> _doubt;
+    private readonly Action<Doubt> _report;
+    private int _doubts;
+    private bool _lost;
     private readonly SessionMemory _sessions = new();
     private readonly DoseMemory _doses = new();
     private readonly List<Told> _told = [];
-    private LineRead _line = null!;
+    private LineRead _line = new() { Index = -1, Text = "" };
     private LineRead? _previous;
     private bool _pairsByArrow;
     private bool _plannedSession;
     private LocalDateTime? _openFeed;
 
     /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
-    public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _doubt) = (file, answers, doubt);
+    public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _report) = (file, answers, doubt);
 
     /// <summary>A record told, with the line that it is counted under.</summary>
     public sealed class Told
@@ -55,13 +57,31 @@ internal sealed partial class DayTeller
         return [.. _told];
     }
 
+    private void Ask(Doubt doubt)
+    {
+        _doubts++;
+        _report(doubt);
+    }
+
+    // A happening that says more than that the thing exists: its line may not end without a record or a question.
+    private bool Names(Happening happening) => happening.Kind switch
+    {
+        HappeningKind.Session => (_line.Marks & LineMarks.Unreal) == 0,
+        HappeningKind.Feed => happening.Millilitres is not null || happening.Rate is not null || happening.Value is not null,
+        HappeningKind.Dose => happening is { BeforeEachSession: null, Value: not "prescribed" },
+        HappeningKind.Check => happening.Check?.SpO2 is not null || happening.Check?.Oxygen is not null,
+        HappeningKind.Sign => happening.Number is not null,
+        _ => false,
+    };
+
     private void Line()
     {
-        foreach (var doubt in _line.Doubts) _doubt(doubt);
+        var before = _doubts;
+        foreach (var doubt in _line.Doubts) Ask(doubt);
         foreach (var dose in _line.Prescribed) _doses.Prescribe(dose);
         if ((_line.Marks & LineMarks.TimeOnly) != 0 && MoveLast()) return;
         if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
-        if (_line.Date is null) { _doubt(Doubts.NoDay(_line.Index, _file)); return; }
+        if (_line.Date is null) { Ask(Doubts.NoDay(_line.Index, _file)); return; }
         var index = 0;
         foreach (var told in _line.Told)
         {
@@ -71,6 +91,7 @@ internal sealed partial class DayTeller
             foreach (var happening in Ordered(told.Happenings))
             {
                 if (Unsettled(happening)) continue;
+                var (entries, doubts) = (_told.Count, _doubts);
                 switch (happening.Kind)
                 {
                     case HappeningKind.Session: TellSession(happening, sessions > 1 ? index++ : null, sessions); break;
@@ -80,9 +101,14 @@ internal sealed partial class DayTeller
                     case HappeningKind.Sign: TellSign(happening); break;
                     default: Omit(happening); break;
                 }
+                if (_told.Count == entries && _doubts == doubts && Names(happening)) _lost = true;
             }
         }
         AllDone();
+        // Whatever was named and gave neither a record nor a question is asked about.
+        if ((_lost || _line.Left.Count > 0) && _doubts == before && (_line.Marks & LineMarks.TimeOnly) == 0)
+            Ask(Doubts.NotRead(_line.Index, _file, _line.Left.Count > 0 ? _line.Left[0] : null));
+        _lost = false;
         if ((_line.Marks & LineMarks.Unreal) != 0) _plannedSession = (_line.Marks & LineMarks.PlansSession) != 0;
     }
 
@@ -97,7 +123,7 @@ internal sealed partial class DayTeller
         if (happening.Kind == HappeningKind.Session && mention.Settled is { } likely) _sessions.Keep(new ToldSession(likely, Areas(happening, likely, null, out _), _line.Index, _line.Item));
         var written = mention.Written.Time;
         var am = new LocalTime(written.Hour % 12, written.Minute);
-        _doubt(Doubts.AmOrPm(_line.Index, _file, am.ToString("H:mm", System.Globalization.CultureInfo.InvariantCulture), am.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture), am.PlusHours(12).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
+        Ask(Doubts.AmOrPm(_line.Index, _file, am.ToString("H:mm", System.Globalization.CultureInfo.InvariantCulture), am.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture), am.PlusHours(12).ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)));
         return true;
     }
 
@@ -119,7 +145,7 @@ internal sealed partial class DayTeller
     private void TellSession(Happening happening, int? index, int siblings)
     {
         if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
-        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A session")); return; }
+        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) Ask(Doubts.Untimed(_line.Index, _file, "A session")); return; }
         if (Time(happening.Start) is not { } start) return;
         var areas = Areas(happening, start.Stated, index, out var how);
         AddSession(happening, start, areas, how, siblings);
@@ -135,7 +161,7 @@ internal sealed partial class DayTeller
         _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item));
         var unnamed = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown } && a.Technique != Technique.Vibration).ToList();
         if (happening.Areas!.AreasNotNamed && unnamed.Count > 1 && !(unnamed.Count == 4 && unnamed.TrueForAll(u => u.Minutes == unnamed[0].Minutes)) && !(happening.Reference is not null))
-            _doubt(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
+            Ask(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
     }
 
     private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how)
@@ -184,7 +210,7 @@ internal sealed partial class DayTeller
             }
         }
         if ((_line.Marks & LineMarks.Share) != 0 || happening.Areas!.Areas.Count > 0 || happening.Reference is not null && !happening.Reference.Is(Sense.Same, nameof(ReferTo.Usual)) || count > 0 || (_line.Marks & LineMarks.AllDone) != 0)
-            _doubt(Doubts.Untimed(_line.Index, _file, count > 1 ? $"{count} sessions" : "A session"));
+            Ask(Doubts.Untimed(_line.Index, _file, count > 1 ? $"{count} sessions" : "A session"));
     }
 
     // "all 4 times": the 4 counts sessions.
@@ -201,17 +227,23 @@ internal sealed partial class DayTeller
         if (happening.Value == "off")
         {
             // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
-            if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { _doubt(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
+            if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
             happening.Route = FeedRoute.PumpedTube;
         }
         if (happening.Start is null && happening.End is null)
         {
             if (_line.Stamp is null)
             {
-                if (happening.Millilitres is not null || happening.Rate is not null) _doubt(Doubts.Untimed(_line.Index, _file, "A feed"));
+                if (happening.Millilitres is not null || happening.Rate is not null) Ask(Doubts.Untimed(_line.Index, _file, "A feed"));
                 return;
             }
-            if (happening.Millilitres is null && happening.Rate is null) return;
+            if (happening.Millilitres is null && happening.Rate is null && happening.Value is null) return;
+        }
+        if (happening.Start is null && happening.End is null && happening.Value == "end" && _line.Stamp is { } stopped)
+        {
+            _openFeed = null;
+            Add(new Feed { Sources = Source, End = TimesOfEvents.Stamped(stopped), Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By }, false);
+            return;
         }
         var start = happening.Start is null && happening.End is not null ? null : Time(happening.Start);
         var end = happening.End is null ? null : Time(happening.End);
@@ -229,12 +261,14 @@ internal sealed partial class DayTeller
         var known = _doses.Name(happening);
         if (happening.Start is null && _line.Stamp is null)
         {
-            if (happening.Value?.StartsWith("times ", StringComparison.Ordinal) == true) { _doubt(Doubts.Untimed(_line.Index, _file, "Doses of " + (known.Written ?? known.Medicine))); return; }
-            if (known.Medicine == Medicines.Unknown) { if ((_line.Marks & LineMarks.Unreal) == 0 && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Dose && (h.Start is not null || h.BeforeEachSession is not null)))) _doubt(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written})")); return; }
+            if (happening.Value?.StartsWith("times ", StringComparison.Ordinal) == true) { Ask(Doubts.Untimed(_line.Index, _file, "Doses of " + (known.Written ?? known.Medicine))); return; }
+            if (known.Medicine == Medicines.Unknown) { if ((_line.Marks & LineMarks.Unreal) == 0 && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Dose && (h.Start is not null || h.BeforeEachSession is not null)))) Ask(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written})")); return; }
         }
         if (Time(happening.Start) is not { } start)
         {
             if (_line.Date is not { } date) return;
+            // A medicine that is only spoken of ("amoxicillin, I do not know") was not for certain given.
+            if (!happening.IsGiven) { Ask(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written ?? known.Medicine})")); return; }
             start = UncertainTime.OnDay(date);
         }
         AddDose(happening, known, start, happening.End is null ? null : Time(happening.End));
@@ -245,8 +279,11 @@ internal sealed partial class DayTeller
         if (known.Medicine == Medicines.Unknown && string.IsNullOrEmpty(known.Written)) return;
         Add(new Dose { Sources = Source, Start = start, End = end, Medicine = known.Medicine, MedicineAsWritten = known.Written, Amount = known.Amount, Route = happening.DoseRoute, By = _line.By, HowRead = known.How }, happening.Start is not null);
         _doses.Keep(known);
-        if (known.Medicine == Medicines.Unknown && known.Written is { } written && DoseMemory.IsColour(written)) _doubt(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));
+        if (known.Medicine == Medicines.Unknown && known.Written is { } written && (DoseMemory.IsColour(written) || IsName(written))) Ask(Doubts.WhatIs(_line.Index, written.ToLowerInvariant()));
     }
+
+    // A word that the vocabulary does not know: the family's name for a medicine.
+    private static bool IsName(string written) => CellTerms.Read(written) is [{ Kind: TermKind.Word, Meanings.Length: 0 }];
 
     private readonly List<(Happening Dose, LineRead Line)> _beforeEach = [];
 
@@ -265,7 +302,7 @@ internal sealed partial class DayTeller
                 if (_told.Exists(t => t.Entry is Dose d && d.Medicine == known.Medicine && d.Start is { } s && Math.Abs(Period.Between(s.Stated, at, PeriodUnits.Minutes).Minutes) <= 15)) continue;
                 AddDose(happening, known, TimesOfEvents.Of(new TimeRef(new TimeMention { Written = new ClockTime(at.TimeOfDay, HalfOfDay.Am, TimePrecision.Exact, null, at.TimeOfDay, at.TimeOfDay), Line = line.Index, Settled = at }) { Taken = TimePrecision.Reckoned })!, null);
             }
-            if (sessions.Count == 0) _doubt(Doubts.Untimed(line.Index, _file, "Doses before sessions"));
+            if (sessions.Count == 0) Ask(Doubts.Untimed(line.Index, _file, "Doses before sessions"));
         }
         _beforeEach.Clear();
     }

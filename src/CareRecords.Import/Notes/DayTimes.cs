@@ -223,6 +223,7 @@ internal sealed class DayTimes
     private static double Step(TimeMention before, State a, TimeMention after, State b, bool nightShift)
     {
         if ((after.OtherDay && !(before.OtherDay && before.Line == after.Line)) || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
+        if (after.OpensSection) return b.Minutes >= Day ? FirstNextDay : Math.Max(0, b.Minutes - DayBegins) / 280.0;
         var gap = b.Minutes - a.Minutes;
         var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;

@@ -51,7 +51,8 @@ internal static class DoseGrammar
         {
             var term = terms[i];
             var head = term.ValueOf(Sense.Medicine);
-            if (head is null && !term.Is(Sense.Device) && !term.Is(Sense.Antibiotic)) continue;
+            var pump = term.Is(Sense.Pump) && FeedGrammar.IsInhaler(terms, i);
+            if (head is null && !term.Is(Sense.Device) && !term.Is(Sense.Antibiotic) && !pump && !IsPuffs(terms, i)) continue;
             if (used.Contains(i)) continue;
             if (IsUnitHere(terms, i)) continue;
             used.Add(i);
@@ -65,14 +66,36 @@ internal static class DoseGrammar
                 First = i,
                 Last = i,
                 IsAntibioticWord = head is null && term.Is(Sense.Antibiotic),
-                Inhaled = term.Is(Sense.Device) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
+                Inhaled = term.Is(Sense.Device) || pump || IsPuffs(terms, i) || (head is not null && Medicines.ClassOf(head) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid),
                 Route = term.Is(Sense.Device) ? written : null,
                 Later = i > 0 && terms.Take(i).Any(t => t.Is(Sense.Then)) && doses.Count > 0,
             });
         }
+        if (doses.Count == 0 && Unnamed(terms, line, used) is { } unnamed) doses.Add(unnamed);
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
         return doses;
     }
+
+    // "gave xyz 5 ml": a word that nobody but the family knows, with an amount that only a medicine has.
+    private static DoseReading? Unnamed(IReadOnlyList<Term> terms, string line, HashSet<int> used)
+    {
+        if (terms.Any(t => GroupSplitter.IsFeed(t) || t.Is(Sense.Flush) || t.Is(Sense.Mouth) || t.Is(Sense.Food) || t.Is(Sense.Session) || t.Is(Sense.Technique))) return null;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            if (terms[i] is not { Kind: TermKind.Quantity, Unit: Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Ml or Unit.Spoon } amount) continue;
+            if (amount.Unit is Unit.Ml or Unit.Spoon && (amount.Number > 40 || !terms.Any(t => t.Is(Sense.Given)))) continue;
+            foreach (var at in new[] { i - 1, i + 1, i + 2 })
+            {
+                if (at < 0 || at >= terms.Count || terms[at] is not { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: >= 4 } word || used.Contains(at) || (at == i + 2 && terms[i + 1].Text != "of")) continue;
+                used.Add(at);
+                return new DoseReading { Medicine = Medicines.Unknown, Written = line[word.Start..word.End], First = Math.Min(at, i), Last = at, Inhaled = amount.Unit == Unit.Puffs };
+            }
+        }
+        return null;
+    }
+
+    // "puffs same", "puffs 4": the word alone, without its number before it, stands for the inhaler.
+    private static bool IsPuffs(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Word && terms[at].Is(Sense.Unit, "puffs") && terms[at].Text is "puffs" or "puff" or "pufs";
 
     // "1 neb": the word is the unit of the amount.
     private static bool IsUnitHere(IReadOnlyList<Term> terms, int at) => terms[at].Kind == TermKind.Quantity;

@@ -53,6 +53,10 @@ internal sealed class DoseMemory
                 ?? (medicine == Medicines.Unknown ? _given.FindLast(d => CareRecords.Records.Medicines.ClassOf(d.Medicine) == MedicineClass.Bronchodilator) : null);
             if (before is not null) return new Known(before.Medicine, written, amount ?? before.Amount, $"'same' read as {before.Medicine}{(before.Amount is null ? "" : ", " + before.Amount)}.");
         }
+        // "2 puffs blue" after "blue puffer": the same inhaler.
+        if (medicine == Medicines.Unknown && written is not null && Colours.FirstOrDefault(c => written.Contains(c, StringComparison.OrdinalIgnoreCase)) is { } colour
+            && _given.FindLast(d => d.Medicine != Medicines.Unknown && d.Written?.Contains(colour, StringComparison.OrdinalIgnoreCase) == true) is { } same)
+            return new Known(same.Medicine, written, amount, $"'{written}' read as {same.Medicine}, as before.");
         return new Known(medicine, written, amount);
     }
 

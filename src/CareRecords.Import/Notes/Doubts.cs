@@ -59,6 +59,11 @@ internal static class Doubts
     public static Doubt Unclear(int line, string file, string why, params string[] choices) => Ask(line, $"unclear:{file}:{line + 1}",
         why, "Write the line in other words.", why, choices);
 
+    /// <summary>Words of care that gave no record.</summary>
+    public static Doubt NotRead(int line, string file, string? word) => Ask(line, word is null ? $"when:{file}:{line + 1}" : $"not-read:{word}",
+        word is null ? "The line tells of care without a time." : $"'{word}' on this line was not understood.", "Write the line in other words, with its time.",
+        word is null ? "At what time was this?" : $"What do the lines with '{word}' tell?");
+
     /// <summary>Day and month could change places.</summary>
     public static Doubt DayOrder(int line, string file, string written) => Ask(line, $"day-order:{file}",
         $"'{written}' could be day and month or month and day.", "Answer the question, or give --date-order dmy or mdy.",

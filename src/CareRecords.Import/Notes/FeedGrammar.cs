@@ -9,6 +9,12 @@ internal sealed class FeedReading
     /// <summary>Volume, ml; null when not said.</summary>
     public double? Millilitres { get; set; }
 
+    /// <summary>Whether the volume was written with its unit.</summary>
+    public bool IsVolume { get; set; }
+
+    /// <summary>Whether the words say that it was started or stopped.</summary>
+    public bool IsExplicit { get; set; }
+
     /// <summary>Rate, ml an hour; null when not said.</summary>
     public double? Rate { get; set; }
 
@@ -21,6 +27,9 @@ internal sealed class FeedReading
     /// <summary>True when it was stopped at a part of its volume ("180 ml, stopped at 100").</summary>
     public bool StoppedShort { get; set; }
 
+    /// <summary>Whether it ended at the moment of writing.</summary>
+    public bool EndsNow { get; set; }
+
     /// <summary>Minutes it took; null when not said.</summary>
     public double? Minutes { get; set; }
 }
@@ -30,6 +39,7 @@ internal static class FeedGrammar
 {
     private const double LeastBareMillilitres = 20;
     private const double MostBareMillilitres = 1500;
+    private const double MostBareRate = 150;
 
     /// <summary>The feed of a group's terms; null when they tell of none.</summary>
     /// <param name="terms">The group's terms.</param>
@@ -38,14 +48,15 @@ internal static class FeedGrammar
     /// <param name="clocked">Whether the time is a clock time.</param>
     /// <param name="hasOther">Whether the group tells of a vomit, which makes "feed" its content.</param>
     /// <param name="hasDose">Whether the group tells of a dose, whose ml are not a feed's.</param>
-    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose)
+    /// <param name="time">The group's one time; null when it has none.</param>
+    public static FeedReading? Read(IReadOnlyList<Term> terms, HashSet<int> used, bool timed, bool clocked, bool hasOther, bool hasDose, Term? time = null)
     {
         var feed = new FeedReading();
         var (heads, mouth, food, tube, pump, start, stop) = (0, false, false, false, false, -1, -1);
         for (var i = 0; i < terms.Count; i++)
         {
             var term = terms[i];
-            if (IsMention(terms, i)) continue;
+            if (IsMention(terms, i) || (term.Is(Sense.Pump) && IsInhaler(terms, i))) continue;
             if (term.Is(Sense.Feed) || term.Is(Sense.FeedRunning) || term.Is(Sense.Milk)) heads++;
             if (term.Is(Sense.Bottle)) { heads++; mouth = true; }
             if (term.Is(Sense.Bolus)) { heads++; tube = true; }
@@ -54,18 +65,27 @@ internal static class FeedGrammar
             if (term.Is(Sense.Route)) tube = true;
             if (term.Is(Sense.Mouth)) mouth = true;
             if (term.Is(Sense.Food)) food = true;
-            if (term.Is(Sense.Start) && !FlowFollows(terms, i)) start = i;
+            if ((term.Is(Sense.Start) && !FlowFollows(terms, i)) || (term.IsSymbol("↑") && IsFed(terms, i - 1))) start = i;
+            if (term.IsSymbol("↓") && IsFed(terms, i - 1)) stop = i;
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
+        // "amox/clav 6 ml GT": the tube is the medicine's way.
+        if (hasDose && heads == 0 && feed.Rate is null) return null;
         if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
+        // "pump on 50": what a pump is set to.
+        if (pump && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
         feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
+        // "started 11:55 finished now": the time belongs to the word beside it.
+        if (start >= 0 && stop >= 0 && time is not null) feed.IsEnd = Distance(terms[stop], time) < Distance(terms[start], time);
+        feed.EndsNow = !feed.IsEnd && stop >= 0 && stop + 1 < terms.Count && terms[stop + 1].Is(Sense.Now);
+        feed.IsExplicit = start >= 0 || stop >= 0;
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
@@ -84,6 +104,15 @@ internal static class FeedGrammar
         return false;
     }
 
+    // Characters between a word and a time; before the time is nearer than after it.
+    private static int Distance(Term word, Term time) => word.End <= time.Start ? 2 * (time.Start - word.End) : 2 * (word.Start - time.End) + 1;
+
+    // "pump↓ 0555": turned off.
+    private static bool IsFed(IReadOnlyList<Term> terms, int at) => at >= 0 && (terms[at].Is(Sense.Pump) || terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk));
+
+    // "Pump 2 puffs": an inhaler, in some countries.
+    internal static bool IsInhaler(IReadOnlyList<Term> terms, int at) => terms.Skip(at + 1).Take(3).Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) || (at > 0 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Puffs });
+
     private static bool FlowFollows(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count
         && (terms[at + 1] is { Kind: TermKind.Quantity, Unit: Unit.Litre } || terms[at + 1].Fraction is not null || terms[at + 1].Is(Sense.Air) || terms[at + 1].Is(Sense.OxygenLabel) || terms[at + 1] is { Kind: TermKind.Number, Number: > 0 and < 1 });
 
@@ -97,9 +126,10 @@ internal static class FeedGrammar
             // "flushed 30 ml", "30 ml water flush": not a feed.
             if ((i > 0 && terms[i - 1].Is(Sense.Flush)) || (i + 1 < terms.Count && terms[i + 1].Is(Sense.Flush))) return;
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
+            feed.IsVolume = true;
             if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
         }
-        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && terms[i - 1].IsSymbol("@")))
+        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && (terms[i - 1].IsSymbol("@") || terms[i - 1].Is(Sense.Flush) || terms[i - 1].Is(Sense.SatLabel) || terms[i - 1].Is(Sense.PulseLabel) || terms[i - 1].Is(Sense.TempLabel))) && !(term.Number <= 100 && terms.Any(t => t.Is(Sense.SatLabel))))
         {
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             if (feed.Millilitres is null || StopsAt(terms, i)) feed.Millilitres = term.Number;

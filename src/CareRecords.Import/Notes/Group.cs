@@ -20,6 +20,12 @@ internal sealed class Group
     /// <summary>Number of the sentence in which it starts.</summary>
     public int Sentence { get; init; }
 
+    /// <summary>The first chunk of the line that it holds words of.</summary>
+    public int FirstChunk { get; init; }
+
+    /// <summary>The last chunk of the line that it holds words of.</summary>
+    public int LastChunk { get; set; }
+
     /// <summary>A time written as impossible; null when there is none.</summary>
     public Term? BadTime { get; set; }
 

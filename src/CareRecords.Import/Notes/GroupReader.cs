@@ -10,9 +10,9 @@ namespace CareRecords.Import.Notes;
 /// <param name="Text">The words after the prefix.</param>
 /// <param name="Date">The line's day; null when not known.</param>
 /// <param name="Stamp">The moment of writing; null when the line has no stamp.</param>
-/// <param name="PairsByPhase">Whether joined numbers are before and after, by a heading of a table.</param>
+/// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, bool PairsByPhase, string? Part);
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed class GroupReader
@@ -49,10 +49,10 @@ internal sealed class GroupReader
         if (doseBefore) spoken = [];
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
-        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0);
+        var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms);
-        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && doses.Count == 0 && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
+        if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && (doses.Count == 0 || terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Each })) && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
         if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
@@ -60,10 +60,10 @@ internal sealed class GroupReader
         if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
-        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.PairsByPhase);
+        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(terms, t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
@@ -81,7 +81,13 @@ internal sealed class GroupReader
     }
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
-    private static bool IsCount(Term term, int times) => times > 1 && term.Kind == TermKind.Times && term.Number == times;
+    private static bool IsCount(List<Term> terms, Term term, int times)
+    {
+        if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
+        // "physio x3 in the day": without times and places a count is of sessions.
+        return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
+            && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);
+    }
 
     // "4 x a day": how often, not minutes.
     private static bool IsFrequency(List<Term> terms, Term term) => term.Kind is TermKind.Times or TermKind.Number && terms.IndexOf(term) is var at
@@ -94,6 +100,7 @@ internal sealed class GroupReader
     {
         var written = _at.Text[bad.Start..bad.End];
         if (bad.Is(Sense.Clock, "ask")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be two times of day ({written.Replace('.', ':').Replace(":", ":0", StringComparison.Ordinal)} or {written.Replace('.', ':')}0)."));
+        else if (bad.Is(Sense.Clock, "either")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' does not say which of the two times it was."));
         else if (bad.Is(Sense.Clock, "minutes")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be a time in the morning, a time in the evening, or minutes.", "a time in the morning", "a time in the evening", "minutes"));
         else _doubts.Add(Doubts.BadTime(_at.Index, written));
     }
@@ -204,12 +211,19 @@ internal sealed class GroupReader
             _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{_at.Text.Trim()}' does not say for certain that a session was done, and when."));
             return;
         }
+        var later = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Event });
+        var after = later is not null && mentions.Count == 1 && FirstOf(group.Terms, IsDoseTerm) is var given && given < FirstOf(group.Terms, t => t.Is(Sense.Session) || t.Is(Sense.Technique)) ? later.Number : 0;
         var straightAfter = feed is null && group.Terms.Exists(t => t.Is(Sense.After)) && group.Has(Sense.Feed) && group.Has(Sense.Stop) && mentions.Count == 1;
         var fromWriting = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (areas.Areas.Count == 0 && duration is { Number: > 0 } && left.Exists(t => t.Is(Sense.Technique))) areas.Areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, areas.Technique, duration.Number));
+        // "percussion to the lower lobes for 3 minutes each side": the length is of each place that has no minutes of its own.
+        if (duration is { Number: > 0 and <= 30 } && areas.Areas.Count > 0 && areas.Areas.TrueForAll(a => a.Minutes is null))
+            for (var k = 0; k < areas.Areas.Count; k++)
+                if (areas.Areas[k].Technique != Technique.Vibration || areas.Areas.TrueForAll(a => a.Technique == Technique.Vibration)) areas.Areas[k] = areas.Areas[k] with { Minutes = duration.Number };
         Vest(left, areas);
-        var again = group.Terms.Exists(t => t.Is(Sense.Again)) ? group.Parts.DistinctBy(PartKind).ToList() : [];
+        // "physio am and pm", "after breakfast and again before bed": one at each.
+        var again = group.Parts.Count > 1 && group.Terms.Exists(t => t.Is(Sense.Again) || t.Is(Sense.And) || t.IsSymbol(",")) ? group.Parts.DistinctBy(PartKind).ToList() : [];
         if (mentions.Count == 0 && again.Count > 1)
         {
             foreach (var part in again) result.Add(Make(Untimed(group, part), null, areas, reference, group));
@@ -222,7 +236,7 @@ internal sealed class GroupReader
             return;
         }
         foreach (var mention in mentions)
-            result.Add(Make(Ref(mention, straightAfter ? TimePrecision.Borrowed : null), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
+            result.Add(Make(Ref(mention, straightAfter ? TimePrecision.Borrowed : after > 0 ? TimePrecision.Reckoned : null, after), mention.End is null ? null : new TimeRef(mention.End) { Date = _at.Date }, areas, reference, group));
         foreach (var mention in mentions) mention.Start.IsSession = true;
         if (straightAfter) result.Add(new Happening { Kind = HappeningKind.Feed, Line = _at.Index, Sentence = group.Sentence, End = Ref(mentions[0]) });
     }
@@ -275,6 +289,7 @@ internal sealed class GroupReader
                 DoseRoute = dose.Route,
                 IsAntibioticWord = dose.IsAntibioticWord,
                 Reference = given,
+                IsGiven = dose.Amount is not null || given is not null || group.Has(Sense.Given) || group.Has(Sense.Start) || first,
                 Value = dose.Prescribed ? "prescribed" : null,
             };
             if (each is not null)
@@ -317,7 +332,7 @@ internal sealed class GroupReader
             var start = ago is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)ago.Number), Taken = TimePrecision.Reckoned, Date = _at.Date } : Untimed(group);
             var happening = Feed();
             if (feed.IsEnd && start is not null) happening.End = start; else happening.Start = start;
-            if (start is null) happening.Value = feed.IsEnd ? "end" : "start";
+            if (start is null && feed.IsExplicit) happening.Value = feed.IsEnd ? "end" : "start";
             result.Add(happening);
             return;
         }
@@ -326,6 +341,7 @@ internal sealed class GroupReader
             var happening = Feed();
             var at = Ref(mention, before is not null ? TimePrecision.Reckoned : null, before?.Number ?? 0);
             if (feed.IsEnd && mention.End is null) happening.End = at; else happening.Start = at;
+            if (feed.EndsNow && _at.Stamp is { } now && happening.End is null) happening.End = new TimeRef(null) { Stamp = now, Taken = TimePrecision.MessageStamp, Date = _at.Date };
             if (mention.End is not null) happening.End = new TimeRef(mention.End) { Date = _at.Date };
             else if (feed.Minutes is { } minutes && happening.Start is not null) happening.End = Ref(mention, null, minutes);
             result.Add(happening);
@@ -341,6 +357,12 @@ internal sealed class GroupReader
         {
             if (reference is null) { _doubts.Add(Doubts.BeforeAfterOrRange(_at.Index, _at.File, pair)); }
             else result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading(), Value = "pair " + pair, Start = mentions.Count > 0 ? Ref(mentions[0], TimePrecision.Borrowed) : null });
+        }
+        // "sats 89 at 2, 3 and 4": the same at each of them.
+        if (mentions.Count > 1 && !borrowed && checks.Readings is [{ SpO2: not null } only])
+        {
+            foreach (var mention in mentions) result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = only, Start = Ref(mention) });
+            return;
         }
         var parts = group.Parts.Where(p => !p.Is(Sense.Meal) || mentions.Count == 0).ToList();
         var zipParts = parts.Count > 1 && parts.Count == checks.Readings.Count;
@@ -374,18 +396,21 @@ internal sealed class GroupReader
 
     private void AddSigns(Group group, List<(TimeMention Start, TimeMention? End)> mentions, List<SignReading> signs, bool borrowed, List<Happening> result)
     {
+        // "up at 1, 3 and half 4 with the cough": at each of them.
+        var each = mentions.Count > 1 && result.Count == 0 ? mentions : mentions.Take(1).ToList();
         foreach (var sign in signs)
-            result.Add(new Happening
-            {
-                Kind = HappeningKind.Sign,
-                Line = _at.Index,
-                Sentence = group.Sentence,
-                SignKind = sign.Kind,
-                What = sign.What,
-                Value = sign.Value,
-                Number = sign.Number,
-                Start = mentions.Count > 0 ? Ref(mentions[0], borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
-            });
+            foreach (var at in each.Count == 0 ? [null] : each.ConvertAll(m => ((TimeMention Start, TimeMention? End)?)m))
+                result.Add(new Happening
+                {
+                    Kind = HappeningKind.Sign,
+                    Line = _at.Index,
+                    Sentence = group.Sentence,
+                    SignKind = sign.Kind,
+                    What = sign.What,
+                    Value = sign.Value,
+                    Number = sign.Number,
+                    Start = at is { } mention ? Ref(mention, borrowed ? TimePrecision.Borrowed : null) : Untimed(group),
+                });
     }
 
     private void AddOmitted(Group group, List<(TimeMention Start, TimeMention? End)> mentions, List<Happening> result)

@@ -3,206 +3,250 @@ using CareRecords.Import.Reading;
 namespace CareRecords.Import.Notes;
 
 /// <summary>
-/// Gathers a line's chunks into groups, each about one time. A time at the start of its chunk opens a group; a time at the end closes
-/// the one before it; a chunk without a time goes on with the group before, or waits for the time that follows.
+/// Cuts the terms of a line into groups, each about one time. Carers write the time first ("7.15 physio"), last ("pump off 0600") or in the
+/// middle, with or without commas: every way to cut is given a cost (<see cref="GroupCost"/>) and the cheapest is taken, by dynamic
+/// programming over the places at which a cut can be (the segmentation of Bellman 1961).
 /// </summary>
 internal static class GroupSplitter
 {
+    /// <summary>Longest group that is weighed, terms: longer runs are cut at their sentences.</summary>
+    private const int LongestGroup = 80;
+
     /// <summary>The groups of a line, in order.</summary>
-    public static List<Group> Split(List<Chunk> chunks)
+    /// <param name="chunks">The chunks of the line; those that hold no record are passed over.</param>
+    /// <param name="stamped">Whether the line has a moment of writing, which serves where no time is written.</param>
+    /// <param name="section">The heads of the section that the line stands under; empty when none.</param>
+    public static List<Group> Split(List<Chunk> chunks, bool stamped, IReadOnlyList<Term> section)
     {
+        var (items, denials) = Items(chunks);
         var groups = new List<Group>();
-        foreach (var chunk in chunks)
+        var start = 0;
+        foreach (var end in Cuts(items, stamped))
         {
-            if (chunk.Unreal) continue;
-            var denial = Modality.Deny(chunk.Terms);
-            // "physio - skipped am": what stands before the dash.
-            if (denial.SkipsAll && denial.Denied.Count == 0 && groups.Count > 0 && groups[^1].Times.Count == 0 && groups[^1].Sentence == chunk.Sentence)
-            {
-                groups[^1].Denied.AddRange(groups[^1].Terms.Where(Modality.IsDeniable));
-                groups[^1].Terms.RemoveAll(Modality.IsDeniable);
-            }
-            var pieces = Pieces(denial.Terms);
-            for (var p = 0; p < pieces.Count; p++)
-            {
-                var piece = pieces[p];
-                var group = Place(groups, piece, chunk, p);
-                if (group.Terms.Count > 0 && p == 0) group.Terms.Add(Comma(piece, chunk));
-                group.Terms.AddRange(piece.Terms);
-                if (p == 0) { group.Denied.AddRange(denial.Denied); group.SkipsAll |= denial.SkipsAll; }
-                group.Day ??= piece.Day;
-                group.Parts.AddRange(piece.Parts);
-                group.Part ??= piece.Parts.Count > 0 ? piece.Parts[0] : null;
-                group.BadTime ??= piece.BadTime;
-            }
-            if (pieces.Count == 0 && denial.Denied.Count > 0)
-            {
-                var holder = groups.Count > 0 ? groups[^1] : Add(groups, chunk);
-                holder.Denied.AddRange(denial.Denied);
-                holder.SkipsAll |= denial.SkipsAll;
-            }
+            groups.Add(Build(items, start, end));
+            start = end;
         }
+        Correct(groups);
+        MoveReadings(groups);
+        Inherit(groups);
+        if (section.Count > 0) Under(groups, section);
+        foreach (var denial in denials) Deny(groups, denial);
         return groups;
     }
 
-    private static Term Comma(Piece piece, Chunk chunk) => new()
+    // What a chunk denied goes to the group that holds the rest of the chunk, or to the last one before it.
+    private sealed record ChunkDenial(Chunk Chunk, int Index, Modality.Denial Denial);
+
+    private static (List<GroupItem> Items, List<ChunkDenial> Denials) Items(List<Chunk> chunks)
+    {
+        var items = new List<GroupItem>();
+        var denials = new List<ChunkDenial>();
+        var passed = false;
+        for (var c = 0; c < chunks.Count; c++)
+        {
+            if (chunks[c].Unreal) { passed = true; continue; }
+            var denial = Modality.Deny(chunks[c].Terms);
+            if (denial.Denied.Count > 0 || denial.SkipsAll) denials.Add(new ChunkDenial(chunks[c], c, denial));
+            for (var i = 0; i < denial.Terms.Count; i++)
+                items.Add(new GroupItem(denial.Terms, i, chunks[c], c, i == 0 ? passed && chunks[c].Before is not "." ? "." : chunks[c].Before : null));
+            if (denial.Terms.Count > 0) passed = false;
+        }
+        return (items, denials);
+    }
+
+    private static List<int> Cuts(List<GroupItem> items, bool stamped)
+    {
+        if (items.Count == 0) return [];
+        var times = 0;
+        var breaks = 0;
+        foreach (var item in items) { if (item.IsTime) times++; if (item.Before is "." or "/" or "|" or "?" or ",") breaks++; }
+        if (breaks == 0 && times <= 1 && !items.Exists(i => i.Term.Is(Sense.DayPart) || i.Term.Is(Sense.Meal))) return [items.Count];
+        // Best cost of everything before a place, by the style of the last group with a time; and where that group began.
+        var best = new double[items.Count + 1, GroupCost.Styles];
+        var from = new (int Place, int Style)[items.Count + 1, GroupCost.Styles];
+        for (var p = 0; p <= items.Count; p++)
+            for (var s = 0; s < GroupCost.Styles; s++) best[p, s] = p == 0 && s == 0 ? 0 : double.MaxValue;
+        for (var start = 0; start < items.Count; start++)
+        {
+            if (start > 0 && double.IsNaN(GroupCost.OfCut(items[start - 1], items[start]))) continue;
+            var cost = new GroupCost(stamped);
+            for (var end = start + 1; end <= items.Count && end - start <= LongestGroup; end++)
+            {
+                cost.Take(items, end - 1, start);
+                var cut = end == items.Count ? 0 : GroupCost.OfCut(items[end - 1], items[end]);
+                if (double.IsNaN(cut)) continue;
+                var (own, style) = cost.Total(items, start, end);
+                for (var s = 0; s < GroupCost.Styles; s++)
+                {
+                    if (best[start, s] == double.MaxValue) continue;
+                    var total = best[start, s] + own + cut + GroupCost.OfStyles(s, style);
+                    var next = style == 0 ? s : style;
+                    if (total >= best[end, next]) continue;
+                    best[end, next] = total;
+                    from[end, next] = (start, s);
+                }
+            }
+        }
+        return Path(best, from, items.Count);
+    }
+
+    private static List<int> Path(double[,] best, (int Place, int Style)[,] from, int count)
+    {
+        var style = 0;
+        for (var s = 1; s < GroupCost.Styles; s++) if (best[count, s] < best[count, style]) style = s;
+        var cuts = new List<int>();
+        for (var place = count; place > 0;)
+        {
+            cuts.Add(place);
+            (place, style) = from[place, style];
+        }
+        cuts.Reverse();
+        return cuts;
+    }
+
+    private static Group Build(List<GroupItem> items, int start, int end)
+    {
+        var group = new Group { Sentence = items[start].Chunk.Sentence, FirstChunk = items[start].ChunkIndex, LastChunk = items[end - 1].ChunkIndex };
+        for (var i = start; i < end; i++)
+        {
+            var (term, terms, at) = (items[i].Term, items[i].Terms, items[i].At);
+            if (i > start && items[i].Before is { } before && group.Terms.Count > 0) group.Terms.Add(Comma(term, before));
+            if (items[i].IsTime)
+            {
+                if (group.TimeTerm is null) { group.TimeTerm = term; group.Times = term.Times.Count > 0 ? term.Times : [term.Clock!]; }
+                else
+                {
+                    group.EndTime ??= term.Clock;
+                    if (at > 0 && terms[at - 1].Is(Sense.Stop)) group.Terms.Remove(terms[at - 1]);
+                }
+                continue;
+            }
+            if (term.Kind == TermKind.BadTime) { group.BadTime ??= term; continue; }
+            if (term.Kind != TermKind.Reference)
+            {
+                if (at > 0 && terms[at - 1].Is(Sense.Since) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
+                if (IsOtherDay(terms, at)) { group.Day ??= term; continue; }
+                if (IsPart(terms, at))
+                    group.Parts.Add(at > 0 && (terms[at - 1].Is(Sense.After) || terms[at - 1].Is(Sense.Before)) ? term with { Text = terms[at - 1].Text + " " + term.Text } : term);
+            }
+            group.Terms.Add(term);
+        }
+        group.Part = group.Parts.Count > 0 ? group.Parts[0] : null;
+        if (group.TimeTerm is null && group.BadTime is null) Slot(group);
+        return group;
+    }
+
+    // A bare number at a time's place, once the group around it is known.
+    private static void Slot(Group group)
+    {
+        SlotTimes.Reduce(group.Terms);
+        if (group.Terms.Find(t => t.Kind == TermKind.BadTime) is { } bad) { group.BadTime = bad; group.Terms.Remove(bad); return; }
+        if (group.Terms.Find(t => t.Kind == TermKind.Time && t.Clock is not null) is not { } time) return;
+        (group.TimeTerm, group.Times) = (time, time.Times.Count > 0 ? time.Times : [time.Clock!]);
+        group.Terms.Remove(time);
+    }
+
+    /// <summary>Whether the term names another day than the line's.</summary>
+    internal static bool IsOtherDay(List<Term> terms, int at) => (terms[at].Is(Sense.DayRef) && !terms[at].Is(Sense.DayRef, "0")) || terms[at].Is(Sense.Weekday)
+        || (terms[at].Text == "sat" && at == terms.Count - 1 && at > 0 && terms[at - 1].Kind == TermKind.Time);
+
+    /// <summary>Whether the term names a part of the day or a meal.</summary>
+    internal static bool IsPart(List<Term> terms, int at) => terms[at].Kind != TermKind.Reference && (terms[at].Is(Sense.DayPart) || terms[at].Is(Sense.Meal)
+        || (terms[at].Is(Sense.AmPm) && (terms[at].Text.Length > 2 || terms.Count == 1 || (at > 0 && terms[at - 1] is { Kind: TermKind.Number, Number: >= 60 }))));
+
+    private static Term Comma(Term term, string before) => new()
     {
         Kind = TermKind.Symbol,
-        Text = chunk.Before is "." or "/" or "|" or "?" ? ";" : chunk.Before is "(" ? "(" : ",",
-        Start = piece.Start,
-        End = piece.Start,
+        Text = before is "." or "/" or "|" or "?" ? ";" : before is "(" ? "(" : ",",
+        Start = term.Start,
+        End = term.Start,
     };
 
-    private static Group Place(List<Group> groups, Piece piece, Chunk chunk, int index)
+    // "4th 7pm same, inhaler 6.40. Pulse 130 sats 93": readings without a time go with the one session of their line.
+    private static void MoveReadings(List<Group> groups)
     {
-        var last = groups.Count > 0 ? groups[^1] : null;
-        if (piece.BadTime is not null) return Add(groups, chunk);
-        if (piece.Time is null)
+        for (var g = 1; g < groups.Count; g++)
         {
-            // "4th 7pm same, inhaler 6.40. Pulse 130 sats 93": a sentence of readings goes with the session of its line.
-            if (last is not null && chunk.Before == "." && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel)) && !last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)
-                && groups.FindLast(g => g.Times.Count == 1 && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is { } session) return session;
-            if (last is null) return Add(groups, chunk);
-            // "CPT 7.30. RA all day 95-97": a part of the day opens a group of its own.
-            if (chunk.Before == "." && index == 0 && last.Times.Count > 0 && piece.Parts.Count > 0 && piece.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.Medicine) || t.Is(Sense.Device))) return Add(groups, chunk);
-            if (chunk.Before is "." or "/" && last.Times.Count > 0 && piece.Parts.Exists(p => p.Is(Sense.DayPart)) && piece.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Range || t.Is(Sense.TempLabel))) return Add(groups, chunk);
-            // A new sentence without a time of its own still speaks of the time before it.
-            return index > 0 && last.Times.Count > 0 && piece.StartsEvent ? Add(groups, chunk) : last;
+            var group = groups[g];
+            if (group.Times.Count > 0 || group.Part is not null || group.BadTime is not null || !group.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel) || t.Is(Sense.Before) || t.Is(Sense.After)) || group.Terms.Exists(t => IsHead(t) && !t.Is(Sense.SatLabel) && !t.Is(Sense.PulseLabel) && !t.Is(Sense.Air) && !t.Is(Sense.OxygenLabel))) continue;
+            if (groups.GetRange(0, g).FindLast(x => x.Times.Count == 1 && x.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is not { } session) continue;
+            session.Terms.Add(new Term { Kind = TermKind.Symbol, Text = ";", Start = group.Terms[0].Start, End = group.Terms[0].Start });
+            session.Terms.AddRange(group.Terms);
+            session.LastChunk = Math.Max(session.LastChunk, group.LastChunk);
+            groups.RemoveAt(g--);
         }
-        // "Physio 4x: 7am, 11am" and "Four physios. They were at 7, at 11": the times of the sessions named before.
-        if (last is not null && last.Times.Count == 0 && last.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) && (!piece.HasHead && (chunk.Before == ":" || piece.Time.Times.Count > 1) || chunk.Before == ":" && piece.Time.Times.Count > 1))
-        {
-            Set(last, piece);
-            return last;
-        }
-        // "3 L, 3 R - 10am": a time alone after words that had none.
-        var alone = !piece.HasContent;
-        if (last is not null && last.Times.Count == 0 && last.Terms.Count > 0 && (alone || piece.IsEndOnly || (piece.Trails && !piece.HasHead)))
-        {
-            Set(last, piece);
-            return last;
-        }
-        // "7:25 done", "0745 finished", "off 0600": the end of what the group before began.
-        if (last is not null && piece.IsEndOnly && last.EndTime is null && last.Times.Count == 1 && last.Terms.Exists(IsLasting))
-        {
-            last.EndTime = piece.Time.Clock;
-            return last;
-        }
-        var group = Add(groups, chunk);
-        Set(group, piece);
-        return group;
     }
 
-    private static bool IsLasting(Term term) => term.Is(Sense.Session) || term.Is(Sense.Technique) || IsFeed(term);
-
-    private static bool IsFeed(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Bolus) || term.Is(Sense.Route) || term.Is(Sense.Pump) || term.Is(Sense.Bottle) || term.Is(Sense.Milk);
-
-    private static void Set(Group group, Piece piece)
+    // "7.15 both bases 3 min" under "Physio:".
+    private static void Under(List<Group> groups, IReadOnlyList<Term> section)
     {
-        var time = piece.Time!;
-        group.TimeTerm = time;
-        group.Times = time.Times.Count > 0 ? time.Times : [time.Clock!];
-        group.EndTime ??= piece.End?.Clock;
+        foreach (var group in groups)
+            if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => IsHead(t) && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
     }
 
-    private static Group Add(List<Group> groups, Chunk chunk)
+    // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
+    private static void Correct(List<Group> groups)
     {
-        var group = new Group { Sentence = chunk.Sentence };
-        groups.Add(group);
-        return group;
+        for (var g = 1; g < groups.Count; g++)
+        {
+            var (group, before) = (groups[g], groups[g - 1]);
+            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not) && t.Start < group.TimeTerm!.Start) || group.Terms.Exists(t => IsHead(t) && !t.Is(Sense.SatLabel) && !t.Is(Sense.Air))) continue;
+            (before.Times, before.TimeTerm) = (group.Times, group.TimeTerm);
+            before.Terms.AddRange(group.Terms.Where(t => !t.Is(Sense.Correction)));
+            groups.RemoveAt(g--);
+        }
     }
 
-    private sealed class Piece
+    // "bottle 3pm 90 ml, 6pm 90 ml", "salbutamol 7am 4 puffs, 11am 4": an amount at a time of its own is of what was named before it.
+    private static void Inherit(List<Group> groups)
     {
-        public List<Term> Terms { get; } = [];
-
-        public Term? Time { get; set; }
-
-        public Term? End { get; set; }
-
-        public Term? Day { get; set; }
-
-        public List<Term> Parts { get; } = [];
-
-        public Term? BadTime { get; set; }
-
-        public bool Trails { get; set; }
-
-        public int Start => Terms.Count > 0 ? Terms[0].Start : Time?.Start ?? 0;
-
-        public bool HasContent => Terms.Exists(t => t.Kind is not (TermKind.Symbol or TermKind.Word) || t.Meanings.Any(m => m.Sense is not (Sense.Article or Sense.At or Sense.Feeling or Sense.And or Sense.Now or Sense.NewTime or Sense.None or Sense.Only)));
-
-        public bool HasHead => Terms.Exists(IsHead);
-
-        public bool StartsEvent => HasHead;
-
-        public bool IsEndOnly => Time is not null && Time.Times.Count == 0 && Terms.Exists(t => t.Is(Sense.Stop)) && !HasHead
-            && Terms.TrueForAll(t => t.Is(Sense.Stop) || t.Kind == TermKind.Symbol || (t.Kind == TermKind.Word && !t.Is(Sense.Unit) && t.Meanings.All(m => m.Sense is Sense.Stop or Sense.Start or Sense.Article or Sense.At or Sense.Feeling or Sense.And or Sense.Then or Sense.None or Sense.Going or Sense.Over or Sense.Past or Sense.Per)));
+        for (var g = 1; g < groups.Count; g++)
+        {
+            var (group, before) = (groups[g], groups[g - 1]);
+            if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            // "clarithromycin 8.15, pm one 20.40": one more of the same.
+            if (group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again)) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
+            {
+                group.Terms.InsertRange(0, before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))));
+                continue;
+            }
+            var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
+            if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
+            var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));
+            if (heads.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || (heads.Exists(IsFeed) && heads.Exists(t => !IsFeed(t)))) continue;
+            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus))) continue;
+            if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
+            group.Terms.InsertRange(0, heads);
+        }
     }
+
+    private static bool IsSaturation(Term term) => term is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent };
+
+    private static void Deny(List<Group> groups, ChunkDenial denied)
+    {
+        var (chunk, index, denial) = denied;
+        var holder = groups.Find(g => g.FirstChunk <= index && index <= g.LastChunk) ?? groups.FindLast(g => g.LastChunk < index);
+        // "physio - skipped am": what stands before the dash.
+        if (denial.SkipsAll && denial.Denied.Count == 0)
+        {
+            var before = groups.FindLast(g => g.FirstChunk < index && g.Times.Count == 0 && g.Sentence == chunk.Sentence);
+            if (before is not null)
+            {
+                before.Denied.AddRange(before.Terms.Where(Modality.IsDeniable));
+                before.Terms.RemoveAll(Modality.IsDeniable);
+            }
+            holder = before ?? holder;
+        }
+        if (holder is null) groups.Add(holder = new Group { Sentence = chunk.Sentence, FirstChunk = index, LastChunk = index });
+        holder.Denied.AddRange(denial.Denied);
+        holder.SkipsAll |= denial.SkipsAll;
+    }
+
+    /// <summary>Whether the term tells of a feed.</summary>
+    internal static bool IsFeed(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Bolus) || term.Is(Sense.Route) || term.Is(Sense.Pump) || term.Is(Sense.Bottle) || term.Is(Sense.Milk);
 
     /// <summary>Whether the term names an event.</summary>
     internal static bool IsHead(Term term) => term.Is(Sense.Session) || term.Is(Sense.Technique) || IsFeed(term) || term.Is(Sense.FeedRunning) || term.Is(Sense.Medicine) || term.Is(Sense.Device)
         || term.Is(Sense.Antibiotic) || term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.PulseLabel) && term.Text != "p" || term.Is(Sense.TempLabel) || term.Is(Sense.BreathLabel)
         || term.Is(Sense.Sign) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || term.Is(Sense.Mouth) || term.Is(Sense.Food) || term.Kind == TermKind.Reference || term.Is(Sense.MedicineWord);
-
-    private static List<Piece> Pieces(List<Term> terms)
-    {
-        var pieces = new List<Piece>();
-        var current = new Piece();
-        var leading = FirstTime(terms) is var first && first >= 0 && !terms.Take(first).Any(t => IsHead(t) || t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Parts or TermKind.Range);
-        for (var i = 0; i < terms.Count; i++)
-        {
-            var term = terms[i];
-            if (term.Kind == TermKind.Time && term.Clock is not null)
-            {
-                if (current.Time is null) { current.Time = term; current.Trails = current.HasContent; continue; }
-                if (IsEndOf(terms, i, current)) { current.End = term; current.Terms.RemoveAll(t => t == terms[i - 1] && t.Is(Sense.Stop)); continue; }
-                if (leading || !current.HasContent) { Close(); current.Time = term; continue; }
-                CutAtHead(term);
-                continue;
-            }
-            if (term.Kind == TermKind.BadTime) { current.BadTime = term; continue; }
-            if (term.Kind == TermKind.Reference) { current.Terms.Add(term); continue; }
-            if (i > 0 && terms[i - 1].Is(Sense.Since) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
-            if (current.Time is not null && current.HasHead && term.Is(Sense.And) && PartWithEvent(terms, i + 1)) { Close(); continue; }
-            if ((term.Is(Sense.DayRef) && !term.Is(Sense.DayRef, "0")) || term.Is(Sense.Weekday) || (term.Text == "sat" && i == terms.Count - 1 && i > 0 && terms[i - 1].Kind == TermKind.Time)) { current.Day = term; continue; }
-            if (term.Is(Sense.DayPart) || term.Is(Sense.Meal) || (term.Is(Sense.AmPm) && (term.Text.Length > 2 || terms.Count == 1 || (i > 0 && terms[i - 1] is { Kind: TermKind.Number, Number: >= 60 })))) { current.Parts.Add(i > 0 && (terms[i - 1].Is(Sense.After) || terms[i - 1].Is(Sense.Before)) ? term with { Text = terms[i - 1].Text + " " + term.Text } : term); }
-            current.Terms.Add(term);
-        }
-        Close();
-        return pieces;
-
-        void Close()
-        {
-            if (current.Terms.Count > 0 || current.Time is not null || current.BadTime is not null || current.Day is not null) pieces.Add(current);
-            current = new Piece();
-        }
-
-        // Trailing style: the second time belongs to the last head (or reading) after the first time.
-        void CutAtHead(Term time)
-        {
-            var cut = current.Terms.FindIndex(t => t.Start > current.Time!.Start && (IsHead(t) || t.Kind is TermKind.Number or TermKind.Quantity));
-            if (cut < 0) { Close(); current.Time = time; return; }
-            var rest = current.Terms.GetRange(cut, current.Terms.Count - cut);
-            current.Terms.RemoveRange(cut, rest.Count);
-            Close();
-            current.Terms.AddRange(rest);
-            current.Time = time;
-            current.Trails = true;
-        }
-    }
-
-    // "8 morn left 3 right 3 and about tea time same": another event at a part of the day.
-    private static bool PartWithEvent(List<Term> terms, int at)
-    {
-        while (at < terms.Count && (terms[at].Is(Sense.About) || terms[at].Is(Sense.At) || terms[at].Is(Sense.Again) || terms[at].Text is "again" or "the")) at++;
-        return at + 1 < terms.Count && (terms[at].Is(Sense.Meal) || terms[at].Is(Sense.DayPart)) && (terms[at + 1].Kind == TermKind.Reference || terms[at + 1].Is(Sense.Session));
-    }
-
-    private static int FirstTime(List<Term> terms) => terms.FindIndex(t => t.Kind == TermKind.Time && t.Clock is not null);
-
-    private static bool IsEndOf(List<Term> terms, int at, Piece piece) => at > 0 && piece.End is null && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))
-        && piece.Terms.Exists(IsLasting) && terms[at].Times.Count == 0
-        // "0605 pump off 0625 blue": the second time opens what follows it.
-        && !(at + 1 < terms.Count && (IsHead(terms[at + 1]) || terms[at + 1].Kind is TermKind.Number));
 }

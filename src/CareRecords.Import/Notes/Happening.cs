@@ -34,6 +34,9 @@ internal sealed class TimeMention
     /// <summary>Number of the sentence in its line.</summary>
     public int Sentence { get; init; }
 
+    /// <summary>True for the first time under a section's heading: sections tell the day over again.</summary>
+    public bool OpensSection { get; set; }
+
     /// <summary>True when it names a session of the day that is only spoken of ("after the 3.00 one").</summary>
     public bool SpeaksOfSession { get; set; }
 
@@ -132,6 +135,9 @@ internal sealed class Happening
 
     /// <summary>"antibiotic" when only that was said, to be named from the course.</summary>
     public bool IsAntibioticWord { get; set; }
+
+    /// <summary>Whether the words say that it was given, or how much.</summary>
+    public bool IsGiven { get; set; }
 
     /// <summary>Given before every session of the day: minutes before; null otherwise.</summary>
     public double? BeforeEachSession { get; set; }

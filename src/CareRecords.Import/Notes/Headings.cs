@@ -47,10 +47,11 @@ internal static class Headings
     /// A whole date (with its year, month or weekday) after one to three words, on a short line that says nothing of care: "Shift of Sat 6/12/25 PB".
     /// It heads a day only where the same words lead to other dates too, so a lone "hospital visit 6/12/25" does not.
     /// </summary>
-    public static (string Lead, Heading Heading)? ReadAfterLead(string line, TermReader reader)
+    public static (string Lead, Heading Heading)? ReadAfterLead(string line)
     {
         if (line.Length > LongestLedLine || !line.Any(char.IsAsciiDigit)) return null;
-        var terms = reader.Raw(line);
+        // Without the family's words: the word that leads may be one that a key explains ("DOS = date of shift").
+        var terms = CellTerms.Raw(line);
         for (var at = 1; at < terms.Count && at <= MostLeadWords; at++)
         {
             if (!char.IsLetter(line[terms[at - 1].Start]) || GroupSplitter.IsHead(terms[at - 1])) return null;

@@ -2,38 +2,84 @@ using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Notes;
 
-/// <summary>Reads the family's own explanations of its words: "blue = salbutamol, brown = beclometasone", "LL = left lower RL = right lower".</summary>
+/// <summary>
+/// Reads the family's own explanations of its words: "blue = salbutamol, brown = beclometasone", "LL means left lower", "V stands for vibrations",
+/// "the red one is salbutamol".
+/// </summary>
 internal static class LegendReader
 {
     private const int LongestWord = 30;
     private const int LongestLine = 400;
+    private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
 
     /// <summary>The words that a line explains; none when the line is not an explanation.</summary>
     public static List<FamilyWord> Read(string line)
     {
         var words = new List<FamilyWord>();
-        if (line.Length > LongestLine || !line.Contains('=')) return words;
+        if (line.Length > LongestLine) return words;
+        if (Verbs.Any(v => line.Contains(v, StringComparison.OrdinalIgnoreCase)))
+            foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
+        if (!line.Contains('='))
+        {
+            Told(line, words);
+            return words;
+        }
         var signs = new List<int>();
         for (var i = 0; i < line.Length; i++)
             if (line[i] == '=' && !(i + 1 < line.Length && line[i + 1] is '>' or '=') && !(i > 0 && line[i - 1] is '=' or '<' or '!')) signs.Add(i);
         var from = Math.Max(0, LegendStart(line));
         for (var s = 0; s < signs.Count; s++)
         {
-            var key = s == 0 ? line[from..Math.Max(from, signs[0])] : KeyBefore(line, signs[s - 1] + 1, signs[s]);
-            if (s == 0 && key.LastIndexOfAny([',', ';', '.']) is var cut && cut >= 0) key = key[(cut + 1)..];
+            var key = s == 0 ? FirstKey(line[from..Math.Max(from, signs[0])]) : KeyBefore(line, signs[s - 1] + 1, signs[s]);
             var until = s + 1 < signs.Count ? signs[s + 1] - KeyBefore(line, signs[s] + 1, signs[s + 1]).Length : line.Length;
-            var means = line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)].Trim().Trim(',', ';', '.', ' ', '-');
-            key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
-            if (key.Length is 0 or > LongestWord || means.Length == 0) continue;
-            // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
-            if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) continue;
-            if (Leading(means) is >= 50 and <= 100) continue;
-            if (!key.Any(char.IsLetter) || !means.Any(char.IsLetter)) continue;
-            if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit)) continue;
-            if (key.Contains('/')) Pair(key, means, words);
-            else words.Add(new FamilyWord(key, means));
+            Explain(key, line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)], words);
         }
+        if (words.Count > 0) Told(line, words);
         return words;
+    }
+
+    private static void Explain(string key, string means, List<FamilyWord> words)
+    {
+        if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
+        means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
+        key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
+        if (key.Length is 0 or > LongestWord || means.Length == 0) return;
+        // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
+        if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) return;
+        if (Leading(means) is >= 50 and <= 100) return;
+        if (!key.Any(char.IsLetter) || !means.Any(char.IsLetter)) return;
+        if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit) && !Explains(key, means)) return;
+        // "salb = 4 puffs 7.30" tells of a dose.
+        if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
+        if (key.Contains('/')) Pair(key, means, words);
+        else words.Add(new FamilyWord(key, means));
+    }
+
+    // "2.5 each = 2½ min left lower and right lower": the key's number returns with its unit beside areas; "0605 1L = 94 on 2" has neither.
+    private static bool Explains(string key, string means)
+    {
+        var terms = CellTerms.Read(means);
+        return terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Technique)) && terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min })
+            && key.Any(char.IsLetter) && !CellTerms.Read(key).Exists(t => t.Kind == TermKind.Time);
+    }
+
+    // "The red one is salbutamol and the orange one is budesonide": a word, "is", and the name of a medicine.
+    private static void Told(string line, List<FamilyWord> words)
+    {
+        if (!line.Contains(" is ", StringComparison.OrdinalIgnoreCase) || line.Any(char.IsAsciiDigit)) return;
+        var terms = CellTerms.Read(line);
+        for (var i = 1; i + 1 < terms.Count; i++)
+        {
+            if (terms[i].Text is not "is") continue;
+            var means = terms[i + 1].Text is "the" or "his" or "her" or "a" && i + 2 < terms.Count ? i + 2 : i + 1;
+            if (!terms[means].Is(Sense.Medicine)) continue;
+            var from = i - 1;
+            while (from > 0 && i - from < 3 && terms[from].Kind == TermKind.Word && (terms[from].Text is "one" or "thing" || terms[from].Is(Sense.Device))) from--;
+            var word = line[terms[from].Start..terms[i - 1].End];
+            if (terms[from].Kind != TermKind.Word || terms[from].Is(Sense.Medicine) || terms[from].Text is "it" or "this" or "that" or "which" or "there" or "what" or "he" or "she" || word.Length > LongestWord) continue;
+            if (words.Exists(w => w.Word.Equals(word, StringComparison.OrdinalIgnoreCase))) continue;
+            words.Add(new FamilyWord(word, line[terms[means].Start..terms[means].End]));
+        }
     }
 
     private static int Leading(string means)
@@ -48,13 +94,28 @@ internal static class LegendReader
         return colon > 0 && colon < line.IndexOf('=', StringComparison.Ordinal) ? colon + 1 : 0;
     }
 
-    // The word before a later "=": after the last comma, else the last word (or words joined by slashes).
+    // The first word that is explained: after the last sentence, comma or column gap, without a title in front of it.
+    private static string FirstKey(string before)
+    {
+        if (before.LastIndexOfAny([',', ';']) is var cut && cut >= 0) before = before[(cut + 1)..];
+        if (before.LastIndexOf(". ", StringComparison.Ordinal) is var stop && stop >= 0) before = before[(stop + 1)..];
+        if (before.Trim().LastIndexOf("  ", StringComparison.Ordinal) is var gap && gap > 0) before = before.Trim()[gap..];
+        var words = before.Trim();
+        foreach (var title in (string[])["key ", "legend ", "codes ", "code ", "abbreviations ", "note ", "nb ", "words ", "my words "])
+            if (words.Length > title.Length && words.StartsWith(title, StringComparison.OrdinalIgnoreCase)) return words[title.Length..];
+        return before;
+    }
+
+    // The word before a later "=": after the last comma or gap of two spaces, else the last word (or words joined by slashes).
     private static string KeyBefore(string line, int from, int sign)
     {
         var between = line[from..sign];
         var cut = between.LastIndexOfAny([',', ';', '.']);
         if (cut >= 0 && between[(cut + 1)..].Trim().Length > 0) return between[(cut + 1)..];
         var trimmed = between.TrimEnd();
+        var gap = trimmed.LastIndexOf("  ", StringComparison.Ordinal);
+        if (gap > 0 && trimmed[gap..].Trim().Length > 0) return between[gap..];
+        if (trimmed.LastIndexOf(" and ", StringComparison.Ordinal) is var joined && joined > 0) return between[(joined + 5)..];
         var at = trimmed.Length;
         while (at > 0 && !char.IsWhiteSpace(trimmed[at - 1])) at--;
         while (at > 2 && trimmed[..at].TrimEnd().EndsWith('/'))

@@ -35,33 +35,54 @@ internal sealed record LinePrefix(int ContentStart, int? Item, ChatStamp? Stamp)
         return new LinePrefix(at, item, null);
     }
 
-    // "[14/03/2025, 07:41] Nan: ...", "14/03/2025, 07:41 - Nan: ...", "2025-03-14 07:41 Nan: ..."
+    // "[14/03/2025, 07:41] Nan: ...", "14/03/2025, 07:41 - Nan: ...", "Tue 8:12 PM - dad: ...", "12 Mar, 07.41 Nan: ..."
     private static LinePrefix? Chat(string line, TermReader reader)
     {
         var first = 0;
         while (first < line.Length && (line[first] is '[' or '(' || char.IsWhiteSpace(line[first]) || char.GetUnicodeCategory(line[first]) == System.Globalization.UnicodeCategory.Format)) first++;
-        if (first >= line.Length || !char.IsAsciiDigit(line[first])) return null;
+        if (first >= line.Length) return null;
         const int longest = 90;
         var head = line.Length > longest ? line[..longest] : line;
         var colon = head.IndexOf(": ", StringComparison.Ordinal);
         if (colon < 0 && head.EndsWith(':')) colon = head.Length - 1;
-        if (colon < 0) return null;
+        if (colon < 0 || !(char.IsAsciiDigit(line[first]) || DateGrammar.MayBegin(FirstWord(line, first)))) return null;
         var terms = reader.Raw(head[..(colon + 1)]);
         var i = 0;
-        if (terms.Count > 0 && terms[0].Text is "[" or "(") i++;
-        if (i >= terms.Count || terms[i] is not { Kind: TermKind.Parts, Parts.Count: 3 }) return null;
-        if (DateGrammar.Read(terms, i, head, out var next) is not { } date || next != i + 1) return null;
-        if (next < terms.Count && terms[next].IsSymbol(",")) next++;
-        if (next >= terms.Count || terms[next] is not { Kind: TermKind.Time, Parts: [<= 23, <= 59] } clock) return null;
-        var hour = (int)clock.Parts[0];
-        next++;
-        if (next < terms.Count && terms[next].ValueOf(Sense.AmPm) is { } half && hour is >= 1 and <= 12) { hour = hour % 12 + (half == "pm" ? 12 : 0); next++; }
-        if (next < terms.Count && terms[next].Text is "]" or ")" or "-" or "—") next++;
-        if (next >= terms.Count || terms[next].Kind != TermKind.Word || terms[^1].Text != ":") return null;
+        var bracketed = terms.Count > 0 && terms[0].Text is "[" or "(";
+        if (bracketed) i++;
+        if (i >= terms.Count || DateGrammar.Read(terms, i, head, out var next) is not { } date) return null;
+        if (next < terms.Count && (terms[next].IsSymbol(",") || terms[next].Is(Sense.At))) next++;
+        if (next >= terms.Count || Clock(terms, ref next) is not { } time) return null;
+        var separated = next < terms.Count && terms[next].Text is "]" or ")" or "-" or "—" or ",";
+        if (separated) next++;
+        // Without its year or brackets a date with a time is a heading with an event, unless a dash leads to a name.
+        if (!separated && (terms[i].Kind != TermKind.Parts || terms[i].Parts.Count != 3)) return null;
+        if (next >= terms.Count || terms[next].Kind != TermKind.Word || terms[^1].Text != ":" || terms.Skip(next).Any(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Person))) return null;
         var sender = head[terms[next].Start..colon].Trim();
         if (sender.Length is 0 or > 40) return null;
         var start = colon + 1;
         while (start < line.Length && char.IsWhiteSpace(line[start])) start++;
-        return new LinePrefix(start, null, new ChatStamp(date, new LocalTime(hour, (int)clock.Parts[1]), sender));
+        return new LinePrefix(start, null, new ChatStamp(date, time, sender));
+    }
+
+    private static ReadOnlySpan<char> FirstWord(string line, int from)
+    {
+        var end = from;
+        while (end < line.Length && char.IsLetter(line[end])) end++;
+        return line.AsSpan(from, end - from);
+    }
+
+    // "07:41", "7:41 PM", "7.41pm": the time of a stamp.
+    private static LocalTime? Clock(List<Term> terms, ref int next)
+    {
+        var term = terms[next];
+        (int Hour, int Minute)? found = term is { Kind: TermKind.Time, Parts: [<= 23, <= 59] } ? ((int)term.Parts[0], (int)term.Parts[1])
+            : term is { Kind: TermKind.Number, IsWhole: false, Text.Length: 4 or 5 } && TimeGrammar.OfDigits(term) is { } dotted ? (dotted.Time.Hour, dotted.Time.Minute) : null;
+        if (found is not var (hour, minute)) return null;
+        next++;
+        // "07:41:05": seconds.
+        if (next + 1 < terms.Count && terms[next].IsSymbol(":") && terms[next + 1] is { IsWhole: true, Glued: true }) next += 2;
+        if (next < terms.Count && terms[next].ValueOf(Sense.AmPm) is { } half && hour is >= 1 and <= 12) { hour = hour % 12 + (half == "pm" ? 12 : 0); next++; }
+        return new LocalTime(hour, minute);
     }
 }

@@ -35,6 +35,9 @@ internal sealed class LineRead
     /// <summary>Medicines spoken of in advice, in order: what an "antibiotic" or "first dose" later means.</summary>
     public List<DoseReading> Prescribed { get; } = [];
 
+    /// <summary>Words that name care or give a value, of which no event was told.</summary>
+    public List<string> Left { get; } = [];
+
     /// <summary>Its flags.</summary>
     public LineMarks Marks { get; set; }
 }
@@ -81,4 +84,10 @@ internal enum LineMarks
 
     /// <summary>Heading of a table.</summary>
     TableHeading = 2048,
+
+    /// <summary>A heading of a part of the day's notes ("Feeds:").</summary>
+    Section = 8192,
+
+    /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
+    RightFirst = 4096,
 }

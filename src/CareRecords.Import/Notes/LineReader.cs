@@ -16,11 +16,11 @@ internal sealed class LineReader
     public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
 
     /// <summary>Reads the words of a line.</summary>
-    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, bool pairsByPhase)
+    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs, IReadOnlyList<Term> section)
     {
         var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content)))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -28,16 +28,26 @@ internal sealed class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, pairsByPhase, PartOf(chunks));
-        var groups = GroupSplitter.Split(chunks);
-        var carried = false;
+        var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
+        var groups = GroupSplitter.Split(chunks, stamp is not null, section);
+        double? carried = null;
+        TimeMention? earlier = null;
+        if (terms is [{ Kind: TermKind.Reference } whole, ..] && whole.Is(Sense.Same, nameof(ReferTo.Day)) && terms.Exists(t => t.Text is "but" or "except" or "apart" or "bar") && terms.Exists(t => t.Kind == TermKind.Time))
+        {
+            // "same as yesterday but pm one was at 6.30": the day's times cannot be told for certain.
+            read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say which times were the same."));
+            return read;
+        }
         var reader = new GroupReader(context, read.Doubts, read.Mentions);
         foreach (var group in groups)
         {
             var told = reader.Read(group);
-            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line.
-            if (carried) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = 0;
-            carried |= told.Happenings.Exists(h => h.Check is { SpO2: null, Oxygen: 0 });
+            Borrow(told, stamp is null ? earlier : null);
+            earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
+            if (group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
+            // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
+            if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
+            carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
             read.Told.Add(told);
         }
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));
@@ -49,10 +59,20 @@ internal sealed class LineReader
         return read;
     }
 
+    // "pump off 0600. ¼ L 95": a reading without a time, after a time in the same line.
+    private static void Borrow(GroupReader.Told told, TimeMention? earlier)
+    {
+        if (earlier is null) return;
+        foreach (var happening in told.Happenings)
+            if (happening is { Start: null, End: null, Kind: HappeningKind.Check or HappeningKind.Sign, Check: null or { Phase: CareRecords.Records.CheckPhase.None } }) happening.Start = new TimeRef(earlier) { Taken = CareRecords.Records.TimePrecision.Borrowed, Date = earlier.Date };
+    }
+
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
     {
         if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
+        for (var i = 1; i + 1 < terms.Count; i++)
+            if (terms[i].Text == "not" && terms[i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;
         if (chunks.Exists(c => c.Unreal)) read.Marks |= LineMarks.Unreal;
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Is(Sense.Session)))) read.Marks |= LineMarks.PlansSession;
         if (terms.Exists(t => t.Is(Sense.AllDone) || (t.Text == "done" && t.Is(Sense.Stop)))) read.Marks |= LineMarks.AllDone;
@@ -68,7 +88,7 @@ internal sealed class LineReader
         foreach (var chunk in chunks)
         {
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
-            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t))) continue;
+            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After))) continue;
             var kind = GroupReader.PartKind(part);
             if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
             if (found is not null && found != kind) return null;
@@ -82,6 +102,9 @@ internal sealed class LineReader
         foreach (var chunk in chunks)
             if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
     }
+
+    private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"
+        || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.SatLabel);
 
     // "0610 off", "ran out 05h10": something was turned off, not said what.
     private static void Off(LineRead read, List<Group> groups)
@@ -106,6 +129,17 @@ internal sealed class LineReader
     private void Unfinished(LineRead read, List<Group> groups, string content)
     {
         if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & (LineMarks.TimeOnly | LineMarks.Unreal)) != 0) return;
+        // A number, a place or the name of a treatment alone says too little.
+        if (read.Stamp is null && groups.Count > 0 && groups.Sum(g => g.Terms.Count + g.Times.Count) <= 5 && groups.TrueForAll(g => g.Times.Count + g.Terms.Count > 0 && g.Denied.Count == 0 && g.Terms.TrueForAll(IsBareCare)) && groups.Exists(g => g.Times.Count > 0 || g.Terms.Exists(t => t.Kind != TermKind.Symbol)))
+        {
+            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' says too little to be read."));
+            return;
+        }
+        if (read.Stamp is not null && groups.Exists(g => g.Terms.Count is > 0 and <= 3 && g.Times.Count == 0 && g.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "done" || t.Is(Sense.AllDone))))
+        {
+            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            return;
+        }
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }
         if ((read.Marks & LineMarks.RepeatsDay) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was repeated, and when.")); return; }
         if (groups.Exists(g => g.Times.Count == 0 && g.Terms.Exists(t => t.Kind == TermKind.Times && t.Number is >= 2 and <= 8) && g.Terms.TrueForAll(t => t.Kind is TermKind.Times or TermKind.Symbol || t.Is(Sense.DayRef)))) { read.Doubts.Add(Doubts.Untimed(read.Index, _file, "Several sessions")); return; }
@@ -113,6 +147,8 @@ internal sealed class LineReader
         foreach (var group in groups)
         {
             if (group.Times.Count > 1) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
+            var unknown = group.Terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 });
+            if (group.Times.Count == 1 && unknown <= 1 && group.Terms.Exists(t => t is { Kind: TermKind.Number or TermKind.Parts }) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Unit is Unit.Money or Unit.Other)) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
             if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         }

@@ -16,7 +16,8 @@ internal static class Modality
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
             chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time));
-            if (chunk.Unreal && !unreal && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First))) chunk.Unreal = false;
+            // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
+            if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
     }
 
@@ -42,7 +43,17 @@ internal static class Modality
         {
             var term = terms[i];
             var skip = term.Is(Sense.Skip);
+            // "chest at 5 as he couldn't settle": what could not be done is not the care.
+            if (skip && term.Text is "couldnt" && i + 1 < terms.Count && NextDeniable(terms, i + 1) < 0 && terms[i + 1].Text is not ("do" or "manage" or "get" or "give" or "face")) { stay.Add(term); continue; }
+            // "forgot to look at the clock" leaves out no care.
+            if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && (terms[i + 1].Text is "to" && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
+            // "doxy no CLARITHROMYCIN": the second is what was meant.
+            if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && terms[i + 1].ValueOf(Sense.Medicine) is { } second && first != second)
+            {
+                stay.Remove(terms[i - 1]);
+                continue;
+            }
             var next = NextDeniable(terms, i + 1);
             if (next < 0)
             {

@@ -40,6 +40,8 @@ internal sealed class NotesRun
     public NotesReading Read()
     {
         var legends = Legends();
+        _pairs = PairMeanings.Of(_text.Lines);
+        if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
@@ -59,23 +61,25 @@ internal sealed class NotesRun
     }
 
     private bool _headed;
+    private PairMeaning _pairs;
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
     private HashSet<int> Legends()
     {
         var lines = new HashSet<int>();
+        var later = new List<FamilyWord>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var words = LegendReader.Read(_text.Lines[i]);
             if (words.Count == 0) continue;
             lines.Add(i);
+            _words.AddRange(words);
             foreach (var word in words)
-            {
-                _words.Add(word);
-                _reader.Learn(word);
-            }
+                if (!_reader.Learn(word)) later.Add(word);
         }
+        // A word may be explained by one that is explained further down.
+        foreach (var word in later) _reader.Learn(word);
         return lines;
     }
 
@@ -96,7 +100,7 @@ internal sealed class NotesRun
             else
             {
                 if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader);
-                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line, _reader) is { } led) ledTo.Add((i, led.Lead, led.Heading));
+                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
             }
         }
 
@@ -127,6 +131,8 @@ internal sealed class NotesRun
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
         var night = false;
+        var (section, opened) = ((IReadOnlyList<Term>)[], false);
+        var (message, writer) = ((LocalDateTime?)null, (string?)null);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -140,8 +146,10 @@ internal sealed class NotesRun
             if (_headings.TryGetValue(i, out var heading))
             {
                 from = heading.ContentStart;
+                section = [];
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
+                (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
                 if (!resolved.OneOff.Contains(i))
                 {
                     if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; _headed = prefix.Stamp is null; }
@@ -149,8 +157,26 @@ internal sealed class NotesRun
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
             }
-            else if (day.Count >= LongestDay) Tell(day, night);
-            var read = reader.Read(i, line, content[Math.Min(from, content.Length)..], prefix.Item, own, stamp, prefix.Stamp?.By, pairs);
+            else
+            {
+                // A message may run over several lines.
+                stamp = message;
+                if (day.Count >= LongestDay) Tell(day, night);
+            }
+            if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
+            {
+                (section, opened) = (opening, true);
+                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                continue;
+            }
+            var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
+            var words = content[Math.Min(from, content.Length)..];
+            var meaning = pairs ? PairMeaning.Phase : _pairs;
+            var place = $"{_text.File}:{i + 1}";
+            if (_context.Answers.Count > 0) (words, meaning) = (LineAnswers.Apply(words, place, _context.Answers), LineAnswers.Pairs(meaning, place, _context.Answers));
+            var read = reader.Read(i, line, words, prefix.Item, own, stamp, by, meaning, section);
+            if (_context.Answers.Count > 0 && LineAnswers.Mended(words, read.Doubts, place, _context.Answers) is { } mended) read = reader.Read(i, line, mended, prefix.Item, own, stamp, by, meaning, section);
+            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
             _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
             day.Add(read);
@@ -197,7 +223,7 @@ internal sealed class NotesRun
         {
             if (_fates[i] != LineFate.Blank || !_marks.TryGetValue(i, out var marks)) continue;
             _fates[i] = LineFate.NotRecord;
-            _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
+            _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.Section) != 0 ? "a heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
                 : (marks & LineMarks.Unreal) != 0 ? "a plan, advice or a list" : (marks & LineMarks.Care) != 0 ? "speaks of care, with no time or value to keep" : "a remark"));
         }
     }

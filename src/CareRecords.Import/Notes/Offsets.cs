@@ -23,7 +23,7 @@ internal static class Offsets
     /// <summary>The terms with their offsets and durations put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
-        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.Ago) || t.Is(Sense.Over) || t.Is(Sense.JustNow) || t.Is(Sense.After) || t.Text is "for" or "na" or "later" or "an hour" or "an hr")) return terms;
+        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.Ago) || t.Is(Sense.Over) || t.Is(Sense.JustNow) || t.Is(Sense.After) || t.Text is "for" or "na" or "later" or "back" or "an hour" or "an hr")) return terms;
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {
@@ -44,17 +44,18 @@ internal static class Offsets
             if (term.Is(Sense.Over) && term.Text == "over" && length is { IsWhole: true, Number: >= 5 and <= 240 } && before.Any(t => t.Is(Sense.Feed) || t.Is(Sense.Bolus) || t.Is(Sense.Device) || t.Is(Sense.Medicine) || t.Is(Sense.Bottle)))
                 return (Make(term, length, length.Number, null), at + 2);
         }
+        if (term.Text is "an hour" or "an hr" or "a hour" && At(terms, at + 1) is { } past && (past.Is(Sense.Ago) || past.Text == "back")) return (Make(term, past, -60, Writing), at + 2);
         if (Hour(terms, at) is { } hour) return (Make(term, terms[hour.Next - 1], hour.Minutes, Event), hour.Next);
         if ((Minutes(term) ?? (term is { IsWhole: true, Number: >= 5 and <= 90 } && term.Kind == TermKind.Number ? term.Number : null)) is not { } amount) return null;
         var unit = term.Kind == TermKind.Quantity;
         if (At(terms, at + 1) is not { } next) return null;
-        if (next.Is(Sense.Ago) && unit) return (Make(term, next, -amount, Writing), at + 2);
+        if ((next.Is(Sense.Ago) || next.Text == "back") && unit) return (Make(term, next, -amount, Writing), at + 2);
         if (next.Text is "later" or "after" or "afterwards" && unit && (before.Count > 0 && before[^1].Is(Sense.SatLabel) || next.Text == "later")) return (Make(term, next, amount, Event), at + 2);
         if (!next.Is(Sense.Before)) return null;
         var i = at + 2;
         while (At(terms, i) is { } filler && (filler.Is(Sense.To) || filler.Text is "the" or "his" or "her" or "every" or "of" or "start" or "starting")) i++;
         var last = At(terms, i);
-        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
+        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || last.Text is "all" or "every" || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
         {
             while (At(terms, i + 1) is { } more && (more.Is(Sense.Session) || more.Is(Sense.Technique) || more.Text is "one" or "time")) i++;
             return (Make(term, terms[i], -amount, Each), i + 1);

@@ -64,6 +64,7 @@ internal static class References
     {
         var term = terms[at];
         if (term.Kind == TermKind.Time && term.Clock is not null && term.Times.Count == 0) return (Make(term, term, ReferTo.Time), at + 1);
+        if (term is { Kind: TermKind.Parts, Parts: [>= 1 and <= 31, >= 1 and <= 31] } && term.Text.Contains('/')) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].IsSymbol(")")) return (Make(term, terms[at + 1], ReferTo.Item), at + 2);
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].Glued && terms[at + 1].Text is "st" or "nd" or "rd" or "th") return (Make(term, terms[at + 1], ReferTo.Day), at + 2);
         if (term.Kind == TermKind.Number && term.IsWhole && term.Text.Length >= 3 && term.Clock is not null) return (Make(term, term, ReferTo.Time), at + 1);

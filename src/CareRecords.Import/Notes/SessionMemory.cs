@@ -65,7 +65,18 @@ internal sealed class SessionMemory
     {
         if (reference.Is(Sense.DayRef)) return from.PlusDays(int.Parse(reference.ValueOf(Sense.DayRef)!, CultureInfo.InvariantCulture));
         if (reference.Is(Sense.Weekday)) { var day = DayTimes.OtherDay(reference, from); return day == from ? from.PlusDays(-7) : day; }
+        if (reference.Parts is [var one, var two]) return DayBefore((int)one, (int)two, from) ?? from.PlusDays(-1);
         return DateReader.Settle(new DateWritten(null, null, null, null, (int)reference.Number, IsoDayOfWeek.None), null, from, from, false) is { Outcome: Outcome.Certain } found ? found.Value : from.PlusDays(-1);
+    }
+
+    // "same as 6/10": the day of either order that lies nearest before.
+    private static LocalDate? DayBefore(int one, int two, LocalDate from)
+    {
+        LocalDate? best = null;
+        foreach (var (month, day) in new[] { (one, two), (two, one) })
+            foreach (var year in new[] { from.Year, from.Year - 1 })
+                if (month <= 12 && day <= CalendarSystem.Iso.GetDaysInMonth(year, month) && new LocalDate(year, month, day) is var date && date < from && (best is null || date > best)) best = date;
+        return best;
     }
 
     private static bool Same(LocalTime time, ClockTime written) => time == written.Time || (written.Half == HalfOfDay.Unknown && time == written.Time.PlusHours(12));

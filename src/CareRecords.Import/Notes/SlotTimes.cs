@@ -37,6 +37,9 @@ internal static class SlotTimes
             terms[i] = term with { Kind = TermKind.Time };
             return true;
         }
+        // "4 physios" counts them.
+        if (after is { Kind: TermKind.Word } && after.Is(Sense.Session) && after.Text.EndsWith('s') && term is { IsWhole: true, Number: <= 8 }) return false;
+        if (!timed && IsHourOfFeed(terms, i)) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
         var follows = before is not null && (before.Is(Sense.Session) || (before.Is(Sense.Technique) && At(terms, i + 1) is null && term.Text.Length >= 3) || ((before.Is(Sense.Stop) || before.Is(Sense.Start)) && terms.Take(i).Any(IsFeed)) || before.Is(Sense.WakeCue)
             || (term.Text.Length == 3 && before.Is(Sense.Device)) || (before.Is(Sense.Meal) && term.Text.Length >= 3) || (term.Text.Length == 3 && before.Is(Sense.Medicine) && Next(terms, i + 1) is { } q && q is { Kind: TermKind.Quantity, Unit: Unit.Puffs }));
@@ -66,6 +69,11 @@ internal static class SlotTimes
         terms[i] = term with { Kind = TermKind.Time };
         return true;
     }
+
+    /// <summary>"bottle 7 5 oz", "bolus 11 180": the first of two numbers after a feed is its time, the second its amount.</summary>
+    public static bool IsHourOfFeed(List<Term> terms, int at) => at > 0 && (terms[at - 1].Is(Sense.Bottle) || terms[at - 1].Is(Sense.Bolus) || terms[at - 1].Is(Sense.Milk) || terms[at - 1].Is(Sense.Feed))
+        && terms[at] is { Kind: TermKind.Number, Clock: not null } hour && (!hour.IsWhole || hour.Number <= 12 || hour.Text.Length >= 3)
+        && At(terms, at + 1) is { } amount && (amount is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Oz } || (amount.Kind == TermKind.Number && !amount.Glued && (amount.Number >= 20 || !amount.IsWhole)));
 
     // A number that opens its chunk, or stands after words that carry no meaning ("yest 5 chest").
     private static bool IsLead(List<Term> terms, int at)

@@ -43,8 +43,10 @@ internal sealed class TableLines
         for (var k = 0; k < cells.Length && k < _heading.Length; k++)
         {
             if (cells[k].Length == 0) continue;
-            if (_heading[k].Contains("sat", StringComparison.Ordinal) || _heading[k].Contains("spo2", StringComparison.Ordinal))
+            var (before, after) = (HasWord(_heading[k], "before", "bef", "pre", "b4"), HasWord(_heading[k], "after", "aft", "post"));
+            if (_heading[k].Contains("sat", StringComparison.Ordinal) || _heading[k].Contains("spo2", StringComparison.Ordinal) || ((before || after) && cells[k].Length <= 4))
             {
+                if (before != after) { cells[k] = (before ? "sats before " : "sats after ") + cells[k]; continue; }
                 pairsByPhase = _heading[k].Contains("b/a", StringComparison.Ordinal) || (_heading[k].Contains("bef", StringComparison.Ordinal) && _heading[k].Contains("aft", StringComparison.Ordinal));
                 if (pairsByPhase && cells[k].EndsWith('/')) cells[k] = "before " + cells[k].TrimEnd('/');
                 else if (pairsByPhase && cells[k].StartsWith('/')) cells[k] = "after " + cells[k].TrimStart('/');
@@ -57,6 +59,8 @@ internal sealed class TableLines
         // The date's column stays apart; the rest is one event.
         return string.Join(" , ", cells.Where(c => c.Length > 0));
     }
+
+    private static bool HasWord(string heading, params string[] words) => heading.Split(' ', '/', '(', ')', '-').Any(w => words.Contains(w, StringComparer.Ordinal));
 
     private static string[] Cells(string line) => line.Trim().Trim('|').Split('|').Select(c => c.Trim()).ToArray() is var cells && line.TrimStart().StartsWith('|') && !line.TrimEnd().EndsWith('|') ? ["", .. cells] : cells;
 }

@@ -57,12 +57,35 @@ internal static class TimeLists
             next = i + 1;
             taken = next - at;
         }
+        // "physio 7.20, 7.05 salbutamol": the last time is of what follows it.
+        if (list.Count >= 2 && at > 0 && GroupSplitter.IsHead(terms[at - 1]) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        {
+            list.RemoveAt(list.Count - 1);
+            next--;
+            while (next > at + 1 && terms[next - 1].Kind is TermKind.Symbol or TermKind.Word) next--;
+            taken = next - at;
+            if (list.Count == 1) return (list, 1);
+        }
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
+        // "chest 7 12 7 same", "chest 7 7 bases 3 each", "amoxi 8 2 8": times, because what follows tells the minutes, or nothing could be counted.
+        sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
+            || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         return sure ? (list, taken) : ([list[0]], 1);
+    }
+
+    private static bool MinutesLater(List<Term> terms, int at)
+    {
+        for (var i = at; i + 1 < terms.Count; i++)
+        {
+            if (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Min } || (terms[i].Kind == TermKind.Number && (terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide)))
+                || (terms[i + 1].Kind == TermKind.Number && (terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Side) || terms[i].Text is "l" or "r"))) return true;
+            if (terms[i].Kind == TermKind.Time || terms[i].IsSymbol(".")) return false;
+        }
+        return false;
     }
 
     private static bool IsTime(Term term) => term is { Kind: TermKind.Time, Clock: not null } && term.Times.Count == 0;

@@ -88,7 +88,7 @@ internal static class AreaGrammar
                 if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other) && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
-                else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i)) Close();
+                else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i) && !(run.MinutesFirst && run.Places.Count == 0 && !MinutesLater(terms, i))) Close();
                 run.Technique = technique;
                 continue;
             }
@@ -114,12 +114,13 @@ internal static class AreaGrammar
             else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number or TermKind.Times, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
             {
                 run.Spots = (int)count.Number;
-                if (run.Minutes.Count > 1) run.Minutes.RemoveAt(run.Minutes.Count - 1);
+                run.Minutes.RemoveAt(run.Minutes.Count - 1);
             }
             else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
-            else if (term.Is(Sense.Then) && !run.IsEmpty) Close();
-            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0) Close();
+            else if (term.Is(Sense.Then) && !run.IsEmpty && (run.Minutes.Count > 0 || run.Technique != Technique.Unknown)) Close();
+            // "3 min each of L lower, R lower, L upper": one number for a list of places.
+            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i))) Close();
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
         }
         Close();
@@ -134,6 +135,13 @@ internal static class AreaGrammar
 
     // After "clap 3 each" a technique ahead of new places ("clap LL 3") is a new run.
     private static bool Ahead(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (IsPlace(terms[at + 1]) || MinutesOf(terms[at + 1]) is not null);
+
+    private static bool MinutesLater(IReadOnlyList<Term> terms, int at)
+    {
+        for (var i = at + 1; i < terms.Count; i++)
+            if (MinutesOf(terms[i]) is not null) return true;
+        return false;
+    }
 
     private static bool MinutesFollow(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && MinutesOf(terms[at + 1]) is not null;
 
@@ -346,6 +354,8 @@ internal static class AreaGrammar
         { Kind: TermKind.Range, Unit: Unit.None, High: <= MostBareMinutes } => [(term.Number, term.High)],
         { Kind: TermKind.Number, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
         { Kind: TermKind.Times, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
+        // "1/2" alone is half of something, or one of two.
+        { Fraction: not null } => null,
         { Kind: TermKind.Parts } when term.Parts.All(p => p <= MostBareMinutes) && term.Text.Contains('/') => term.Parts.Select(p => ((double?)p, (double?)null)).ToList(),
         _ => null,
     };

@@ -59,7 +59,7 @@ internal static class QuantityGrammar
                     if (half.Is(Sense.Half)) return (term.Number + 0.5, null, 3);
                     if (half.Is(Sense.Article) && At(terms, at + 3)?.Is(Sense.Half) == true) return (term.Number + 0.5, null, 4);
                 }
-                if (next is { Kind: TermKind.Number, Glued: true } || (next.Kind == TermKind.Number && next.Number is > 0 and < 1 && next.Text.Length == 1 && !char.IsAsciiDigit(next.Text[0])))
+                if (next is { Kind: TermKind.Number, Glued: true } || (term.Number < 20 && next.Kind == TermKind.Number && next.Number is > 0 and < 1 && next.Text.Length == 1 && !char.IsAsciiDigit(next.Text[0])))
                     return (term.Number + (next.Number < 1 ? next.Number : 0), null, next.Number < 1 ? 2 : 1);
                 if ((next.IsSymbol("-") || next.Is(Sense.To)) && At(terms, at + 2) is { Kind: TermKind.Number } high && high.Number > term.Number && high.Number < term.Number * 4 + 1
                     && At(terms, at + 3) is not { Kind: TermKind.Symbol, Text: "-" })
@@ -95,14 +95,20 @@ internal static class QuantityGrammar
             "l" or "lt" => (Unit.None, 0),
             // "94 an hr later" is a time, not a rate.
             "an hr" or "an hour" or "a hour" when At(terms, at + 1)?.Text is "later" or "after" or "on" => (Unit.None, 0),
+            "an hr" or "an hour" when number.Is(Sense.Half) || number.Is(Sense.Quarter) => (Unit.Hour, 1),
             // "95 hr 99" is a pulse, not hours.
             "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
             "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),
             "m" or "s" or "h" or "g" or "p" or "'" when !glued => (Unit.None, 0),
+            // "4s" beside a session is four minutes each, not four seconds; "1230p" is a time.
+            "s" when number.Number < 10 => (Unit.None, 0),
+            "p" when number.Number > MostPuffs => (Unit.None, 0),
             "c" or "f" when !glued && number.Number < 30 => (Unit.None, 0),
             _ => (unit, 1),
         };
     }
+
+    private const double MostPuffs = 30;
 
     /// <summary>The unit that a word names.</summary>
     internal static Unit UnitOf(Term term) => term.ValueOf(Sense.Unit) switch

@@ -10,6 +10,7 @@ internal sealed class TermReader
     private readonly Tokenizer _tokenizer = new(new WordPool());
     private readonly Dictionary<string, List<FamilyPhrase>> _family = new(StringComparer.Ordinal);
     private readonly HashSet<string> _letters = [];
+    private readonly HashSet<string> _ignored = [];
 
     /// <summary>A reader with these family words.</summary>
     public TermReader(Vocabulary vocabulary, FamilyWords words)
@@ -27,14 +28,19 @@ internal sealed class TermReader
     /// <summary>Puts times and quantities together.</summary>
     public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
 
-    /// <summary>Makes a family word known. A meaning that says the word itself, or nothing that the vocabulary knows, changes nothing.</summary>
-    public void Learn(FamilyWord word)
+    /// <summary>Takes a word's meaning away: the family uses it for something else.</summary>
+    public void Ignore(string word) => _ignored.Add(word);
+
+    /// <summary>Makes a family word known; false when its meaning says nothing that the vocabulary knows.</summary>
+    public bool Learn(FamilyWord word)
     {
         var key = _tokenizer.Read(word.Word).Select(t => t.Text).ToArray();
-        if (key.Length == 0 || key.Length > 6) return;
+        if (key.Length == 0 || key.Length > 6) return false;
         var meaning = Words(word.Means, _tokenizer.Read(word.Means));
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
-        if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return;
+        if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return false;
+        // "salbutamol 100 inhaler": the strength on the label is no amount given.
+        if (meaning.Exists(t => t.Is(Sense.Medicine))) meaning.RemoveAll(t => t.Kind == TermKind.Number);
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
         if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));
@@ -42,6 +48,7 @@ internal sealed class TermReader
         phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
         phrases.Add(new FamilyPhrase(key, meaning, word.Word));
         phrases.Sort((a, b) => b.Key.Length.CompareTo(a.Key.Length));
+        return true;
     }
 
     private List<Term> Words(string line, List<Token> tokens)
@@ -52,7 +59,7 @@ internal sealed class TermReader
             if (_family.Count > 0 && TryFamily(tokens, i, terms, out var taken)) { i += taken; continue; }
             var token = tokens[i];
             if (token.Kind is not TokenKind.Clock && _vocabulary.Find(tokens, i, out var length, out var mended) is { } meanings
-                && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1))
+                && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1) && !(length == 1 && _ignored.Contains(token.Text)))
             {
                 var last = tokens[i + length - 1];
                 var text = length == 1 ? token.Text : line[token.Start..last.End].ToLowerInvariant();

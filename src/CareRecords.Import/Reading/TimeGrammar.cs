@@ -91,6 +91,7 @@ internal static class TimeGrammar
             if (next < terms.Count && terms[next] is { Kind: TermKind.Number, Number: 12 }) next++;
         }
         else if (TrySpoken(terms, at, out var spoken, out var after)) (found, next) = (spoken, after);
+        else if (TryPastTheHour(place, at, out spoken, out after)) (found, next) = (spoken, after);
         else if (term is { Kind: TermKind.Time, Clock: null }) (found, next) = (OfClock(term), at + 1);
         else if ((term.Is(Sense.DayPart) || (term.Is(Sense.AmPm) && term.Text.Length > 2)) && TryAfterPart(place, at, out var parted, out after)) (found, next) = (parted, after);
         else if (term.Kind is TermKind.Number or TermKind.Word && TryNumber(place, at, out var numbered, out after)) (found, next) = (numbered, after);
@@ -163,6 +164,21 @@ internal static class TimeGrammar
             return true;
         }
         return false;
+    }
+
+    // "at half past", "by ten past" after "quarter past 8": the hour is that of the time before.
+    private static bool TryPastTheHour(Place place, int at, out ClockTime time, out int next)
+    {
+        (time, next) = (null!, at);
+        var terms = place.Terms;
+        double? minutes = terms[at].Is(Sense.Half) ? 30 : terms[at].Is(Sense.Quarter) ? 15 : SmallNumber(terms[at]);
+        if (minutes is not (5 or 10 or 15 or 20 or 25 or 30) || at + 1 >= terms.Count || !terms[at + 1].Is(Sense.Past) || (at + 2 < terms.Count && (Hour(terms[at + 2]) is not null || terms[at + 2].Is(Sense.Clock)))) return false;
+        if (place.Before.FindLast(t => t is { Kind: TermKind.Time, Clock: not null })?.Clock is not { } last) return false;
+        var hour = (last.End ?? last.Start).Time;
+        var past = new LocalTime(hour.Hour, (int)minutes.Value);
+        time = Exact(past < hour ? past.PlusHours(1) : past, (last.End ?? last.Start).Half);
+        next = at + 2;
+        return true;
     }
 
     // "Morning 6.30", "Night 9.30", "evening 5".
@@ -239,7 +255,7 @@ internal static class TimeGrammar
         if (!terms[at].Glued) return false;
         if (terms[at].Text == "a") return true;
         // "9p" is a time, but after a medicine "4p" is four puffs.
-        return terms[at].Text == "p" && !AfterMedicine(place.Before);
+        return terms[at].Text == "p" && (terms[at - 1].Number > 30 || !AfterMedicine(place.Before));
     }
 
     private static bool AfterMedicine(List<Term> before)

@@ -1,0 +1,38 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>
+/// Finds what a group names and no event was told of: a medicine, a feed, a session, a reading. Its line is asked about, so that nothing that
+/// the grammar does not understand is passed over in silence.
+/// </summary>
+internal static class Leftovers
+{
+    /// <summary>Words of a group that name care or give a value, without an event; null when there are none.</summary>
+    public static string? Of(Group group, GroupReader.Told told)
+    {
+        if (told.Details is not null) return null;
+        var (terms, happenings) = (group.Terms, told.Happenings);
+        var timed = group.Times.Count > 0 || group.Part is not null;
+        var values = terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts);
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var kinds = GroupItem.NamedAt(terms, i);
+            if (kinds == CareKinds.None || terms[i].Is(Sense.Person) || terms[i].Is(Sense.Visit)) continue;
+            if ((kinds & CareKinds.Dose) != 0 && timed && told.NamesPrescription is not { Prescribed: true } && !Has(happenings, HappeningKind.Dose)) return terms[i].Text;
+            if ((kinds & CareKinds.Feed) != 0 && (group.Times.Count > 0 || (values && (terms[i].Is(Sense.Feed) || terms[i].Is(Sense.Pump) || terms[i].Is(Sense.Bolus) || terms[i].Is(Sense.Bottle)))) && !Has(happenings, HappeningKind.Feed) && !Has(happenings, HappeningKind.Sign)) return terms[i].Text;
+            if ((kinds & CareKinds.Session) != 0 && group.Times.Count > 0 && !Has(happenings, HappeningKind.Session) && !Has(happenings, HappeningKind.Omitted)) return terms[i].Text;
+            if ((kinds & CareKinds.Check) != 0 && values && !Has(happenings, HappeningKind.Check) && !(terms[i].Is(Sense.Desat) && !terms.Exists(t => t.Number is >= 60 and <= 100)) && !terms[i].Is(Sense.Route)) return terms[i].Text;
+            if (terms[i].Is(Sense.TempLabel) && values && !Has(happenings, HappeningKind.Sign)) return terms[i].Text;
+        }
+        if (terms.Exists(t => t.Is(Sense.Flush))) return null;
+        if (timed && told.NamesPrescription is null && !Has(happenings, HappeningKind.Dose) && !Has(happenings, HappeningKind.Feed) && terms.Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Oz }) is { } amount) return amount.Text;
+        if (happenings.Count > 0) return null;
+        // A reading, an amount or minutes at a time, of nothing that was named.
+        var value = terms.Find(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre or Unit.MlMin or Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Oz or Unit.Rate or Unit.Celsius or Unit.Fahrenheit }
+            || (timed && (t.Kind == TermKind.Reference || t.Is(Sense.SideArea) || t.Is(Sense.EachSide))));
+        return value is null || (!timed && terms.Count > 6) ? null : value.Text;
+    }
+
+    private static bool Has(List<Happening> happenings, HappeningKind kind) => happenings.Exists(h => h.Kind == kind);
+}

@@ -1,0 +1,73 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>What two numbers joined by a stroke ("96/88") are in a source.</summary>
+internal enum PairMeaning
+{
+    /// <summary>Nothing tells.</summary>
+    Unknown,
+
+    /// <summary>Before and after a session.</summary>
+    Phase,
+
+    /// <summary>A saturation and a pulse.</summary>
+    Pulse,
+
+    /// <summary>The lowest and highest of several readings.</summary>
+    Range,
+}
+
+/// <summary>
+/// Decides what joined numbers mean from the whole source: a key says it ("obs = sats/pulse"), or the numbers do, where again and again the second
+/// cannot be a saturation.
+/// </summary>
+internal static class PairMeanings
+{
+    private const int LeastEvidence = 2;
+    private const int LeastSaturation = 80;
+    private const int MostSaturation = 100;
+    private const int LeastPulse = 40;
+    private const int MostPulse = 220;
+
+    /// <summary>The meaning of pairs in a text.</summary>
+    public static PairMeaning Of(IReadOnlyList<string> lines)
+    {
+        var (pulse, pairs) = (0, 0);
+        foreach (var line in lines)
+        {
+            if (IsKey(line)) return PairMeaning.Pulse;
+            foreach (var (first, second) in Pairs(line))
+            {
+                if (first is < LeastSaturation or > MostSaturation || second is < LeastPulse or > MostPulse) continue;
+                pairs++;
+                if (second is > MostSaturation or < LeastSaturation) pulse++;
+            }
+        }
+        return pulse >= LeastEvidence && pulse * 5 >= pairs ? PairMeaning.Pulse : PairMeaning.Unknown;
+    }
+
+    // "sats/pulse", "SpO2 / HR"
+    private static bool IsKey(string line)
+    {
+        var stroke = line.IndexOf('/', StringComparison.Ordinal);
+        if (stroke <= 0 || line.Length > 200) return false;
+        var terms = CellTerms.Read(line);
+        for (var i = 0; i + 2 < terms.Count; i++)
+            if (terms[i + 1].IsSymbol("/") && terms[i].Is(Sense.SatLabel) && (terms[i + 2].Is(Sense.PulseLabel) || terms[i + 2].Text is "hr" or "pr" or "p" or "bpm")) return true;
+        return false;
+    }
+
+    // Numbers of two or three digits on both sides of a stroke, with no third beside them (a date has three).
+    private static IEnumerable<(int First, int Second)> Pairs(string line)
+    {
+        for (var stroke = line.IndexOf('/', StringComparison.Ordinal); stroke > 0; stroke = line.IndexOf('/', stroke + 1))
+        {
+            var (from, to) = (stroke, stroke + 1);
+            while (from > 0 && char.IsAsciiDigit(line[from - 1])) from--;
+            while (to < line.Length && char.IsAsciiDigit(line[to])) to++;
+            if (stroke - from is < 2 or > 3 || to - stroke - 1 is < 2 or > 3 || (to < line.Length && line[to] == '/') || (from > 0 && line[from - 1] == '/')) continue;
+            yield return (int.Parse(line.AsSpan(from, stroke - from), System.Globalization.CultureInfo.InvariantCulture), int.Parse(line.AsSpan(stroke + 1, to - stroke - 1), System.Globalization.CultureInfo.InvariantCulture));
+        }
+    }
+}
