@@ -21,7 +21,8 @@ internal static class LayoutReader
         var from = TitleDay.Of(place, rows, order, year ?? context.NotAfter);
         var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, from, around);
-        foreach (var row in parts.Headless) Headless(place, row, into, context);
+        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context);
+        else foreach (var row in parts.Headless) Headless(place, row, into, context);
         Account(place, rows, into);
         return into;
     }
@@ -34,6 +35,12 @@ internal static class LayoutReader
         {
             var text = string.Join(" ", row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words));
             var words = why is null ? Legends.Words(text) : [];
+            if (why is null && words.Count == 0 && LeftOvers.HoldsEvent(text) && HasClock(text))
+            {
+                into.Problems.Add(new ImportProblem(place.Of(row), "This line stands outside the table; it may tell of something that happened.", "Move it under the headings, with its date and time, if it does.", ProblemSeverity.Ask));
+                continue;
+            }
+
             into.Words.AddRange(words);
             if (why is null && Legends.AreaOrder(text) is { Count: > 0 } found) areaOrder = found;
             into.SetAside.Add(new SetAsideLine(place.Of(row), why ?? (words.Count > 0 ? "the family's own words explained" : "a title or remark outside the table")));
@@ -42,6 +49,9 @@ internal static class LayoutReader
 
         return areaOrder;
     }
+
+    private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
+        .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
 
     private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context)
     {
@@ -73,6 +83,7 @@ internal static class LayoutReader
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
             reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
+        if (reading.Day is null && reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? from) is { } above && !HasDates(block)) reading.Open(above);
         if (!IsOfCare(reading))
         {
             foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");
@@ -148,6 +159,8 @@ internal static class LayoutReader
         reading.Slots.Date >= 0 || reading.Slots.Time >= 0 || reading.Slots.End >= 0 || reading.Slots.Slots.Any(s => s.Time >= 0 || s.End >= 0)
         || reading.Block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Moment or CellKind.Date or CellKind.TimeOfDay));
 
+    private static bool HasDates(Block block) => block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null)));
+
     private static void Notice(BlockReading reading)
     {
         foreach (var row in reading.Block.Rows)
@@ -183,6 +196,30 @@ internal static class LayoutReader
 
         into.Problems.Add(new ImportProblem(source, "No known heading stands above this row.", "Give the table headings such as date, time, what, sats, oxygen.", ProblemSeverity.Ask, "headings:" + place.File));
         into.Questions.TryAdd("headings:" + place.File, new AskedQuestion($"What do the columns of {place.File} hold?", []));
+    }
+
+    // No heading anywhere: the rows are lines of notes with separators in them.
+    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context)
+    {
+        var lines = rows.Select(r => string.Join(' ', r.Cells.Where(c => !c.IsEmpty).Select(c => c.Words!.ReplaceLineEndings(" ")))).ToList();
+        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter));
+        if (reading.Entries.Count == 0)
+        {
+            foreach (var row in parts.Headless) Headless(place, row, into, context);
+            return;
+        }
+
+        SourceLine Of(SourceLine source) => source.Line is { } line and > 0 && line <= rows.Count ? place.Of(rows[line - 1]) : source;
+        into.SetAside.Clear();
+        into.Take(reading with
+        {
+            Entries = [.. reading.Entries.Select(e => e with { Sources = [.. e.Sources.Select(Of)] })],
+            Omitted = [.. reading.Omitted.Select(o => o with { Source = Of(o.Source) })],
+            FamilyQuestions = [.. reading.FamilyQuestions.Select(Of)],
+            SetAside = [.. reading.SetAside.Select(s => s with { Source = Of(s.Source) })],
+            Problems = [.. reading.Problems.Select(p => p with { Source = Of(p.Source) })],
+        });
+        for (var i = 0; i < rows.Count; i++) into.Ledger.Mark(rows[i].Line, rows[i].LineCount, reading.Fates[i]);
     }
 
     private static bool SaysAnything(GridRow row) => row.Cells.Any(c =>

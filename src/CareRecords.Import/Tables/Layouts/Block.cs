@@ -17,6 +17,9 @@ internal sealed record Block
     /// <summary>The contract's header that its heading is; null for a table of its own layout.</summary>
     public CanonicalHeader? Contract { get; init; }
 
+    /// <summary>The words that stand directly above it.</summary>
+    public IReadOnlyList<string> Titles { get; init; } = [];
+
     /// <summary>True for hours by days: each record is a day, an hour and one cell.</summary>
     public bool IsGrid { get; init; }
 

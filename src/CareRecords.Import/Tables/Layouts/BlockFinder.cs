@@ -88,6 +88,7 @@ internal sealed class BlockFinder
             Columns = Widened(heading.Columns, rows),
             Rows = rows,
             About = About(rows.Count == 0 ? null : _place.Sheet),
+            Titles = [.. _titles],
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
         _titles.Clear();
@@ -130,6 +131,9 @@ internal sealed class BlockFinder
         var dates = _rows[at];
         var labels = new List<GridRow>();
         var next = at + 1;
+        // "am | pm" under each date: two records a day.
+        var parts = next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
+        if (parts is not null) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
@@ -144,15 +148,23 @@ internal sealed class BlockFinder
         if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
         columns.AddRange(AcrossColumns(labels).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) }));
-        var rows = Enumerable.Range(1, dates.Cells.Length - 1)
-            .Where(c => CellTimes.Read(dates[c]).Date is not null)
-            .Select(c => new BlockRow([new CellAt(_place, dates, c), .. labels.Select(l => new CellAt(_place, l, c))]))
-            .ToList();
+        if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
+        var rows = new List<BlockRow>();
+        var dated = -1;
+        for (var c = 1; c < Math.Max(dates.Cells.Length, parts?.Cells.Length ?? 0); c++)
+        {
+            if (CellTimes.Read(dates[c]).Date is not null) dated = c;
+            else if (parts is null || !dates[c].IsEmpty || parts[c].IsEmpty) dated = -1;
+            if (dated < 0) continue;
+            CellAt[] head = parts is null ? [new CellAt(_place, dates, dated)] : [new CellAt(_place, dates, dated), new CellAt(_place, parts, c)];
+            rows.Add(new BlockRow([.. head, .. labels.Select(l => new CellAt(_place, l, c))]));
+        }
+
         _loose.Add(new LooseRow(dates, "the heading of dates"));
-        foreach (var (label, column) in labels.Zip(columns.Skip(1)))
+        foreach (var (label, column) in labels.Zip(columns.Skip(parts is null ? 1 : 2)))
             if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
                 _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
-        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true });
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, Titles = [.. _titles] });
         _titles.Clear();
         return next;
     }

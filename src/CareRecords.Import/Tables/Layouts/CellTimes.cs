@@ -49,6 +49,7 @@ internal static class CellTimes
 
     private static WrittenTime OfText(string text)
     {
+        text = Spaced(text);
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;
         switch (LiteralTime.Read(LiteralTime.WithoutAbout(text, out _), out var at))
         {
@@ -68,6 +69,16 @@ internal static class CellTimes
             ?? (date.Outcome == Outcome.Impossible ? new(Outcome.Impossible, null, null, date.Why)
                 : clock.Outcome is Outcome.Impossible or Outcome.Doubtful ? OfClock(clock)
                 : WrittenTime.Nothing);
+    }
+
+    // "03-Mar-25", "3/Mar/2025": a month by its name between figures.
+    private static string Spaced(string text)
+    {
+        if (text.Length < 6 || !char.IsAsciiDigit(text[0]) || text.Length > LongestText) return text;
+        var first = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
+        if (first is < 1 or > 2 || text[first] is not ('-' or '/' or '.') || first + 4 > text.Length || !char.IsLetter(text[first + 1]) || !char.IsLetter(text[first + 2])) return text;
+        var second = text.AsSpan(first + 1).IndexOfAny("-/.");
+        return second < 3 ? text : $"{text[..first]} {text[(first + 1)..(first + 1 + second)]} {text[(first + second + 2)..]}";
     }
 
     // "3/11/25 5:45 AM", "Mon 3 March, 7.15", "7.15 on 3/3": a day and a time side by side.

@@ -35,8 +35,8 @@ internal static class HeadingStack
         return rows[at].Cells.Any(c => !c.IsEmpty && (Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text)));
     }
 
-    // "1st go", "Second", "No 3", "go 2".
-    private static bool IsOrdinal(string text)
+    /// <summary>True for "1st go", "Second", "No 3", "go 2".</summary>
+    public static bool IsOrdinal(string text)
     {
         var words = Lexicon.Split(text);
         return words.Count is > 0 and <= 3 && (words[0] is "1st" or "2nd" or "3rd" or "4th" or "5th" or "6th" or "first" or "second" or "third" or "fourth" or "fifth" || words[^1] is [>= '1' and <= '9']);

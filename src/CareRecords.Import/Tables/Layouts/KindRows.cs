@@ -211,6 +211,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
     private static string? AmountIn(string text)
     {
+        if (text.Length is > 1 and <= 16 && char.IsAsciiDigit(text[0]) && text.Any(char.IsLetter) && text.Split(' ', '/').Any(w => w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mcg" or "puffs" or "puff")) return text;
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return words.Length >= 2 && char.IsAsciiDigit(words[0][0]) && words[1].ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "p" ? $"{words[0]} {words[1]}" : null;
     }

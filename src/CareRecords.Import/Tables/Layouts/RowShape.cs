@@ -18,7 +18,7 @@ internal static class RowShape
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
     {
-        var (filled, known) = (0, 0);
+        var (filled, known, ordinals) = (0, 0, 0);
         foreach (var cell in row.Cells)
         {
             if (cell.IsEmpty) continue;
@@ -26,9 +26,10 @@ internal static class RowShape
             var text = cell.Text.Trim();
             if (cell.Kind != CellKind.Text || text.Length > LongestHeading || IsFigure(text)) return null;
             if (HeadingReader.Read(text) is { } meaning && (meaning.IsKnown || meaning.Half != HalfOfDay.Unknown)) known++;
+            else if (HeadingStack.IsOrdinal(text)) ordinals++;
         }
 
-        return known >= 2 && known * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;
+        return known >= 2 && (known + ordinals) * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;
     }
 
     /// <summary>True for a row of dates: three or more, most of its cells, and none in the first column.</summary>
@@ -49,7 +50,7 @@ internal static class RowShape
     public static bool IsTotal(GridRow row)
     {
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
-        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay)) return false;
+        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
         return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
@@ -70,7 +71,7 @@ internal static class RowShape
     {
         if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
         var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
-        return digits < 0 || !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
+        return digits < 0 || text[digits..] is not ("st" or "nd" or "rd" or "th") && !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
     }
 
     private static bool IsDate(Cell cell) =>

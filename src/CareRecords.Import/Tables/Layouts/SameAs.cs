@@ -6,7 +6,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class SameAs
 {
     private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "same dose", "same again", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday"];
-    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused physio", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
+    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused", "declined", "wouldn't let", "wouldnt let", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
 
     /// <summary>True when the words only point to an earlier session.</summary>
     public static bool PointsBack(string text)

@@ -118,12 +118,13 @@ internal sealed class BlockSlots
         slot.Time = time;
         slot.Group = Block.Columns[column].Group;
         if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
+        if (kind == TableKind.Sessions) slot.Part ??= Block.Columns[column].Part;
         if (waiting is null) Slots.Add(slot);
         return slot;
     }
 
     private Slot? Find(TableKind kind, int column) =>
-        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
 
     private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
 
@@ -177,7 +178,14 @@ internal sealed class BlockSlots
             return;
         }
 
-        if (Slots.LastOrDefault(s => s.Kind is TableKind.Medicines or TableKind.Feeds && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
+        var puffs = Lexicon.Find(Block.Columns[i].Heading, out _).Any(k => k.Concept == Concept.Puffs);
+        if (puffs && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && s.Values.TrueForAll(v => Block.Columns[v].Role != Role.Amount)))
+        {
+            Slots.Add(new Slot(TableKind.Medicines) { Time = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half });
+            return;
+        }
+
+        if (Slots.LastOrDefault(s => (s.Kind is TableKind.Medicines || (s.Kind == TableKind.Feeds && !puffs)) && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
         else if (Block.About is TableKind.Feeds or TableKind.Medicines) Last(Block.About.Value, i).Values.Add(i);
         else Words.Add(i);
     }
@@ -186,7 +194,7 @@ internal sealed class BlockSlots
     private void Measure(int i)
     {
         var column = Block.Columns[i];
-        if (DayRange.IsHighest(column.Heading) is not null)
+        if (DayRange.IsOfDay(column.Heading))
         {
             OfPart(i, "day");
             return;

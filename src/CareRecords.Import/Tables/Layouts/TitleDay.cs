@@ -23,8 +23,13 @@ internal static class TitleDay
         return texts.Select(t => Day(t, order, year)).Concat(days).FirstOrDefault(d => d is not null) ?? texts.Select(t => Month(t, year)).FirstOrDefault(d => d is not null);
     }
 
+    /// <summary>The day that the words directly above a table name; null when they name none.</summary>
+    public static LocalDate? Above(Block block, DateOrder? order, LocalDate? year) => block.Titles.Reverse().Select(t => Day(t, order, year)).FirstOrDefault(d => d is not null);
+
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
+        // "14-15 Feb 2025": the first of the two.
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})\s?[-–&]\s?\d{1,2}(?=\s+[A-Za-z]{3})", "$1");
         var words = text.Split([' ', ',', ':', '_', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
         for (var length = LongestDate; length > 0; length--)
             for (var at = 0; at + length <= words.Length; at++)
