@@ -115,6 +115,14 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
         LastSession = session;
     }
 
+    /// <summary>Puts a session that a later row made longer in its place.</summary>
+    public void Replace(int at, Session old, Session longer)
+    {
+        into.Entries[at] = longer;
+        LastSession = longer;
+        if (SessionsOfDay.IndexOf(old) is >= 0 and var index) SessionsOfDay[index] = longer;
+    }
+
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)
     {

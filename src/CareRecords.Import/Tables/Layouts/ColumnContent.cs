@@ -42,7 +42,7 @@ internal static class ColumnContent
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
         Role.Session or Role.Feed or Role.Dose when cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
-        Role.Unknown when cells.Count > 1 && Most(cells, IsSession) => Role.Session,
+        Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
 
@@ -140,7 +140,7 @@ internal static class ColumnContent
 
     // "7.00 LL4 RL4", "5.45 same", "12.00 ✓".
     private static bool IsSession(Cell cell) =>
-        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length > 0 && (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
+        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
 
     private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
 

@@ -86,7 +86,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     private MedicineWritten? Headed(ColumnMeaning heading)
     {
         if (heading.Medicine is { } generic) return new MedicineWritten(generic, heading.MedicineWords ?? heading.Heading, null, null);
-        foreach (var word in new[] { heading.MedicineWords, heading.MedicineWords?.Split(' ')[0] })
+        foreach (var word in new[] { heading.MedicineWords, heading.MedicineWords?.Split(' ')[0], MedicineName.In(heading.Heading) })
             if (word is not null && reading.Context.Words.MeaningOf(word) is { } means && MedicineReader.Read(means, FamilyWords.None).TryGet(out var read))
                 return read;
         return heading.MedicineWords is { } text && MedicineReader.Read(text, reading.Context.Words).TryGet(out var found) ? found : null;
@@ -95,7 +95,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     private MedicineWritten Medicine(MedicineWritten? known, ColumnMeaning heading, SourceLine source)
     {
         if (known is not null) return known;
-        var text = heading.MedicineWords ?? heading.Heading;
+        var text = heading.MedicineWords ?? MedicineName.In(heading.Heading);
         var name = "what-is:" + text.ToLowerInvariant();
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which medicine is '{text}'?", []));
         reading.Cells.Ask(source, $"'{text}' names no medicine known here.", $"Say which medicine it is in a words table: {text}, its generic name.", name);

@@ -17,6 +17,12 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
             if (slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty) && of.SaysNotDone(row, when)) return found;
+            if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
+            {
+                found.Add(longer);
+                return found;
+            }
+
             var start = when.Start ?? of.DayOnly(row, slot, when);
             if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session) found.Add(session);
             return found;
@@ -181,7 +187,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     {
         var bracket = text.IndexOf('(', StringComparison.Ordinal);
         var figures = (bracket < 0 ? text : text[..bracket]).Trim(' ', '.', '-');
-        if (figures.Length == 0 || SameAs.PointsBack(figures)) return _ => [];
+        if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];
         return AreasReader.Read(figures, reading.Context.Words).TryGet(out var written) ? _ => written.Areas : null;

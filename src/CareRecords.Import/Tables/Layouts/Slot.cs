@@ -179,7 +179,7 @@ internal sealed class BlockSlots
         }
 
         var puffs = Lexicon.Find(Block.Columns[i].Heading, out _).Any(k => k.Concept == Concept.Puffs);
-        if (puffs && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && s.Values.TrueForAll(v => Block.Columns[v].Role != Role.Amount)))
+        if (puffs && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && (s.Time < 0 || Block.Columns[s.Time].Role != Role.Amount) && s.Values.TrueForAll(v => Block.Columns[v].Role != Role.Amount)))
         {
             Slots.Add(new Slot(TableKind.Medicines) { Time = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half });
             return;
