@@ -133,7 +133,7 @@ internal static class LayoutReader
         var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         if (reading.Slots.Kind < 0)
-            foreach (var column in reading.Slots.Words)
+            foreach (var column in reading.Slots.Words.Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
                 words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }

@@ -58,6 +58,7 @@ internal sealed class BlockFinder
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
+        List<string> titles = [.. _titles];
         // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
         var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);
         var last = _rows[at + heading.Rows - 1].Text;
@@ -67,9 +68,15 @@ internal sealed class BlockFinder
             var row = _rows[next];
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
-            else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
+            else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
             else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && IsOutside(row, heading.Columns) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
+            {
+                if (NextHasHeading(next + 1)) break;
+                // A day on a line of its own holds for the rows under it.
+                rows.Add(DayRow(row, day, heading.Columns));
+            }
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
                 _loose.Add(new LooseRow(row, null));
@@ -88,11 +95,25 @@ internal sealed class BlockFinder
             Columns = Widened(heading.Columns, rows),
             Rows = rows,
             About = About(rows.Count == 0 ? null : _place.Sheet),
-            Titles = [.. _titles],
+            Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
         _titles.Clear();
         return next;
+    }
+
+    private bool NextHasHeading(int at)
+    {
+        while (at < _rows.Count && _rows[at].IsBlank) at++;
+        return at < _rows.Count && HeadingAt(at) is not null;
+    }
+
+    private BlockRow DayRow(GridRow row, NodaTime.LocalDate day, IReadOnlyList<ColumnMeaning> columns)
+    {
+        var at = Math.Max(0, columns.ToList().FindIndex(c => c.Role is Role.Date or Role.Time or Role.Start));
+        var cells = Enumerable.Range(0, Math.Max(columns.Count, 1)).Select(i => i == at ? new Cell(CellKind.Date, row.Text, 0, day.AtMidnight()) : Cell.Empty).ToArray();
+        var dated = row with { Cells = cells };
+        return new BlockRow([.. Enumerable.Range(0, cells.Length).Select(c => new CellAt(_place, dated, c))]);
     }
 
     // Within a table a row of two words that could be headings is data ("mid | no - asleep"), as is what a word means.
@@ -147,7 +168,7 @@ internal sealed class BlockFinder
 
         if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) }));
+        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null)).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
         var dated = -1;
@@ -220,13 +241,14 @@ internal sealed class BlockFinder
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
     // A label with nothing beside it ("Morning") is the group heading of those under it.
-    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels)
+    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate)
     {
         var (group, number) = ((string?)null, 0);
         foreach (var label in labels)
         {
             if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
-            yield return HeadingReader.Read(label[0].Text.Trim(), group) with { Group = number };
+            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.Text && PartOfRow.Read(label[i].Text) is not null).Select(i => label[i].Text.Trim());
+            yield return HeadingReader.Read(string.Join(' ', beside.Prepend(label[0].Text.Trim())), group) with { Group = number };
         }
     }
 

@@ -33,7 +33,7 @@ internal static class CellTimes
         CellKind.TimeOfDay => new(Outcome.Certain, null, Point(cell.At.TimeOfDay)),
         CellKind.Number when cell.Number is >= EarliestSerial and < LatestSerial => OfSerial(cell.Number),
         CellKind.Number => OfClock(ClockReader.ReadNumber(cell.Number, cell.Text)),
-        _ => OfText(cell.Text.Trim()),
+        _ => WithSeconds(OfText(cell.Text.Trim()), cell.Text),
     };
 
     /// <summary>Words where only a time belongs.</summary>
@@ -104,6 +104,10 @@ internal static class CellTimes
 
         return half;
     }
+
+    // Seconds are written by machines, and they count to 24.
+    private static WrittenTime WithSeconds(WrittenTime written, string text) =>
+        written.Clock is { Start: { Half: HalfOfDay.Unknown, Precision: TimePrecision.Exact } start } && text.AsSpan().Count(':') == 2 ? written with { Clock = Point(start.Time) } : written;
 
     private static WrittenTime OfClock(Reading<ClockSpan> clock) => new(clock.Outcome, null, clock.Value, clock.Why);
 

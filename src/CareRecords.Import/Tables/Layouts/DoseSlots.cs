@@ -113,7 +113,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         Start = at,
         Medicine = medicine.Generic,
         MedicineAsWritten = asWritten ?? medicine.AsWritten,
-        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && c.MedicineWords == asWritten)?.DefaultAmount,
+        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount,
         Route = medicine.Route,
         By = row[reading.Slots.By].Cell.Words,
     };

@@ -31,6 +31,7 @@ internal static class HeadingReader
             Part = PartIn(heading) ?? (groupHeading is null ? null : PartIn(groupHeading)),
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
+            DefaultAmount = role is Role.Dose or Role.Amount ? AmountIn(heading) : null,
             Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
         };
     }
@@ -47,7 +48,7 @@ internal static class HeadingReader
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
-        if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
@@ -129,6 +130,16 @@ internal static class HeadingReader
 
     private static string? PartIn(string heading) =>
         Lexicon.Split(heading).Select(w => w is "mid" or "early" or "late" ? null : PartOfRow.Read(w)).FirstOrDefault(p => p is not null);
+
+    // "Salbutamol 2 puffs" over ticks.
+    private static string? AmountIn(string heading)
+    {
+        var words = heading.Split([' ', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries);
+        for (var i = 0; i + 1 < words.Length; i++)
+            if (words[i].All(c => char.IsAsciiDigit(c) || c == '.') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
+                return $"{words[i]} {words[i + 1]}";
+        return null;
+    }
 
     private static string? UnitOf(string heading)
     {

@@ -4,6 +4,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class HoursAcross
 {
     private const int FewestHours = 3;
+    private const int FewestBareHours = 6;
 
     /// <summary>True for a heading row with three or more hours or times, most of its cells, that follow one another.</summary>
     public static bool IsHeading(GridRow row)
@@ -12,7 +13,8 @@ internal static class HoursAcross
         if (hours.Count < FewestHours || row.Cells.Length < 2 || IsHour(row[0]) || row[0].Kind is not (CellKind.Text or CellKind.Empty) || CellTimes.Read(row[0]).Date is not null) return false;
         var words = row.Cells.Count(c => !c.IsEmpty && !IsHour(c));
         return words <= hours.Count + 1 && row.Cells.All(c => c.IsEmpty || IsHour(c) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit)))
-            && (row[0].IsEmpty || HeadingReader.Read(row[0].Text).IsKnown) && hours.Zip(hours.Skip(1)).Count(p => p.First.Hour < p.Second.Hour) * 2 >= hours.Count - 1;
+            && (row[0].IsEmpty || HeadingReader.Read(row[0].Text).IsKnown) && hours.Zip(hours.Skip(1)).Count(p => (p.First.Hour, p.First.Minute).CompareTo(p.Second) < 0) * 5 >= (hours.Count - 1) * 4
+            && (row.Cells.Any(IsWrittenAsTime) || hours.Count >= FewestBareHours);
     }
 
     /// <summary>One table for the hours; a second one, of ticks under the name of a medicine, where a column names the medicines.</summary>
@@ -38,6 +40,10 @@ internal static class HoursAcross
         if (medicine >= 0) columns.AddRange([new("Medicine", Role.Medicine), new("Amount", Role.Amount)]);
         yield return new Block { Columns = columns, Rows = records, About = about, IsAcross = true, IsGrid = true };
     }
+
+    // "3 | 3 | 4" are minutes; "7am", "0600" and "12:00" are hours.
+    private static bool IsWrittenAsTime(Cell cell) =>
+        cell.Kind == CellKind.TimeOfDay || (cell.Kind == CellKind.Text && IsHour(cell) && (cell.Text.AsSpan().IndexOfAny(":hmnH") > 0 || cell.Text.Trim().Length == 4));
 
     private static bool IsHour(Cell cell) =>
         cell.Kind == CellKind.TimeOfDay || (cell.Kind == CellKind.Number && cell.Number == Math.Floor(cell.Number) && cell.Number is >= 0 and <= 24)

@@ -25,12 +25,12 @@ internal sealed class LeftOvers(BlockReading reading)
         if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross && reading.Into.Entries.Count == entriesBefore) return;
         var whys = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Why).ToList();
         // What hangs on a time that was refused is asked about with it.
-        if (asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
+        if (row.Cells[0].Place.Sheet is not null && asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
         var count = reading.Into.Problems.Count;
         for (var i = 0; i < row.Cells.Count; i++)
         {
             var cell = row[i];
-            if (cell.Cell.IsEmpty || reading.IsUsed(cell) || asked.Exists(s => s.Place == cell.Source.Place && (cell.Place.Sheet is not null || whys.Exists(w => w.Contains(cell.Cell.Words!, StringComparison.Ordinal))))) continue;
+            if (cell.Cell.IsEmpty || reading.IsUsed(cell) || asked.Exists(s => s.Place == cell.Source.Place && (cell.Place.Sheet is not null || whys.Exists(w => w.Contains(cell.Cell.Words!.Length > 2 ? cell.Cell.Words! : $"'{cell.Cell.Words}'", StringComparison.Ordinal))))) continue;
             var column = i < reading.Block.Columns.Count ? reading.Block.Columns[i] : new ColumnMeaning("", Role.Unknown);
             if (Matters(cell, column)) Column(cell, column, i);
         }
@@ -84,8 +84,8 @@ internal sealed class LeftOvers(BlockReading reading)
         };
     }
 
-    // A tick, a number or a time alone in its cell.
-    private static bool IsFigure(Cell cell) =>
+    /// <summary>True for a tick, a number or a time alone in its cell.</summary>
+    public static bool IsFigure(Cell cell) =>
         cell.Kind != CellKind.Text || SmallWords.ReadYesNo(cell.Text) == true
         || (cell.Text.Any(char.IsAsciiDigit) && (CellTimes.Read(cell).Outcome != Outcome.Nothing || !cell.Text.Any(char.IsLetter)));
 

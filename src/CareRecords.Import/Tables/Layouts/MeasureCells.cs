@@ -90,7 +90,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;
-            var read = CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
+            var read = Pair(parts[i], heading) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
             if (read is null)
             {
                 if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true);
@@ -101,6 +101,16 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             foreach (var check in read)
                 yield return (check with { Phase = check.Phase != CheckPhase.None ? check.Phase : heading.Phase != CheckPhase.None ? heading.Phase : rowPhase }, column, session);
         }
+    }
+
+    // "93/95" under "sats pre/post".
+    private static IReadOnlyList<CellCheck>? Pair(string text, ColumnMeaning heading)
+    {
+        var words = Lexicon.Find(heading.Heading, out _).Select(k => k.Concept).ToHashSet();
+        if (!words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;
+        return text.Split(['/', '-', '–', ',', ' '], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
+            && SaturationReader.Read(first).TryGet(out var before) && SaturationReader.Read(second).TryGet(out var after)
+            ? [new CellCheck(before, null, CheckPhase.Before), new CellCheck(after, null, CheckPhase.After)] : null;
     }
 
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>

@@ -9,7 +9,7 @@ internal static class MedicineName
     public static string In(string heading)
     {
         var words = heading.Split([' ', '(', ')', '/', ',', ':', '?', '-'], StringSplitOptions.RemoveEmptyEntries)
-            .Where(w => !Fillers.Contains(w.ToLowerInvariant()) && PartOfRow.Read(w) is null).ToList();
+            .Where(w => !Fillers.Contains(w.ToLowerInvariant()) && PartOfRow.Read(w) is null && !w.All(char.IsAsciiDigit)).ToList();
         return words.Count == 0 ? heading.Trim() : string.Join(' ', words);
     }
 }

@@ -11,8 +11,8 @@ internal static class PartOfRow
         "am" or "a.m" or "morning" or "morn" or "mornings" or "early" or "breakfast" or "early morning" or "waking" or "wake" or "on waking" => "morning",
         "mid" or "midday" or "mid day" or "noon" or "lunch" or "lunchtime" or "lunch time" => "midday",
         "afternoon" or "aft" or "arvo" => "afternoon",
-        "pm" or "p.m" or "evening" or "eve" or "teatime" or "tea" or "evenings" => "evening",
-        "night" or "bed" or "bedtime" or "nite" or "overnight" or "late" => "night",
+        "pm" or "p.m" or "evening" or "eve" or "teatime" or "tea" or "evenings" or "bed" or "bedtime" => "evening",
+        "night" or "nite" or "overnight" or "late" => "night",
         _ => null,
     };
 

@@ -27,6 +27,9 @@ internal sealed class RowTimesReader(BlockReading reading)
         reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) : null;
         var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
         var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
+        // "3" where the day stands is the third of the month that the title names.
+        if (day.Date is null && slots.Date >= 0 && slots.Date != slots.Time && int.TryParse(dateCell.Cell.Text.Trim(), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var dayOfMonth) && dayOfMonth is >= 1 and <= 31)
+            day = new WrittenTime(Outcome.Certain, new DateWritten(null, null, null, null, dayOfMonth, IsoDayOfWeek.None), null);
         var bad = Refused(day, dateCell) | Refused(time, timeCell);
         string? words = null;
         if (day.Outcome == Outcome.Nothing && !dateCell.Cell.IsEmpty && !NotSaid.Is(dateCell.Cell.Text.Trim()) && dateCell.Cell.Text.Trim() is not ("\"" or "〃")) words = dateCell.Cell.Words;

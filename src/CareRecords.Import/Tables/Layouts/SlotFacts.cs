@@ -37,7 +37,8 @@ internal sealed class SlotFacts(BlockReading reading)
     {
         if (reading.Day is not { } day) return null;
         var part = slot.Part ?? slot.Half switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => reading.Part };
-        return part is not null && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
+        // A night lies on two days: only the day under which it is written is known.
+        return part is not null and not "night" && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
     }
 
     /// <summary>Whether another event of the row has values: then this one, without any, did not happen.</summary>

@@ -26,6 +26,9 @@ internal static class TitleDay
     /// <summary>The day that the words directly above a table name; null when they name none.</summary>
     public static LocalDate? Above(Block block, DateOrder? order, LocalDate? year) => block.Titles.Reverse().Select(t => Day(t, order, year)).FirstOrDefault(d => d is not null);
 
+    /// <summary>The day that a line of its own names ("Date: 4 March 2025"); null when it names none, or could be read in two ways.</summary>
+    public static LocalDate? InLine(string text) => Day(text, null, null);
+
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
         // "14-15 Feb 2025": the first of the two.
