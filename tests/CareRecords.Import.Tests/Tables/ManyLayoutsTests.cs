@@ -181,6 +181,13 @@ public sealed class ManyLayoutsTests
     }
 
     [Fact]
+    public void FamilyWordWithAPartOfTheDay_IsAHeadingOfDoses()
+    {
+        var log = Inputs.Import("a.csv", "blue = salbutamol inhaler,,\ndate,blue AM,blue PM\n14/3/2025,06:40,16:45\n15/3/2025,06:50,\n");
+        Assert.Equal([6, 16, 6], log.Entries.OfType<Dose>().Where(d => d.Medicine == "salbutamol").Select(d => d.Start!.Stated.Hour));
+    }
+
+    [Fact]
     public void RowsWithoutAnyHeading_AreReadAsLinesOfNotes()
     {
         var log = Inputs.Import("a.csv", "Mum's log\n3/3/2025\n0640,salbutamol 4 puffs\n0730,sats,95\n13/3/2025\n0700,chest,L4,R4\n");

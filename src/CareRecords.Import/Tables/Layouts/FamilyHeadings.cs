@@ -13,13 +13,13 @@ internal static class FamilyHeadings
     {
         if (column.Heading.Length == 0 || column.Medicine is not null) return column;
         if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
-        foreach (var text in new[] { column.Own, column.Over, column.Heading })
+        foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
         {
             if (text.Length == 0 || words.MeaningOf(text) is not { } means) continue;
             var meant = HeadingReader.Read(means);
             if (!meant.IsKnown) continue;
             if (column.Role == Role.Amount && meant.Role != Role.Dose) continue;
-            return meant with { Heading = column.Heading, Own = column.Own, Over = column.Over, Group = column.Group, Half = column.Half, MedicineWords = meant.Role == Role.Dose ? text : null };
+            return meant with { Heading = column.Heading, Own = column.Own, Over = column.Over, Group = column.Group, Half = column.Half, Part = column.Part, MedicineWords = meant.Role == Role.Dose ? text : null };
         }
 
         return column;

@@ -11,6 +11,8 @@ internal static class HeadingStack
     /// <summary>The headings that begin at a row, the most rows that fit; null when none do.</summary>
     public static (int Rows, IReadOnlyList<ColumnMeaning> Columns)? At(IReadOnlyList<GridRow> rows, int at)
     {
+        // Nearly every row of a long table has a figure in it: it is told from a heading before anything else is looked at.
+        if (!RowShape.IsWordsOnly(rows[at])) return null;
         for (var height = Math.Min(MostRows, rows.Count - at); height > 1; height--)
             if (IsStack(rows, at, height) && Columns(rows, at, height) is { } columns && IsKnown(columns))
                 return (height, columns);

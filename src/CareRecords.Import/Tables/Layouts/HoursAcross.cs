@@ -9,6 +9,7 @@ internal static class HoursAcross
     /// <summary>True for a heading row with three or more hours or times, most of its cells, that follow one another.</summary>
     public static bool IsHeading(GridRow row)
     {
+        if (row.Cells.Length < 2 || row[0].Kind is not (CellKind.Text or CellKind.Empty) || row[0].Text.AsSpan().ContainsAnyInRange('0', '9')) return false;
         var hours = row.Cells.Where(IsHour).Select(c => HourGrid.HourOf(c)!.Value).ToList();
         if (hours.Count < FewestHours || row.Cells.Length < 2 || IsHour(row[0]) || row[0].Kind is not (CellKind.Text or CellKind.Empty) || CellTimes.Read(row[0]).Date is not null) return false;
         var words = row.Cells.Count(c => !c.IsEmpty && !IsHour(c));
