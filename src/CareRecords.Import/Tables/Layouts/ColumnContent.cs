@@ -66,7 +66,6 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
         {
             if (columns[i].Role is not (Role.Session or Role.Feed or Role.Dose) || filled[i].Count == 0 || !Most(filled[i], IsTick)) continue;
-            columns[i] = columns[i] with { IsTick = true };
             foreach (var beside in new[] { i + 1, i - 1 })
             {
                 if (beside < 0 || beside >= columns.Length || columns[beside].Role != Role.Time || columns[beside].Half != columns[i].Half || columns[beside].Group != columns[i].Group) continue;

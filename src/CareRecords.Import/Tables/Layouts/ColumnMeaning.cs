@@ -96,9 +96,6 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
     /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
     public string? Part { get; init; }
 
-    /// <summary>True when its cells only say yes or no.</summary>
-    public bool IsTick { get; init; }
-
     /// <summary>True when the heading was recognised.</summary>
     public bool IsKnown => Role != Role.Unknown;
 }
