@@ -162,15 +162,15 @@ internal static class DateGrammar
         }
 
         private static IsoDayOfWeek? Letter(string text) => text switch
-                {
-                    "m" => IsoDayOfWeek.Monday,
-                    "t" or "tu" => IsoDayOfWeek.Tuesday,
-                    "w" => IsoDayOfWeek.Wednesday,
-                    "th" => IsoDayOfWeek.Thursday,
-                    "f" => IsoDayOfWeek.Friday,
-                    "s" or "sa" => IsoDayOfWeek.Saturday,
-                    "su" => IsoDayOfWeek.Sunday,
-                    _ => null,
+        {
+            "m" => IsoDayOfWeek.Monday,
+            "t" or "tu" => IsoDayOfWeek.Tuesday,
+            "w" => IsoDayOfWeek.Wednesday,
+            "th" => IsoDayOfWeek.Thursday,
+            "f" => IsoDayOfWeek.Friday,
+            "s" or "sa" => IsoDayOfWeek.Saturday,
+            "su" => IsoDayOfWeek.Sunday,
+            _ => null,
         };
     }
 }

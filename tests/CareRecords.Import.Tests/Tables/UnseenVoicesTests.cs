@@ -27,7 +27,8 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
             (wrong, read, right, values) = (wrong + score.False, read + score.Read, right + score.ValuesRight, values + score.Values);
         }
 
-        output.WriteLine($"together: found {found} of {expected}");
-        Assert.True(found >= 155, $"found {found} of {expected}");
+        var total = $"found {found} of {expected}, false {wrong} of {read}, values {right} of {values}, swallowed {swallowed}";
+        output.WriteLine("together: " + total);
+        Assert.True(found >= 0.99 * expected && wrong <= 0.01 * read && right >= 0.99 * values && swallowed == 0, total);
     }
 }
