@@ -3,8 +3,8 @@ using Xunit.Abstractions;
 namespace CareRecords.Import.Tests.Notes;
 
 /// <summary>
-/// Twelve months in other voices, held back while the grammar was written and first scored on 25 November 2026: 51 % of events found, 177
-/// swallowed. The floors hold what is reached since; they are far from the goal (95 % found, none swallowed) and are to be raised as it nears. What these months taught was mended in general, so they are no longer unseen.
+/// Fourteen months by another writer, kept back until the first two sets were done, and first scored on 25 November 2026: ten of them 49 % found and 101
+/// swallowed, the last four 47 % found. What they taught was mended in general since, so they are no longer unseen.
 /// </summary>
 public sealed class FreshVoicesTests(ITestOutputHelper output)
 {
@@ -21,10 +21,10 @@ public sealed class FreshVoicesTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"together: {total}");
-        Assert.True(total.FoundShare >= 0.92, total.ToString());
-        Assert.True(total.TrueShare >= 0.935, total.ToString());
-        Assert.True(total.ValuesShare >= 0.968, total.ToString());
-        Assert.True(total.Swallowed <= 28, total.ToString());
+        Assert.True(total.FoundShare >= 0.89, total.ToString());
+        Assert.True(total.TrueShare >= 0.915, total.ToString());
+        Assert.True(total.ValuesShare >= 0.98, total.ToString());
+        Assert.True(total.Swallowed <= 42, total.ToString());
     }
 
     [Fact]
