@@ -60,7 +60,7 @@ internal sealed class GroupReader
         if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
-        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs);
+        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs, group.Times.Count);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
         var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(terms, t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
@@ -299,6 +299,12 @@ internal sealed class GroupReader
                 IsGiven = dose.Amount is not null || given is not null || group.Has(Sense.Given) || group.Has(Sense.Start) || first,
                 Value = dose.Prescribed ? "prescribed" : null,
             };
+            if (each is not null && mentions.Count > 0 && !result.Exists(h => h.Kind == HappeningKind.Session))
+            {
+                // "10 min before each session (0715, 1300, 1815)"
+                foreach (var mention in mentions) result.Add(Dose(Ref(mention, TimePrecision.Reckoned, each.Number)));
+                continue;
+            }
             if (each is not null)
             {
                 var happening = Dose(null);
@@ -364,6 +370,14 @@ internal sealed class GroupReader
         {
             if (reference is null) { _doubts.Add(Doubts.BeforeAfterOrRange(_at.Index, _at.File, pair)); }
             else result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading(), Value = "pair " + pair, Start = mentions.Count > 0 ? Ref(mentions[0], TimePrecision.Borrowed) : null });
+        }
+        // "off O2 since 6am, 95 now": the flow from then on, the reading of now.
+        if (mentions.Count == 1 && group.TimeTerm is { } since && since.Is(Sense.Since) && checks.Readings.Find(r => r.Oxygen is not null) is { } flowing && checks.Readings.Exists(r => r.SpO2 is not null && (r.Now || _at.Stamp is not null)))
+        {
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading { Oxygen = flowing.Oxygen }, Start = Ref(mentions[0]) });
+            foreach (var reading in checks.Readings.Where(r => r.SpO2 is not null))
+                result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = _at.Stamp is { } written ? new TimeRef(null) { Stamp = written, Taken = TimePrecision.MessageStamp, Date = _at.Date } : null });
+            return;
         }
         // "sats 89 at 2, 3 and 4": the same at each of them.
         if (mentions.Count > 1 && !borrowed && checks.Readings is [{ SpO2: not null } only])
