@@ -142,6 +142,7 @@ internal sealed class GroupCost(bool stamped)
         {
             if (_likeDay) return ByPart;
             if (_since) return UntimedEvent + 1;
+            if (_each && _strangeParts > 0) return 0.3 + PartAndTime;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
             var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;
             if (stamped) cost *= StampServes;

@@ -20,6 +20,7 @@ internal sealed class GroupReader
     private readonly LineContext _at;
     private readonly List<Doubt> _doubts;
     private readonly List<TimeMention> _mentions;
+    private List<TimeMention> _doseTimes = [];
 
     /// <summary>A reader that adds doubts and times to these lists.</summary>
     public GroupReader(LineContext at, List<Doubt> doubts, List<TimeMention> mentions) => (_at, _doubts, _mentions) = (at, doubts, mentions);
@@ -74,6 +75,7 @@ internal sealed class GroupReader
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
+        if (mentions.Count > 0 && result.Exists(h => h.Kind == HappeningKind.Dose)) _doseTimes = mentions.ConvertAll(m => m.Start);
         // A time of something else ("nurse at 10") says little of the order of care.
         if (result.Count == 0) foreach (var (start, _) in mentions) start.IsAside = true;
         var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
@@ -233,6 +235,12 @@ internal sealed class GroupReader
             foreach (var part in again) result.Add(Make(Untimed(group, part), null, areas, reference, group));
             return;
         }
+        if (mentions.Count == 0 && group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Each, Number: > 0 }) is { } afterEach && _doseTimes.Count > 0)
+        {
+            // "salbutamol at 7, 11 and 3, physio 20 mins after each"
+            foreach (var time in _doseTimes) result.Add(Make(new TimeRef(time) { Taken = TimePrecision.Reckoned, OffsetMinutes = afterEach.Number, Date = time.Date }, null, areas, reference, group));
+            return;
+        }
         if (mentions.Count == 0)
         {
             var start = fromWriting is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)fromWriting.Number), Taken = TimePrecision.MessageStamp, Date = _at.Date } : Untimed(group);
@@ -282,7 +290,9 @@ internal sealed class GroupReader
         foreach (var dose in doses)
         {
             var first = group.Has(Sense.First);
-            if (dose.Prescribed && !first) continue;
+            // "co-amoxiclav 4 ml BD from 14:00": begun then. What a doctor gave at ten is a prescription.
+            var begun = dose.Prescribed && mentions.Count == 1 && group.TimeTerm is { At: true } && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
+            if (dose.Prescribed && !first && !begun) continue;
             var given = reference is not null && dose.Amount is null && dose.Reference is null && group.Terms.Skip(dose.Last).Take(2).Any(t => t.Is(Sense.And)) ? reference : dose.Reference;
             Happening Dose(TimeRef? start) => new()
             {
@@ -297,7 +307,7 @@ internal sealed class GroupReader
                 IsAntibioticWord = dose.IsAntibioticWord,
                 Reference = given,
                 IsGiven = dose.Amount is not null || given is not null || group.Has(Sense.Given) || group.Has(Sense.Start) || first,
-                Value = dose.Prescribed ? "prescribed" : null,
+                Value = dose.Prescribed && !begun ? "prescribed" : null,
             };
             if (each is not null && mentions.Count > 0 && !result.Exists(h => h.Kind == HappeningKind.Session))
             {

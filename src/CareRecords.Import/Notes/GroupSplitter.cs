@@ -209,6 +209,7 @@ internal static class GroupSplitter
                 if (chunks[c].Terms.Find(t => t.Is(Sense.DayRef)) is { } named) (day, until) = (named.Is(Sense.DayRef, "0") ? null : named, c + 1);
                 else if (chunks[c].Has(Sense.AmPm) || chunks[c].Has(Sense.DayPart)) (day, until) = (null, c + 1);
             }
+            if (group.Terms.Exists(t => t.Is(Sense.DayRef, "0"))) day = null;
             group.Day ??= day;
         }
     }
