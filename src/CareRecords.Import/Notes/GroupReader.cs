@@ -291,8 +291,13 @@ internal sealed class GroupReader
         {
             var first = group.Has(Sense.First);
             // "co-amoxiclav 4 ml BD from 14:00": begun then. What a doctor gave at ten is a prescription.
-            var begun = dose.Prescribed && mentions.Count == 1 && group.TimeTerm is { At: true } && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
-            if (dose.Prescribed && !first && !begun) continue;
+            var begun = dose.Prescribed && mentions.Count == 1 && (group.TimeTerm is { At: true } || group.Has(Sense.Start)) && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
+            if (dose.Prescribed && !first && !begun)
+            {
+                // "GP 9.30, amoxicillin three times a day started": whether and when a dose was given is not said.
+                if (group.Has(Sense.Start) && mentions.Count > 0 && !_at.Text.Contains("first", StringComparison.OrdinalIgnoreCase) && !_at.Text.Contains("1st", StringComparison.OrdinalIgnoreCase)) _doubts.Add(Doubts.Untimed(_at.Index, _at.File, $"The first dose of {dose.Written}"));
+                continue;
+            }
             var given = reference is not null && dose.Amount is null && dose.Reference is null && group.Terms.Skip(dose.Last).Take(2).Any(t => t.Is(Sense.And)) ? reference : dose.Reference;
             Happening Dose(TimeRef? start) => new()
             {
