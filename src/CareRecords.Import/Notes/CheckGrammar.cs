@@ -56,9 +56,10 @@ internal sealed partial class CheckGrammar
     /// <param name="hasSession">Whether the group also tells of a session.</param>
     /// <param name="timed">Whether the group has a time of its own.</param>
     /// <param name="pairs">What two joined numbers are, where the source says so.</param>
-    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown)
+    /// <param name="times">How many times the group has.</param>
+    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown, int times = 1)
     {
-        var grammar = new CheckGrammar(terms, line, hasSession);
+        var grammar = new CheckGrammar(terms, line, hasSession) { _times = times };
         if (!grammar.IsCheck(timed)) return grammar._result;
         grammar._phaseLeads = grammar.PhaseLeads();
         for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairs);
@@ -163,6 +164,7 @@ internal sealed partial class CheckGrammar
     }
 
     private double? _extreme;
+    private int _times;
 
     private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
 
@@ -378,6 +380,8 @@ internal sealed partial class CheckGrammar
         else if (parts.Count == 2 && pairs == PairMeaning.Range) AddRange(parts.Min(), parts.Max(), term);
         else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
+        // "94/95/96 at 7, 1 and 6": one at each time.
+        else if (parts.Count == _times && parts.All(p => p is >= LowestBare and <= 100)) foreach (var part in parts) Reading(term with { Number = part }, i);
         else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);
     }
 

@@ -21,7 +21,7 @@ internal static class DateGrammar
 
     private const int LongestBeginning = 24;
     private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(
-        ["sat", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
+        ["sat", "pt", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> ByWord = Beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
 

@@ -47,7 +47,9 @@ internal sealed class DayTimes
         _fromMorning = underHeading && !nightShift && mentions.Count(m => m.After is null) > 1;
         foreach (var mention in mentions) Count(mention);
         _anchored = mentions.Exists(m => m.Written.Half != HalfOfDay.Unknown || m.Part is not null);
-        var chain = mentions.Where(m => m.Date is not null && m.After is null).ToList();
+        // A nurse's visit or a friend's says little of the order of care.
+        var chain = mentions.Where(m => m.Date is not null && m.After is null && !m.IsAside).ToList();
+        foreach (var aside in mentions.Where(m => m.IsAside && m.After is null && m.Date is not null)) aside.Settled = Likely(aside);
         if (chain.Count > 0)
         {
             Path(chain, nightShift || StartsLate(chain), []);
@@ -57,6 +59,13 @@ internal sealed class DayTimes
         }
         Learn(chain);
         foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
+    }
+
+    // Alone, a time is settled by its words, or by the half of the day in which people meet.
+    private static LocalDateTime Likely(TimeMention mention)
+    {
+        var time = mention.Written.Time;
+        return mention.Date!.Value.At(mention.Written.Half == HalfOfDay.Unknown && time.Hour is >= 1 and < 8 ? time.PlusHours(12) : time);
     }
 
     private static bool StartsLate(List<TimeMention> chain) => chain[0] is { OtherDay: false, Written.Half: HalfOfDay.Pm, Written.Time.Hour: >= 18 };

@@ -43,6 +43,7 @@ internal sealed class NotesRun
         if (!IgnoresHeadings) (_clocks, _speakers) = Messages.Find(_text.Lines);
         _pairs = PairMeanings.Of(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
+        else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
         if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
