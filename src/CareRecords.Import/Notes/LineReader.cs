@@ -31,7 +31,7 @@ internal sealed partial class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks));
+        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks) ?? (placed.PartOfDay is { } heading ? GroupReader.PartKind(heading) : null), placed.PartOfDay);
         var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
         TimeMention? earlier = null;

@@ -161,6 +161,7 @@ internal sealed class NotesRun
         // A title that names the first day.
         if (_context.Date is null && _hint is { IsDay: true } hint) date = hint.Day;
         var (section, opened) = ((IReadOnlyList<Term>)[], false);
+        Term? part = null;
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
         for (var i = 0; i < _text.Lines.Count; i++)
@@ -183,7 +184,7 @@ internal sealed class NotesRun
             if (_headings.TryGetValue(i, out var heading))
             {
                 from = heading.ContentStart;
-                section = [];
+                (section, part) = ([], null);
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
@@ -206,6 +207,12 @@ internal sealed class NotesRun
                 from += content.IndexOf(':', from) - from + 1;
                 while (from < content.Length && char.IsWhiteSpace(content[from])) from++;
             }
+            if (stamp is null && from < content.Length && Sections.PartOfDay(content[from..], _reader) is { } time)
+            {
+                part = time;
+                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                continue;
+            }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
                 (section, opened) = (opening, true);
@@ -223,6 +230,7 @@ internal sealed class NotesRun
                 By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null ? null : writer),
                 Pairs = pairs ? PairMeaning.Phase : _pairs,
                 Section = section,
+                PartOfDay = part,
                 OpensSection = opened,
                 Begins = begins,
             };

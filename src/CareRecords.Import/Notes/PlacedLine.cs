@@ -38,6 +38,9 @@ internal sealed record PlacedLine
     /// <summary>The heads of the section that it stands under; empty when none.</summary>
     public IReadOnlyList<Term> Section { get; init; } = [];
 
+    /// <summary>The part of the day that the heading above it names ("Evening"); null when none.</summary>
+    public Term? PartOfDay { get; init; }
+
     /// <summary>Whether it is the first line under its section's heading.</summary>
     public bool OpensSection { get; init; }
 
