@@ -36,6 +36,6 @@ internal static class Neighbours
         if (at > 0 && terms[at - 1].Kind == TermKind.Time) return true;
         var next = at + 1;
         while (next < terms.Count && next <= at + 2 && (terms[next].Text is "again" or "about" or "around" or "twice" || terms[next].Is(Sense.At))) next++;
-        return next < terms.Count && terms[next].Kind == TermKind.Time;
+        return next < terms.Count && (terms[next].Kind == TermKind.Time || (next > at + 1 && (terms[next].Number is > 0 and <= 12 || terms[next].Text is "half" or "quarter" || terms[next].Is(Sense.Half))));
     }
 }
