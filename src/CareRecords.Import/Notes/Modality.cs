@@ -12,7 +12,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -21,6 +21,9 @@ internal static class Modality
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
     }
+
+    // "usual is air in the day": no reading of a day.
+    private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
     // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
