@@ -1,6 +1,8 @@
+using System.Runtime.Loader;
 using CareRecords.CommandLine;
 using NodaTime;
 
+NativeParts.OfferTo(AssemblyLoadContext.Default);
 var surroundings = new Surroundings
 {
     Output = Console.Out,
