@@ -24,10 +24,7 @@ public static class ReviewWorkbook
         using var book = new Book();
         var placed = AddSheets(book, rows, drawing);
         DocumentProperties.Set(book.Workbook, log, findings.Span);
-        using var saved = new MemoryStream();
-        book.Workbook.SaveAs(saved);
-        PackagePass.Finish(saved, book.Stored, placed);
-        SteadyZip.Rewrite(saved, output);
+        PackagePass.Save(book, placed, output);
     }
 
     /// <summary>Writes the workbook to a file, which is replaced when it exists.</summary>
