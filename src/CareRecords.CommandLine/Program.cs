@@ -9,6 +9,8 @@ var surroundings = new Surroundings
     Error = Console.Error,
     ErrorIsTerminal = !Console.IsErrorRedirected,
     WorkingFolder = Environment.CurrentDirectory,
-    MachineZone = DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
+    FindMachineZone = () => DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
 };
-return Tool.Run(args, surroundings);
+var ended = Tool.Run(args, surroundings);
+if (OperatingSystem.IsWindows() && Tool.IsDropped(args, surroundings)) OwnWindow.KeepOpen(surroundings.Error);
+return ended;

@@ -19,7 +19,7 @@ public static class ReviewWorkbook
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
         ArgumentNullException.ThrowIfNull(output);
-        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets.
+        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets and their saving.
         var rows = new ReviewRows(log, findings);
         using var book = new Book();
         var placed = AddSheets(book, rows, drawing);
