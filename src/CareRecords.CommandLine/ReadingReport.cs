@@ -43,7 +43,8 @@ internal static class ReadingReport
     public static void WhatNeedsChecking(CareLog log, TextWriter output, int most)
     {
         var open = log.Questions.Where(q => q.Answer is null).ToList();
-        var lone = log.Problems.Where(p => p.Question is null || log.Questions.All(q => q.Name != p.Question)).ToList();
+        var names = log.Questions.Select(q => q.Name).ToHashSet(StringComparer.Ordinal);
+        var lone = log.Problems.Where(p => p.Question is null || !names.Contains(p.Question)).ToList();
         if (open.Count + lone.Count == 0) return;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"To check: {open.Count} questions, {lone.Count} other lines."));
         foreach (var question in open.Take(most))

@@ -12,6 +12,9 @@ internal sealed record SourceContext
     /// <summary>The order that every other source with a decided order shares; null when there is none.</summary>
     public DateOrder? OrderOfNeighbours { get; init; }
 
+    /// <summary>The last day that the source can speak of (its file's date), for years not written; null when not known.</summary>
+    public NodaTime.LocalDate? NotAfter { get; init; }
+
     /// <summary>The family's words.</summary>
     public FamilyWords Words { get; init; } = FamilyWords.None;
 

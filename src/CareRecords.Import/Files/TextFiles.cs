@@ -19,7 +19,7 @@ internal static class TextFiles
         var place = new Place(file.Found.Name, null);
         if (file.MayBeNotes && !(delimiter is { } d && TableShape.IsTable(first, d))) return Notes(file, lines, context);
         var separator = delimiter ?? ',';
-        var part = TableReader.Read(place, () => DelimitedRows.Read(lines.Again(), separator), context, everyRow);
+        var part = TableReader.Read(place, () => DelimitedRows.Read(lines.Again(), separator), context with { NotAfter = file.NotAfter }, everyRow);
         return new FileReading([part], new InputFile(file.Found.Name, "table", file.Survey.Sha256, $"{file.Survey.EncodingName}, cells separated by {NameOf(separator)}"));
     }
 

@@ -11,6 +11,7 @@ internal static class WorkbookFiles
     /// <summary>What the workbook gives. Damage on the way ends in a problem; the sheets read before it stand.</summary>
     public static FileReading Read(SourceFile file, SourceContext context, long mostUnpacked, Action<long>? everyRow)
     {
+        context = context with { NotAfter = file.NotAfter };
         var parts = new List<Gathered>();
         var review = Recognise(file, mostUnpacked);
         using var book = WorkbookFile.Open(file.OpenBytes(), mostUnpacked);

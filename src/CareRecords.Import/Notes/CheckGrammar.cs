@@ -133,13 +133,14 @@ internal sealed partial class CheckGrammar
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
         if (IsExtreme(i)) return Extreme(i);
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
-        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off" or "switched off") { Flow(0, i); _result.Used.Add(i + 1); return i + 1; }
+        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && (_terms[i + 1].Text is "was" or "is" or "now" && i + 2 < _terms.Count ? i + 2 : i + 1) is var stop && _terms[stop].Is(Sense.Stop) && _terms[stop].Text is "off" or "stopped" or "turned off" or "switched off" or "removed" or "taken off" or "took off" or "was closed" or "closed") { Flow(0, i); _result.Used.Add(stop); return stop; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre } && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off") { Flow(0, i); return i + 1; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.MlMin }) { Flow(term.Number / 1000, i); return i; }
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
         if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
+        if (term.Text == "no" && _current?.SpO2 is not null && i + 1 < _terms.Count && IsBare(_terms[i + 1])) { Discount(); return i; }
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }

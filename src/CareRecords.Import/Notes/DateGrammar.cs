@@ -62,6 +62,21 @@ internal static class DateGrammar
                 return true;
             }
             if (term.Kind == TermKind.Parts && _first is null && _day is null && Parts(term)) { i++; return true; }
+            // "pon 1.12": a weekday before day and month with a stop.
+            if (_weekday != IsoDayOfWeek.None && _first is null && _day is null && term is { Kind: TermKind.Number, IsWhole: false, Text.Length: >= 3 and <= 5 } && term.Text.Split('.', ',') is [{ Length: <= 2 } a, { Length: <= 2 } b]
+                && int.TryParse(a, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && int.TryParse(b, NumberStyles.None, CultureInfo.InvariantCulture, out var two) && one is >= 1 and <= 31 && two is >= 1 and <= 12 && (i + 1 >= terms.Count || IsBreak(terms, i + 1)))
+            {
+                (_first, _second) = (one, two);
+                i++;
+                return true;
+            }
+            // "1/5 M |": the weekday's letter after the date.
+            if (_first is not null && _weekday == IsoDayOfWeek.None && term.Kind == TermKind.Word && term.Text.Length <= 2 && char.IsUpper(line[term.Start]) && (i + 1 >= terms.Count || IsBreak(terms, i + 1)) && Letter(term.Text) is { } initial)
+            {
+                _weekday = initial;
+                i++;
+                return true;
+            }
             if (term.Is(Sense.Month) && _month is null && _first is null && (_day is not null || (i + 1 < terms.Count && Number(terms, i + 1) is not null)))
             {
                 _month = int.Parse(term.ValueOf(Sense.Month)!, CultureInfo.InvariantCulture);
@@ -142,18 +157,20 @@ internal static class DateGrammar
             if (term.Text == "sat" && term.Kind == TermKind.Word) return IsoDayOfWeek.Saturday;
             // A letter alone is a weekday only before a date of numbers: "W 11/6".
             if (term.Text.Length <= 2 && term.Kind == TermKind.Word && at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Parts && char.IsUpper(line[term.Start]))
-                return term.Text switch
-                {
-                    "m" => IsoDayOfWeek.Monday,
-                    "t" or "tu" => IsoDayOfWeek.Tuesday,
-                    "w" => IsoDayOfWeek.Wednesday,
-                    "th" => IsoDayOfWeek.Thursday,
-                    "f" => IsoDayOfWeek.Friday,
-                    "s" or "sa" => IsoDayOfWeek.Saturday,
-                    "su" => IsoDayOfWeek.Sunday,
-                    _ => null,
-                };
+                return Letter(term.Text);
             return null;
         }
+
+        private static IsoDayOfWeek? Letter(string text) => text switch
+        {
+            "m" => IsoDayOfWeek.Monday,
+            "t" or "tu" => IsoDayOfWeek.Tuesday,
+            "w" => IsoDayOfWeek.Wednesday,
+            "th" => IsoDayOfWeek.Thursday,
+            "f" => IsoDayOfWeek.Friday,
+            "s" or "sa" => IsoDayOfWeek.Saturday,
+            "su" => IsoDayOfWeek.Sunday,
+            _ => null,
+        };
     }
 }

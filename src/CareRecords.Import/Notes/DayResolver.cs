@@ -8,7 +8,8 @@ namespace CareRecords.Import.Notes;
 /// <param name="Date">As written.</param>
 /// <param name="Written">The words.</param>
 /// <param name="HasContent">Whether words of care follow on the line.</param>
-internal sealed record DatedLine(int Line, DateWritten Date, string Written, bool HasContent);
+/// <param name="Late">Whether it leads to an entry made later, for its day alone.</param>
+internal sealed record DatedLine(int Line, DateWritten Date, string Written, bool HasContent, bool Late = false);
 
 /// <summary>The day of each dated line.</summary>
 /// <param name="Days">By line; null where the date is impossible or cannot be told.</param>
@@ -45,7 +46,7 @@ internal static class DayResolver
                     continue;
                 }
                 days[line.Line] = day;
-                if (current is { } now && day < now && line.HasContent && line.Date.DayOfWeek == IsoDayOfWeek.None) oneOff.Add(line.Line);
+                if (current is { } now && day < now && line.HasContent && (line.Late || line.Date.DayOfWeek == IsoDayOfWeek.None)) oneOff.Add(line.Line);
                 else current = day;
                 continue;
             }

@@ -13,7 +13,7 @@ internal sealed partial class DayTeller
         var reading = happening.Check!;
         var phase = reading.Phase;
         var borrowed = happening.Start is null ? Borrow(reading) : null;
-        if (phase == CheckPhase.None && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
+        if (phase == CheckPhase.None && happening.Start?.Mention is null or { IsSession: true } && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
         var time = happening.Start is null ? borrowed?.Time : TimesOfEvents.Of(happening.Start, phase);
         if (happening.Value is { } part && part.StartsWith("part ", StringComparison.Ordinal) && phase != CheckPhase.None && PartSession(part[5..], true) is { } own) time = TimesOfEvents.Borrowed(own, phase);
         else if (happening.Start is { PartKind: { } kind } && phase != CheckPhase.None && PartSession(kind, false) is { } session) time = TimesOfEvents.Borrowed(session, phase);
@@ -82,6 +82,8 @@ internal sealed partial class DayTeller
     private void TellSign(Happening happening)
     {
         var time = happening.Start is null ? null : TimesOfEvents.Of(happening.Start);
+        // "brought up a big yellow plug" on the line after a session: what the session brought.
+        if (happening.Start is null && _line.Stamp is null && happening.SignKind == SignKind.Secretions && _told.FindLast(t => t.Entry is not null and not Check and not Sign) is { Entry: Session { Start: { IsExact: true } start } } told && IsNear(told.Lines[0])) time = TimesOfEvents.Borrowed(start.Stated, CheckPhase.After);
         time ??= _line.Stamp is { } stamp ? TimesOfEvents.Stamped(stamp) : _line.Date is { } date ? UncertainTime.OnDay(date) : null;
         if (time is null) return;
         Add(new Sign { Sources = Source, Start = time, Kind = happening.SignKind, What = happening.What!, Value = happening.Value, Number = happening.Number, By = _line.By });

@@ -112,7 +112,7 @@ internal static class DoseGrammar
 
     private static void Join(DoseReading dose, Term term, string? head, string written, int at)
     {
-        if (head is not null && dose.Medicine == Medicines.Unknown) { dose.Medicine = head; dose.Written += " " + written; }
+        if (head is not null && dose.Medicine == Medicines.Unknown) { dose.Medicine = head; if (!dose.Written.EndsWith(written, StringComparison.Ordinal)) dose.Written += " " + written; }
         if (term.Is(Sense.Device)) { dose.Route ??= written; dose.Inhaled = true; }
         dose.IsAntibioticWord = false;
         dose.Last = at;

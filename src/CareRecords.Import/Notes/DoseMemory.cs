@@ -53,6 +53,10 @@ internal sealed class DoseMemory
                 ?? (medicine == Medicines.Unknown ? _given.FindLast(d => CareRecords.Records.Medicines.ClassOf(d.Medicine) == MedicineClass.Bronchodilator) : null);
             if (before is not null) return new Known(before.Medicine, written, amount ?? before.Amount, $"'same' read as {before.Medicine}{(before.Amount is null ? "" : ", " + before.Amount)}.");
         }
+        // "2 puffs" alone: of the one reliever inhaler that these notes know.
+        if (medicine == Medicines.Unknown && written is not null && written.StartsWith("puff", StringComparison.OrdinalIgnoreCase) && !written.StartsWith("puffer", StringComparison.OrdinalIgnoreCase)
+            && _given.Where(d => Medicines.ClassOf(d.Medicine) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid).Select(d => d.Medicine).Distinct().ToList() is [var reliever])
+            return new Known(reliever, written, amount, $"'{written}' read as {reliever}, the only inhaler named before.");
         // "2 puffs blue" after "blue puffer": the same inhaler.
         if (medicine == Medicines.Unknown && written is not null && Colours.FirstOrDefault(c => written.Contains(c, StringComparison.OrdinalIgnoreCase)) is { } colour
             && _given.FindLast(d => d.Medicine != Medicines.Unknown && d.Written?.Contains(colour, StringComparison.OrdinalIgnoreCase) == true) is { } same)

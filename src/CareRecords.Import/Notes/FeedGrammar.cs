@@ -70,6 +70,8 @@ internal static class FeedGrammar
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
+        // "we gave 150 ml at 11.15": too much for a medicine.
+        if (heads == 0 && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 })) heads++;
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         // "amox/clav 6 ml GT": the tube is the medicine's way.
         if (hasDose && heads == 0 && feed.Rate is null) return null;
@@ -77,7 +79,7 @@ internal static class FeedGrammar
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
         // "pump on 50": what a pump is set to.
-        if (pump && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
+        if ((pump || start >= 0 && heads > 0 && !mouth && !terms.Any(t => t.Is(Sense.Bolus)) && terms[start].Text is "on" or "running" or "connected" or "↑") && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
         if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
         else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
@@ -89,7 +91,11 @@ internal static class FeedGrammar
         if (feed.IsEnd && start >= 0 && start < stop && terms.Any(t => t.Text == "running")) feed.IsEnd = false;
         for (var i = 0; i < terms.Count; i++)
             if (terms[i].Kind == TermKind.Duration && feed.Minutes is null && !hasDose) { feed.Minutes = terms[i].Number; used.Add(i); }
+        // "bolus 160 by gravity, 20 min"
+        if (feed.Minutes is null && !hasDose && !feed.IsEnd && terms.Count(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }) == 1 && !terms.Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique))) feed.Minutes = terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }).Number;
         if (feed.Minutes is not null || feed.StoppedShort) feed.IsEnd = false;
+        // "porridge by spoon, she finished it": a meal that was eaten.
+        if ((food || mouth) && heads == 0 && !tube && !pump) feed.IsEnd = false;
         return feed;
     }
 

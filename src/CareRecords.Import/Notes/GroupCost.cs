@@ -46,7 +46,7 @@ internal sealed class GroupCost(bool stamped)
     {
         var item = items[i];
         var term = item.Term;
-        if (i > start && item.Before is "." or "/" or "|" or "?") _across += AcrossSentence;
+        if (i > start && item.Before is "." or "/" or "|" or "?") _across += AcrossSentence + (_times > 0 && _firstContent < 0 && item.Before == "." ? 1.2 : 0);
         if (i > start && item.Before is not null && _times == 0 && _firstContent >= 0) _chunksBeforeTime++;
         if (item.IsTime)
         {
@@ -123,6 +123,7 @@ internal sealed class GroupCost(bool stamped)
         // A family's word for several things is one word.
         if (after.Term.Start == before.Term.Start) return double.NaN;
         if (after.Term.Is(Sense.Then)) return 0.3;
+        if (after.Term.Text == "but") return 0.5;
         if (after.Term.Is(Sense.And) || after.Term.IsSymbol("→")) return 0.6;
         if (before.Term.Is(Sense.And) || before.Term.Is(Sense.At)) return double.NaN;
         if (after.IsTime || (after.Named & ~CareKinds.Same) != 0) return BareCut;

@@ -108,7 +108,7 @@ internal sealed class GroupReader
     private List<(TimeMention Start, TimeMention? End)> Mentions(Group group)
     {
         var result = new List<(TimeMention, TimeMention?)>();
-        var part = group.Times.Count == 1 ? PartOf(group) ?? _at.Part : _at.Part;
+        var part = group.Times.Count == 1 ? PartOf(group) ?? PartOfDay(group.Day) ?? _at.Part : PartOfDay(group.Day) ?? _at.Part;
         foreach (var span in group.Times)
         {
             var start = Mention(span.Start, null, part, group, result.Count > 0);
@@ -137,6 +137,10 @@ internal sealed class GroupReader
         _mentions.Add(mention);
         return mention;
     }
+
+    // "last night", "yesterday morning"
+    private static string? PartOfDay(Term? day) => day is null ? null : day.Text.Contains("night", StringComparison.Ordinal) || day.Text.Contains("evening", StringComparison.Ordinal) ? "evening"
+        : day.Text.Contains("morning", StringComparison.Ordinal) ? "morning" : day.Text.Contains("afternoon", StringComparison.Ordinal) ? "afternoon" : null;
 
     private static string? PartOf(Group group) => group.Part is null ? null : PartKind(group.Part);
 
@@ -269,8 +273,11 @@ internal sealed class GroupReader
         var before = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Session });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(GroupSplitter.IsHead))
-            doses = [new DoseReading { Written = "", IsAntibioticWord = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
+            doses = [new DoseReading { Written = "puffs", Inhaled = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
         if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
+            doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
+        // "I have given the first one just now"
+        if (doses.Count == 0 && mentions.Count == 0 && result.Count == 0 && _at.Stamp is not null && group.Has(Sense.Given) && (group.Has(Sense.First) || group.Terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing })) && !group.Terms.Exists(GroupSplitter.IsHead))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         foreach (var dose in doses)
         {

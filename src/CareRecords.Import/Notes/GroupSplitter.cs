@@ -26,9 +26,11 @@ internal static class GroupSplitter
             groups.Add(Build(items, start, end));
             start = end;
         }
+        Label(groups, chunks);
         Correct(groups);
         MoveReadings(groups);
         Inherit(groups);
+        Share(groups);
         if (section.Count > 0) Under(groups, section);
         foreach (var denial in denials) Deny(groups, denial);
         return groups;
@@ -140,10 +142,20 @@ internal static class GroupSplitter
     private static void Slot(Group group)
     {
         SlotTimes.Reduce(group.Terms);
+        if (!group.Terms.Exists(t => t.Kind is TermKind.Time or TermKind.BadTime)) HourAlone(group.Terms);
         if (group.Terms.Find(t => t.Kind == TermKind.BadTime) is { } bad) { group.BadTime = bad; group.Terms.Remove(bad); return; }
         if (group.Terms.Find(t => t.Kind == TermKind.Time && t.Clock is not null) is not { } time) return;
         (group.TimeTerm, group.Times) = (time, time.Times.Count > 0 ? time.Times : [time.Clock!]);
         group.Terms.Remove(time);
+    }
+
+    // "sats 95 when we got in 330": three figures that nothing else in the group can be.
+    private static void HourAlone(List<Term> terms)
+    {
+        if (!terms.Exists(IsHead) || terms.Exists(IsFeed)) return;
+        var hours = terms.FindAll(t => t is { Kind: TermKind.Number, IsWhole: true, Text.Length: 3, Clock: not null } && t.Number % 5 == 0);
+        if (hours.Count != 1 || terms.IndexOf(hours[0]) is not (> 0 and var at) || terms[at - 1].Is(Sense.TempLabel) || terms[at - 1].Is(Sense.SatLabel) || terms[at - 1].Is(Sense.PulseLabel) || terms[at - 1].Is(Sense.Medicine)) return;
+        terms[at] = terms[at] with { Kind = TermKind.Time };
     }
 
     /// <summary>Whether the term names another day than the line's.</summary>
@@ -184,6 +196,23 @@ internal static class GroupSplitter
             if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => IsHead(t) && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
     }
 
+    // "Last night: physio 6, pump on 8.45. This morning: pump off 6.20": a day before a colon is that of what follows it.
+    private static void Label(List<Group> groups, List<Chunk> chunks)
+    {
+        Term? day = null;
+        var until = 0;
+        foreach (var group in groups)
+        {
+            for (var c = Math.Max(until, group.FirstChunk); c <= group.LastChunk && c + 1 < chunks.Count; c++)
+            {
+                if (chunks[c + 1].Before != ":" || chunks[c].Terms.Exists(t => t.Kind != TermKind.Word || IsHead(t))) continue;
+                if (chunks[c].Terms.Find(t => t.Is(Sense.DayRef)) is { } named) (day, until) = (named.Is(Sense.DayRef, "0") ? null : named, c + 1);
+                else if (chunks[c].Has(Sense.AmPm) || chunks[c].Has(Sense.DayPart)) (day, until) = (null, c + 1);
+            }
+            group.Day ??= day;
+        }
+    }
+
     // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
     private static void Correct(List<Group> groups)
     {
@@ -205,9 +234,9 @@ internal static class GroupSplitter
             var (group, before) = (groups[g], groups[g - 1]);
             if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
             // "clarithromycin 8.15, pm one 20.40": one more of the same.
-            if (group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again)) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
+            if (!group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" or "2nd" or "3rd" or "4th") && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
             {
-                group.Terms.InsertRange(0, before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))));
+                group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;
             }
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
@@ -217,6 +246,18 @@ internal static class GroupSplitter
             if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus))) continue;
             if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
             group.Terms.InsertRange(0, heads);
+        }
+    }
+
+    // "Clapping 7-7.15 and again 6.30-6.45, bottoms three each": what is told after both is of both.
+    private static void Share(List<Group> groups)
+    {
+        for (var g = 0; g + 1 < groups.Count; g++)
+        {
+            var (first, second) = (groups[g], groups[g + 1]);
+            if (first.Times.Count == 0 || second.Times.Count == 0 || !second.Terms.Exists(t => t.Is(Sense.Again)) || !first.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || first.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Reference)) continue;
+            if (second.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || IsFeed(t))) continue;
+            first.Terms.AddRange(second.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide)));
         }
     }
 

@@ -8,13 +8,15 @@ namespace CareRecords.Import.Notes;
 /// <param name="ContentStart">Position in the line at which the words after it begin.</param>
 /// <param name="HasContent">Whether words of care follow it.</param>
 /// <param name="Written">The words of the date.</param>
+/// <param name="Late">Whether it leads to an entry made later, for its day alone.</param>
 /// <param name="Night">Whether the heading opens a night's shift.</param>
-internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Night);
+internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Late, bool Night);
 
 /// <summary>Finds the day headings of notes.</summary>
 internal static class Headings
 {
     private const int LongestHead = 80;
+    private const int LongestTitle = 140;
     private const int MostWordsBefore = 5;
 
     /// <summary>The date at the head of a line; null when there is none.</summary>
@@ -31,13 +33,13 @@ internal static class Headings
             {
                 if (!Plausible(terms, at, next, date)) return null;
                 next = SkipMore(terms, next, head);
-                while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=") next++;
+                while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
             }
-            if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=") { at++; continue; }
-            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
+            if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
+            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
             return null;
         }
         return null;
@@ -54,19 +56,21 @@ internal static class Headings
         var terms = CellTerms.Raw(line);
         for (var at = 1; at < terms.Count && at <= MostLeadWords; at++)
         {
-            if (!char.IsLetter(line[terms[at - 1].Start]) || GroupSplitter.IsHead(terms[at - 1])) return null;
+            // "p.11 Mon 14/7": a number may stand among the words, but not first.
+            var lead = terms[at - 1];
+            if (GroupSplitter.IsHead(lead) || !(char.IsLetter(line[lead.Start]) || (at > 1 && (lead is { Kind: TermKind.Number, IsWhole: true, Number: <= 999 } || lead.Text is "." or "-" or ",")))) return null;
             if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
             if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
             if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
             var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night");
-            return (string.Join(' ', terms.Take(at).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], night));
+            return (string.Join(' ', terms.Take(at).Where(t => t.Kind == TermKind.Word).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], false, night));
         }
 
         return null;
     }
 
     private const int LongestLedLine = 48;
-    private const int MostLeadWords = 3;
+    private const int MostLeadWords = 4;
 
     // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
     private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";
@@ -100,18 +104,27 @@ internal static class Headings
     /// A month with its year ("OCT 2025"), perhaps with a day before it ("week of Monday 3 November 2025"): a hint at the year and, with a day, at the
     /// day on which the text begins; null when the line has neither.
     /// </summary>
-    public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader)
+    public static (LocalDate Day, bool IsDay)? HintOf(string line, TermReader reader, LocalDate? notAfter)
     {
-        if (line.Length > LongestHead) return null;
+        if (line.Length > LongestTitle) return null;
         var terms = reader.Raw(line);
-        for (var i = 0; i + 1 < terms.Count; i++)
+        for (var i = 0; i < terms.Count; i++)
         {
-            if (terms[i].ValueOf(Sense.Month) is not { } word || terms[i + 1] is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } year) continue;
-            var month = new LocalDate((int)year.Number, int.Parse(word, System.Globalization.CultureInfo.InvariantCulture), 1);
+            if (terms[i].ValueOf(Sense.Month) is not { } word) continue;
+            var monthNumber = int.Parse(word, System.Globalization.CultureInfo.InvariantCulture);
+            int? year = i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } written ? (int)written.Number : null;
             var before = i > 1 && terms[i - 1].Text is "st" or "nd" or "rd" or "th" or "of" ? i - 2 : i - 1;
-            return before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } day && day.Number <= month.Calendar.GetDaysInMonth(month.Year, month.Month)
-                ? (month.PlusDays((int)day.Number - 1), true)
-                : (month, false);
+            int? day = before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } number ? (int)number.Number : null;
+            // "Tuesday March third"
+            if (day is null && year is null && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } after) day = (int)after.Number;
+            // Without its year, a whole day is the last such day that the text can speak of: "starts mon 9 feb".
+            if (year is null && (day is null || notAfter is null)) continue;
+            year ??= notAfter!.Value.Year;
+            var month = new LocalDate(year.Value, monthNumber, 1);
+            if (day is not { } d || d > month.Calendar.GetDaysInMonth(month.Year, month.Month)) return (month, false);
+            var found = month.PlusDays(d - 1);
+            if (notAfter is { } last && found > last && !(i + 1 < terms.Count && terms[i + 1].Number >= 1990)) found = found.PlusYears(-1);
+            return (found, true);
         }
 
         return null;

@@ -21,7 +21,17 @@ internal static class LegendReader
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
         {
+            Listed(line, words);
             Told(line, words);
+            return words;
+        }
+        if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
+        // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
+        if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal)
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20))
+        {
+            foreach (var part in line.Split(" / "))
+                if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
             return words;
         }
         var signs = new List<int>();
@@ -38,12 +48,66 @@ internal static class LegendReader
         return words;
     }
 
+    /// <summary>Words explained in passing, in brackets: "thapki (patting)".</summary>
+    public static List<FamilyWord> Aside(string line)
+    {
+        var words = new List<FamilyWord>();
+        if (line.Length > LongestLine) return words;
+        var terms = CellTerms.Read(line);
+        for (var i = 1; i + 2 < terms.Count; i++)
+            if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
+                && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } word)
+                words.Add(new FamilyWord(line[word.Start..word.End], line[terms[i + 1].Start..terms[i + 1].End]));
+        // "puffer 2 puffs (salbutamol)": what the device holds.
+        for (var i = 0; i + 2 < terms.Count; i++)
+        {
+            if (!terms[i].Is(Sense.Device) || terms[i].Is(Sense.Medicine)) continue;
+            var open = i + 1 < terms.Count && terms[i + 1].Kind is TermKind.Quantity or TermKind.Times or TermKind.Number ? i + 2 : i + 1;
+            if (open + 2 < terms.Count && terms[open].IsSymbol("(") && terms[open + 1].Is(Sense.Medicine) && terms[open + 2].IsSymbol(")"))
+                words.Add(new FamilyWord(line[terms[i].Start..terms[i].End], $"{line[terms[open + 1].Start..terms[open + 1].End]} {line[terms[i].Start..terms[i].End]}"));
+        }
+        return words;
+    }
+
+    // "LB left bottom, RB right bottom", "♥ sats   ☕ feed": short signs, each before words that the vocabulary knows.
+    private static void Listed(string line, List<FamilyWord> words, int least = 2)
+    {
+        var titled = Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
+        var entries = line.Replace("  ", ",", StringComparison.Ordinal).Split([',', ';', '.'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        if (entries.Length < least) return;
+        var found = new List<FamilyWord>();
+        foreach (var written in entries)
+        {
+            var entry = titled ? Untitled(written) : written;
+            var space = entry.IndexOf(' ', StringComparison.Ordinal);
+            if (space <= 0) continue;
+            var (key, means) = (entry[..space].TrimEnd(':'), entry[(space + 1)..].Trim('-', ' ', ':'));
+            var sign = key.Length <= 3 && (key.All(c => char.IsUpper(c) || char.IsDigit(c) || c is '+' or '-') || titled || least == 1) || !char.IsAscii(key[0]) && !char.IsLetter(key[0]);
+            if (!sign || key.All(char.IsDigit) || means.Length == 0) continue;
+            var terms = CellTerms.Read(means);
+            if (terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
+            found.Add(new FamilyWord(key, means));
+        }
+        if (found.Count >= least && found.Count * 2 > entries.Length) words.AddRange(found);
+    }
+
+    private static readonly string[] Titles = ["key ", "key:", "legend", "codes ", "codes:", "abbreviations", "abbrev"];
+
+    private static string Untitled(string entry)
+    {
+        foreach (var title in Titles)
+            if (entry.Length > title.Length && entry.StartsWith(title, StringComparison.OrdinalIgnoreCase)) return entry[title.Length..].TrimStart(':', ' ', '-');
+        return entry;
+    }
+
     private static void Explain(string key, string means, List<FamilyWord> words)
     {
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
         if (key.Length is 0 or > LongestWord || means.Length == 0) return;
+        // "n neb = 2.5 mg salbutamol": a sign, its word, and what that is.
+        if (key.IndexOf(' ', StringComparison.Ordinal) is > 0 and <= 2 and var gap && CellTerms.Read(key[(gap + 1)..]).Exists(t => GroupSplitter.IsHead(t))) (key, means) = (key[..gap], $"{key[(gap + 1)..]} {means}");
         // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
         if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) return;
         if (Leading(means) is >= 50 and <= 100) return;
@@ -75,6 +139,7 @@ internal static class LegendReader
             if (!terms[means].Is(Sense.Medicine)) continue;
             var from = i - 1;
             while (from > 0 && i - from < 3 && terms[from].Kind == TermKind.Word && (terms[from].Text is "one" or "thing" || terms[from].Is(Sense.Device))) from--;
+            if (terms[from].Kind != TermKind.Word && from < i - 1) from++;
             var word = line[terms[from].Start..terms[i - 1].End];
             if (terms[from].Kind != TermKind.Word || terms[from].Is(Sense.Medicine) || terms[from].Text is "it" or "this" or "that" or "which" or "there" or "what" or "he" or "she" || word.Length > LongestWord) continue;
             if (words.Exists(w => w.Word.Equals(word, StringComparison.OrdinalIgnoreCase))) continue;

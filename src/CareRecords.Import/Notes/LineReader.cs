@@ -1,10 +1,9 @@
 using CareRecords.Import.Reading;
-using NodaTime;
 
 namespace CareRecords.Import.Notes;
 
 /// <summary>Reads one line on its own: terms, chunks, groups, events.</summary>
-internal sealed class LineReader
+internal sealed partial class LineReader
 {
     /// <summary>Longest line that is read as a note, characters: a page of prose. Longer ones are asked about.</summary>
     public const int LongestLine = 8_000;
@@ -15,12 +14,16 @@ internal sealed class LineReader
     /// <summary>A reader of lines of a file.</summary>
     public LineReader(string file, TermReader reader) => (_file, _reader) = (file, reader);
 
+    /// <summary>The file's name as it is to appear in sources.</summary>
+    public string File => _file;
+
     /// <summary>Reads the words of a line.</summary>
-    public LineRead Read(int index, string line, string content, int? item, LocalDate? date, LocalDateTime? stamp, string? by, PairMeaning pairs, IReadOnlyList<Term> section)
+    public LineRead Read(PlacedLine placed)
     {
-        var read = new LineRead { Index = index, Text = line, Item = item, Date = date, Stamp = stamp, By = by };
+        var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
+        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(References.Reduce(Offsets.Reduce(_reader.Read(content)))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -28,8 +31,8 @@ internal sealed class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, pairs, PartOf(chunks));
-        var groups = GroupSplitter.Split(chunks, stamp is not null, section);
+        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks));
+        var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
         TimeMention? earlier = null;
         if (terms is [{ Kind: TermKind.Reference } whole, ..] && whole.Is(Sense.Same, nameof(ReferTo.Day)) && terms.Exists(t => t.Text is "but" or "except" or "apart" or "bar") && terms.Exists(t => t.Kind == TermKind.Time))
@@ -103,6 +106,23 @@ internal sealed class LineReader
             if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
     }
 
+    // "~~n1600~~ n1630": what was struck out was not meant.
+    private static string StrikeOut(string content)
+    {
+        if (content.Contains(')')) content = Initials().Replace(content, m => new string(' ', m.Length));
+        var open = content.IndexOf("~~", StringComparison.Ordinal);
+        while (open >= 0 && content.IndexOf("~~", open + 2, StringComparison.Ordinal) is var close && close > 0)
+        {
+            content = string.Concat(content.AsSpan(0, open), new string(' ', close + 2 - open), content.AsSpan(close + 2));
+            open = content.IndexOf("~~", close + 2, StringComparison.Ordinal);
+        }
+        return content;
+    }
+
+    // "1100 (A) 1700 (M)": who wrote it.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\((?![LRB]\)|RA\))[A-Z]{1,2}\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Initials();
+
     private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"
         || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.SatLabel);
 
@@ -120,6 +140,7 @@ internal sealed class LineReader
 
     private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)
     {
+        if ((read.Marks & LineMarks.RightFirst) != 0 && terms.Count(t => t.Kind == TermKind.Time) == 2 && !terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity)) { read.Marks |= LineMarks.TimeOnly; read.Told.Clear(); read.Left.Clear(); return; }
         if (read.Told.Exists(t => t.Happenings.Count > 0) || read.Doubts.Count > 0) return;
         if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
             read.Marks |= LineMarks.TimeOnly;

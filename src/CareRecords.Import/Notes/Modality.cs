@@ -11,7 +11,8 @@ internal static class Modality
         var (sentence, bracketed) = (-1, false);
         foreach (var chunk in chunks)
         {
-            var unreal = chunk.Terms.Exists(IsUnreal) || IsQuestion(chunk);
+            // "give paracetamol 5 ml" asks for it.
+            var unreal = chunk.Terms.Exists(IsUnreal) || IsQuestion(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -45,15 +46,19 @@ internal static class Modality
             var skip = term.Is(Sense.Skip);
             // "chest at 5 as he couldn't settle": what could not be done is not the care.
             if (skip && term.Text is "couldnt" && i + 1 < terms.Count && NextDeniable(terms, i + 1) < 0 && terms[i + 1].Text is not ("do" or "manage" or "get" or "give" or "face")) { stay.Add(term); continue; }
+            // Miss Odell is a teacher.
+            if (skip && term.Text is "miss" && !(i + 1 < terms.Count && (IsDeniable(terms[i + 1]) || (terms[i + 1].Text is "the" or "a" or "his" or "her" or "one")))) { stay.Add(term); continue; }
             // "forgot to look at the clock" leaves out no care.
             if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && (terms[i + 1].Text is "to" && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
             // "doxy no CLARITHROMYCIN": the second is what was meant.
-            if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && terms[i + 1].ValueOf(Sense.Medicine) is { } second && first != second)
+            if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && (terms[i + 1].ValueOf(Sense.Medicine) ?? (terms[i + 1].Text == "the" && i + 2 < terms.Count ? terms[i + 2].ValueOf(Sense.Medicine) : null)) is { } second && first != second)
             {
                 stay.Remove(terms[i - 1]);
                 continue;
             }
+            // "no midday one": the one that would have been there.
+            if (term.Text is "no" && terms.Skip(i + 1).Take(3).Any(t => t.Text == "one" && t.Is(Sense.NumberWord)) && !terms.Skip(i + 1).Any(IsDeniable)) { skipsAll = true; break; }
             var next = NextDeniable(terms, i + 1);
             if (next < 0)
             {
@@ -83,7 +88,7 @@ internal static class Modality
         (first.Is(Sense.Session) && (second.Is(Sense.Session) || second.Is(Sense.Technique)))
         || (IsDose(first) && IsDose(second)) || (IsFeed(first) && IsFeed(second)) || (first.Is(Sense.Side) && second.Is(Sense.Area));
 
-    private static bool IsDose(Term term) => term.Is(Sense.Medicine) || term.Is(Sense.Device);
+    private static bool IsDose(Term term) => term.Is(Sense.Medicine) || term.Is(Sense.Device) || (term.Kind == TermKind.Word && term.Is(Sense.Unit, "puffs") && term.Text.Length > 2);
 
     private static bool IsFeed(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Pump) || term.Is(Sense.Bolus) || term.Is(Sense.Route) || term.Is(Sense.Milk);
 

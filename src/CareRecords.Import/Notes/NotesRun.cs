@@ -40,10 +40,11 @@ internal sealed class NotesRun
     public NotesReading Read()
     {
         var legends = Legends();
+        if (!IgnoresHeadings) (_clocks, _speakers) = Messages.Find(_text.Lines);
         _pairs = PairMeanings.Of(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         if (!IgnoresHeadings) FindHeadings(legends);
-        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent))], _context, _hint);
+        var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
         Lines(legends, resolved);
         Account();
@@ -62,6 +63,8 @@ internal sealed class NotesRun
 
     private bool _headed;
     private PairMeaning _pairs;
+    private HashSet<int> _clocks = [];
+    private HashSet<string> _speakers = [];
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
@@ -72,7 +75,12 @@ internal sealed class NotesRun
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var words = LegendReader.Read(_text.Lines[i]);
-            if (words.Count == 0) continue;
+            if (words.Count == 0)
+            {
+                // A word explained in passing; the line itself tells of care.
+                if (_text.Lines[i].Contains('(')) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
+                continue;
+            }
             lines.Add(i);
             _words.AddRange(words);
             foreach (var word in words)
@@ -94,12 +102,13 @@ internal sealed class NotesRun
             var prefix = LinePrefix.Read(line, _reader);
             if (prefix.Stamp is { } stamp)
             {
-                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false);
+                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
             }
+            else if (_clocks.Contains(i)) continue;
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
             {
-                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader);
+                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader, _context.NotAfter);
                 if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
             }
         }
@@ -113,7 +122,7 @@ internal sealed class NotesRun
     private static bool MayHoldDate(string line, int from)
     {
         var at = from;
-        while (at < line.Length && at < from + 4 && !char.IsLetterOrDigit(line[at])) at++;
+        while (at < line.Length && at < from + 6 && !char.IsLetterOrDigit(line[at])) at++;
         var end = at;
         while (end < line.Length && end - at < 24 && !char.IsWhiteSpace(line[end]) && line[end] is not (',' or '(')) end++;
         var word = line.AsSpan(at, end - at);
@@ -125,20 +134,47 @@ internal sealed class NotesRun
 
     private void Lines(HashSet<int> legends, ResolvedDays resolved)
     {
-        var reader = new LineReader(_text.File, _reader);
-        var table = new TableLines();
         var day = new List<LineRead>();
+        var (night, opened) = (false, false);
+        var lines = Place(legends, resolved);
+        if (NewestFirst.Is(_text.Lines, resolved.Days)) lines = NewestFirst.Turn(lines);
+        foreach (var (placed, read) in ParallelLines.Read(_text.File, _reader, _context.Answers, lines))
+        {
+            if (placed.Begins is { } begins) { Tell(day, night); (night, _headed) = (begins.Night, begins.Headed); }
+            else if (day.Count >= LongestDay) Tell(day, night);
+            opened |= placed.OpensSection;
+            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
+            _marks[placed.Index] = _marks.GetValueOrDefault(placed.Index) | read.Marks;
+            if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(placed.Index)); _setAside.Add(new SetAsideLine(Source(placed.Index), "a question for the visit")); _fates[placed.Index] = LineFate.NotRecord; continue; }
+            day.Add(read);
+        }
+        Tell(day, night);
+    }
+
+    /// <summary>The lines that may tell of care, each with its day, message and section; the fates of the others are settled here.</summary>
+    private IEnumerable<PlacedLine> Place(HashSet<int> legends, ResolvedDays resolved)
+    {
+        var table = new TableLines();
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
-        var night = false;
+        // A title that names the first day.
+        if (_context.Date is null && _hint is { IsDay: true } hint) date = hint.Day;
         var (section, opened) = ((IReadOnlyList<Term>)[], false);
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
+        DayStart? begins = null;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
             if (string.IsNullOrWhiteSpace(line) || !line.Any(c => !char.IsWhiteSpace(c) && !char.IsControl(c))) { _fates[i] = LineFate.Blank; continue; }
             if (legends.Contains(i)) { _fates[i] = LineFate.InRecords; _marks[i] = LineMarks.Legend; continue; }
             if (table.IsHeading(line)) { _marks[i] = LineMarks.TableHeading; continue; }
+            if (_clocks.Contains(i))
+            {
+                // "06:41" alone above the messages of that minute.
+                message = Messages.Clock(line) is { } clock ? date?.At(clock) : null;
+                _marks[i] = LineMarks.Section;
+                continue;
+            }
             var content = table.Rewrite(line, out var pairs);
             var prefix = ReferenceEquals(content, line) ? LinePrefix.Read(line, _reader) : new LinePrefix(0, null, null);
             var (from, own) = (prefix.ContentStart, date);
@@ -152,7 +188,7 @@ internal sealed class NotesRun
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
                 if (!resolved.OneOff.Contains(i))
                 {
-                    if (own != date || own is null || prefix.Stamp is null) { Tell(day, night); night = heading.Night; _headed = prefix.Stamp is null; }
+                    if (own != date || own is null || prefix.Stamp is null) begins = new DayStart(heading.Night, prefix.Stamp is null);
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
@@ -161,7 +197,13 @@ internal sealed class NotesRun
             {
                 // A message may run over several lines.
                 stamp = message;
-                if (day.Count >= LongestDay) Tell(day, night);
+            }
+            var speaker = _speakers.Count > 0 ? Messages.Speaker(content[Math.Min(from, content.Length)..], _speakers) : null;
+            if (speaker is not null)
+            {
+                writer = speaker.Trim();
+                from += content.IndexOf(':', from) - from + 1;
+                while (from < content.Length && char.IsWhiteSpace(content[from])) from++;
             }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
@@ -169,19 +211,22 @@ internal sealed class NotesRun
                 _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
                 continue;
             }
-            var by = prefix.Stamp?.By ?? (stamp is null ? null : writer);
-            var words = content[Math.Min(from, content.Length)..];
-            var meaning = pairs ? PairMeaning.Phase : _pairs;
-            var place = $"{_text.File}:{i + 1}";
-            if (_context.Answers.Count > 0) (words, meaning) = (LineAnswers.Apply(words, place, _context.Answers), LineAnswers.Pairs(meaning, place, _context.Answers));
-            var read = reader.Read(i, line, words, prefix.Item, own, stamp, by, meaning, section);
-            if (_context.Answers.Count > 0 && LineAnswers.Mended(words, read.Doubts, place, _context.Answers) is { } mended) read = reader.Read(i, line, mended, prefix.Item, own, stamp, by, meaning, section);
-            if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
-            _marks[i] = _marks.GetValueOrDefault(i) | read.Marks;
-            if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(i)); _setAside.Add(new SetAsideLine(Source(i), "a question for the visit")); _fates[i] = LineFate.NotRecord; continue; }
-            day.Add(read);
+            yield return new PlacedLine
+            {
+                Index = i,
+                Line = line,
+                Words = content[Math.Min(from, content.Length)..],
+                Item = prefix.Item,
+                Date = own,
+                Stamp = stamp,
+                By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null ? null : writer),
+                Pairs = pairs ? PairMeaning.Phase : _pairs,
+                Section = section,
+                OpensSection = opened,
+                Begins = begins,
+            };
+            (opened, begins) = (false, null);
         }
-        Tell(day, night);
     }
 
     private void Tell(List<LineRead> day, bool night)

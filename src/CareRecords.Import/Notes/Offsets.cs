@@ -40,6 +40,7 @@ internal static class Offsets
         // "over 30", "for 10 min", "after 10 min", "in 10 min"
         if (term.Kind == TermKind.Word && (term.Is(Sense.Over) || term.Text is "for" or "after" or "na") && At(terms, at + 1) is { } length)
         {
+            if (term.Is(Sense.Over) && length.Text is "an hour" or "an hr" or "a hour") return (Make(term, length, 60, null), at + 2);
             if (Minutes(length) is { } minutes) return term.Text is "after" or "na" ? (Make(term, length, minutes, Event), at + 2) : (Make(term, length, minutes, null), at + 2);
             if (term.Is(Sense.Over) && term.Text == "over" && length is { IsWhole: true, Number: >= 5 and <= 240 } && before.Any(t => t.Is(Sense.Feed) || t.Is(Sense.Bolus) || t.Is(Sense.Device) || t.Is(Sense.Medicine) || t.Is(Sense.Bottle)))
                 return (Make(term, length, length.Number, null), at + 2);
@@ -55,7 +56,7 @@ internal static class Offsets
         var i = at + 2;
         while (At(terms, i) is { } filler && (filler.Is(Sense.To) || filler.Text is "the" or "his" or "her" or "every" or "of" or "start" or "starting")) i++;
         var last = At(terms, i);
-        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || last.Text is "all" or "every" || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
+        if (last is not null && (last.Is(Sense.Each) || last.Is(Sense.AnyArea) || last.Text is "all" or "every" or "both" || last.Is(Sense.Side, "both") || (last.Text == "one" && At(terms, i - 1)?.Text == "every") || last is { Kind: TermKind.Number, Text: "1" } && At(terms, i - 1)?.Text == "every"))
         {
             while (At(terms, i + 1) is { } more && (more.Is(Sense.Session) || more.Is(Sense.Technique) || more.Text is "one" or "time")) i++;
             return (Make(term, terms[i], -amount, Each), i + 1);

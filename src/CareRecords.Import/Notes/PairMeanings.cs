@@ -51,11 +51,19 @@ internal static class PairMeanings
     private static bool IsKey(string line)
     {
         var stroke = line.IndexOf('/', StringComparison.Ordinal);
-        if (stroke <= 0 || line.Length > 200) return false;
+        if (stroke <= 0 || line.Length > 200 || !WordsAround(line, stroke)) return false;
         var terms = CellTerms.Read(line);
         for (var i = 0; i + 2 < terms.Count; i++)
             if (terms[i + 1].IsSymbol("/") && terms[i].Is(Sense.SatLabel) && (terms[i + 2].Is(Sense.PulseLabel) || terms[i + 2].Text is "hr" or "pr" or "p" or "bpm")) return true;
         return false;
+    }
+
+    private static bool WordsAround(string line, int stroke)
+    {
+        var (from, to) = (stroke - 1, stroke + 1);
+        while (from >= 0 && line[from] == ' ') from--;
+        while (to < line.Length && line[to] == ' ') to++;
+        return from >= 0 && to < line.Length && char.IsLetterOrDigit(line[from]) && char.IsLetter(line[to]);
     }
 
     // Numbers of two or three digits on both sides of a stroke, with no third beside them (a date has three).

@@ -47,7 +47,9 @@ internal sealed class SessionMemory
             case ReferTo.Time when reference.Clock is { } clock:
                 return _told.FindLast(s => s.At.Date == at.Date && Same(s.At.TimeOfDay, clock.Start)) ?? _told.FindLast(s => Same(s.At.TimeOfDay, clock.Start));
             case ReferTo.Item:
-                return _told.FindLast(s => s.Item == (int)reference.Number && s.At.Date == at.Date) ?? _told.FindLast(s => s.Item == (int)reference.Number);
+                return _told.FindLast(s => s.Item == (int)reference.Number && s.At.Date == at.Date) ?? _told.FindLast(s => s.Item == (int)reference.Number)
+                    // Without numbered lines, "as 7" is the session at seven, and "as 1" the first of the day.
+                    ?? _told.FindLast(s => s.At < at && s.At.Hour % 12 == (int)reference.Number % 12 && s.At.Minute == 0) ?? Of(at.Date).OrderBy(s => s.At).ElementAtOrDefault((int)reference.Number - 1);
             case ReferTo.Part:
                 var part = GroupReader.PartKind(reference);
                 return _told.FindLast(s => s.At < at && s.At.Date == at.Date && IsIn(s.At, part)) ?? _told.FindLast(s => s.At < at && IsIn(s.At, part));

@@ -41,6 +41,8 @@ internal static class SignGrammar
         used.Add(at);
         if (NumberAfter(terms, at) is not { } next || used.Contains(next)) return;
         var number = terms[next];
+        // "temp 385": the point left out.
+        if (number is { Kind: TermKind.Number, IsWhole: true, Number: >= 345 and <= 425, Text.Length: 3 }) number = number with { Number = number.Number / 10, Clock = null };
         used.Add(next);
         if (Celsius(number) is null) { if (number.Kind is TermKind.Number && number.Clock is null || number.Number > 50) impossible.Add(("temperature", line[number.Start..number.End], "30 to 45 °C, 86 to 113 °F")); else used.Remove(next); return; }
         signs.Add(Temp(number, line));

@@ -31,7 +31,7 @@ internal static class SlotTimes
         var timed = terms.Exists(t => t.Kind == TermKind.Time);
         var (before, after) = (Previous(terms, i), Next(terms, i + 1));
         // "salbutamol 2 puffs 7": a number alone at the end of a dose; "neb 11": a nebuliser is not counted in puffs.
-        if (!timed && term.Clock is not null && (term.IsWhole ? term.Number <= 12 || term.Text.Length == 3 : true) && At(terms, i + 1) is null && before is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg } && terms.Take(i).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Device))
+        if (!timed && term.Clock is not null && (term.IsWhole ? term.Number <= 12 || term.Text.Length == 3 : true) && (At(terms, i + 1) is null || (term.Text.Length >= 3 && (At(terms, i + 1)!.Is(Sense.TempLabel) || At(terms, i + 1)!.Is(Sense.SatLabel) || At(terms, i + 1)!.Kind == TermKind.Symbol))) && before is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg } && terms.Take(i).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Device))
             || !timed && term is { IsWhole: true, Number: <= 12, Clock: not null } && (At(terms, i + 1) is null || At(terms, i + 1) is { Kind: TermKind.Reference }) && before is not null && terms.Take(i).Any(t => t.Start == before.Start && t.Is(Sense.Device) && t.Text.StartsWith("neb", StringComparison.Ordinal)) && term.Start > before.End - 1)
         {
             terms[i] = term with { Kind = TermKind.Time };

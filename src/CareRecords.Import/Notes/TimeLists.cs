@@ -48,7 +48,7 @@ internal static class TimeLists
             var i = next;
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
-            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i)) || !Follows(list[^1], terms[i].Clock!)) break;
+            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1)) || !Follows(list[^1], terms[i].Clock!)) break;
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
             if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
             if (terms[i].Kind != TermKind.Time) bare++;
@@ -66,6 +66,9 @@ internal static class TimeLists
             taken = next - at;
             if (list.Count == 1) return (list, 1);
         }
+        // "puffer 2, 6.25": the number is an amount; so is the 6 of "amox 6 0700 1500 2300".
+        if (terms[at].Kind == TermKind.Number && at > 0 && list.Count == 2 && terms[next - 1].Kind == TermKind.Time && (terms[at - 1].Is(Sense.Device) || IsInhaled(terms[at - 1]))) return ([list[0]], 1);
+        if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
@@ -74,8 +77,12 @@ internal static class TimeLists
         // "chest 7 12 7 same", "chest 7 7 bases 3 each", "amoxi 8 2 8": times, because what follows tells the minutes, or nothing could be counted.
         sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
+        // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
+        sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
         return sure ? (list, taken) : ([list[0]], 1);
     }
+
+    private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 
     private static bool MinutesLater(List<Term> terms, int at)
     {
@@ -90,9 +97,9 @@ internal static class TimeLists
 
     private static bool IsTime(Term term) => term is { Kind: TermKind.Time, Clock: not null } && term.Times.Count == 0;
 
-    private static bool IsCandidate(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Number, Clock: not null }
+    private static bool IsCandidate(List<Term> terms, int at, bool inList = false) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;

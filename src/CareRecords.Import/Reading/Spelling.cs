@@ -15,7 +15,7 @@ internal sealed class Spelling
 
     /// <summary>Kinds of words that may be mended: the ones that name an event, a medicine, a place on the chest, a day.</summary>
     public static bool Covers(Sense sense) => sense is Sense.Medicine or Sense.Session or Sense.Technique or Sense.SatLabel or Sense.TempLabel
-        or Sense.OxygenLabel or Sense.Device or Sense.Antibiotic or Sense.Weekday or Sense.Month or Sense.Meal or Sense.Sign;
+        or Sense.OxygenLabel or Sense.Device or Sense.Antibiotic or Sense.Weekday or Sense.Month or Sense.Meal or Sense.Sign or Sense.Area or Sense.After or Sense.Before or Sense.EachSide;
 
     /// <summary>Makes a word known.</summary>
     public void Add(string word, string meaning)
@@ -30,12 +30,13 @@ internal sealed class Spelling
     /// <summary>The known word that is meant; null when none is near or two are equally near.</summary>
     public string? Nearest(string word)
     {
-        if (word.Length is < ShortestWord or > LongestWord) return null;
-        var allowed = word.Length >= 9 ? 2 : 1;
+        if (word.Length is < ShortestWord - 1 or > LongestWord) return null;
+        // A short word is mended only by the letter that it lacks: "oxgen".
+        var (allowed, least) = (word.Length >= 9 ? 2 : 1, word.Length < ShortestWord ? word.Length + 1 : 0);
         string? best = null;
         var bestSlips = allowed + 1;
         var tie = false;
-        for (var length = word.Length - allowed; length <= word.Length + allowed; length++)
+        for (var length = Math.Max(least, word.Length - allowed); length <= word.Length + allowed; length++)
         {
             if (!_byInitialAndLength.TryGetValue((word[0], length), out var candidates)) continue;
             foreach (var candidate in candidates)

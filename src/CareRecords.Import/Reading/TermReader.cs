@@ -8,22 +8,27 @@ internal sealed class TermReader
 {
     private readonly Vocabulary _vocabulary;
     private readonly Tokenizer _tokenizer = new(new WordPool());
-    private readonly Dictionary<string, List<FamilyPhrase>> _family = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _letters = [];
-    private readonly HashSet<string> _ignored = [];
+    private readonly Dictionary<string, List<FamilyPhrase>> _family;
+    private readonly HashSet<string> _letters;
+    private readonly HashSet<string> _ignored;
 
     /// <summary>A reader with these family words.</summary>
     public TermReader(Vocabulary vocabulary, FamilyWords words)
     {
-        _vocabulary = vocabulary;
+        (_vocabulary, _family, _letters, _ignored) = (vocabulary, new(StringComparer.Ordinal), [], []);
         foreach (var word in words.All) Learn(word);
     }
+
+    private TermReader(TermReader other) => (_vocabulary, _family, _letters, _ignored) = (other._vocabulary, other._family, other._letters, other._ignored);
+
+    /// <summary>A reader with the same words, for another thread. Neither may learn any more.</summary>
+    public TermReader Fork() => new(this);
 
     /// <summary>The terms of a line.</summary>
     public List<Term> Read(string line) => Finish(Raw(line));
 
     /// <summary>The terms before times and quantities are put together: where dates are looked for.</summary>
-    public List<Term> Raw(string line) => Words(line, _tokenizer.Read(line));
+    public List<Term> Raw(string line) => NumberWords.Reduce(Words(line, _tokenizer.Read(line)));
 
     /// <summary>Puts times and quantities together.</summary>
     public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
@@ -40,7 +45,15 @@ internal sealed class TermReader
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
         if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return false;
         // "salbutamol 100 inhaler": the strength on the label is no amount given.
-        if (meaning.Exists(t => t.Is(Sense.Medicine))) meaning.RemoveAll(t => t.Kind == TermKind.Number);
+        if (meaning.Exists(t => t.Is(Sense.Medicine)))
+            for (var i = meaning.Count - 1; i >= 0; i--)
+                if (meaning[i].Kind == TermKind.Number && !(i + 1 < meaning.Count && meaning[i + 1].Is(Sense.Unit))) meaning.RemoveAt(i);
+        // "mins in order LL RL": nothing of the explanation is a plan, an order or advice.
+        meaning.RemoveAll(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Shopping) || t.Is(Sense.Question) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy) || t.Is(Sense.Rumour) || t.Is(Sense.Correction));
+        // "s = sats, before>after" tells the order of two numbers, which an arrow tells again.
+        if (meaning.Exists(t => t.Is(Sense.SatLabel))) meaning.RemoveAll(t => t.Is(Sense.Before) || t.Is(Sense.After) || t.IsSymbol("→"));
+        // A comma of the explanation parts no events where the word stands.
+        if (!meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.IsSymbol(","));
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.
         if (char.IsAsciiDigit(key[0][0]) && !meaning.Any(t => t.Kind is TermKind.Number or TermKind.Parts))
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));

@@ -30,6 +30,7 @@ internal static class TimeGrammar
         while (i < terms.Count && i - at < 4 && IsPrefix(terms[i], ref prefixed, ref about)) i++;
         if (i >= terms.Count) return false;
         var context = new Place(terms, before, prefixed, about);
+        if (terms[i] is { IsWhole: true, Text.Length: 4, Kind: TermKind.Number } four && OfDigits(four) is null && i + 1 < terms.Count && terms[i + 1] is { Glued: true, Text: "hrs" or "hr" }) { (time, taken) = (four with { Kind = TermKind.BadTime, End = terms[i + 1].End }, i + 2 - at); return true; }
         if (BadClock(terms[i]) is { } bad) { (time, taken) = (bad, i - at + 1); return true; }
         if (!TryOne(context, i, out var start, out var next) && !TryHourBeforeSpan(context, i, out start, out next)) return false;
         ClockTime? end = null;
@@ -202,7 +203,7 @@ internal static class TimeGrammar
     }
 
     private static bool IsCounted(List<Term> terms, int at) => at < terms.Count
-        && (terms[at].Is(Sense.Each) || terms[at].Is(Sense.EachSide) || terms[at].Is(Sense.AnyArea) || terms[at].Is(Sense.Times) || terms[at].Kind == TermKind.Number);
+        && (terms[at].Is(Sense.Each) || terms[at].Is(Sense.EachSide) || terms[at].Is(Sense.AnyArea) || terms[at].Is(Sense.Times) || terms[at] is { Kind: TermKind.Number, Number: < 60 });
 
     private static bool TryNumber(Place place, int at, out ClockTime time, out int next)
     {
@@ -223,6 +224,7 @@ internal static class TimeGrammar
         }
         if (term.Kind == TermKind.Word) { if (Hour(term) is not { } spoken) return false; time = Exact(new LocalTime(spoken % 12, 0), HalfOfDay.Unknown); return true; }
         if (OfDigits(term) is not { } digits) return false;
+        if (term is { IsWhole: true, Text.Length: 4 } && next < terms.Count && terms[next] is { Glued: true, Text: "hrs" or "hr" or "h" }) { (time, next) = (digits, next + 1); return true; }
         // "stopped at 100" is a volume.
         if (place.Prefixed && term is { IsWhole: true, Text.Length: 3 } && term.Number % 100 == 0 && !IsHalf(place, terms, next)) return false;
         var (suffixed, four) = (IsHalf(place, terms, next), term.IsWhole && term.Text.Length == 4);
@@ -234,7 +236,7 @@ internal static class TimeGrammar
         if (suffixed || ish || (place.Prefixed && !IsCounted(terms, next) && (term.IsWhole ? term.Number <= 12 || term.Text.Length >= 3 : dotted))
             || (!labelled && (four || (dotted && !IsAmount(place, term)))))
         {
-            if (four && !suffixed && next < terms.Count && terms[next] is { Glued: true, Text: "h" }) next++;
+            if (four && !suffixed && next < terms.Count && terms[next] is { Glued: true, Text: "h" or "hrs" or "hr" }) next++;
             time = ish ? About(digits) : digits;
             if (ish) next++;
             return true;
@@ -353,7 +355,10 @@ internal static class TimeGrammar
     {
         var term = terms[at];
         if (term.Kind == TermKind.Word && term.Is(Sense.NumberWord) && !term.Is(Sense.Unit) && !(term.Text == "one" && !CountsOne(terms, at)))
-            return term with { Kind = TermKind.Number, Number = double.Parse(term.ValueOf(Sense.NumberWord)!, CultureInfo.InvariantCulture), Text = term.ValueOf(Sense.NumberWord)! };
+        {
+            var spoken = term with { Kind = TermKind.Number, Number = double.Parse(term.ValueOf(Sense.NumberWord)!, CultureInfo.InvariantCulture), Text = term.ValueOf(Sense.NumberWord)! };
+            return OfDigits(spoken) is { } hour ? spoken with { Clock = new ClockSpan(hour, null) } : spoken;
+        }
         if (term is { Kind: TermKind.Number, Number: >= 0 } && OfDigits(term) is { } digits) return term with { Clock = new ClockSpan(digits, null) };
         return term;
     }

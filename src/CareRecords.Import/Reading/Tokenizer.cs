@@ -24,6 +24,7 @@ internal sealed class Tokenizer
             if (char.IsAsciiDigit(c) || (c is '.' or ',' && IsDigit(_at + 1) && !IsDigit(_at - 1) && !IsLetter(_at - 1))) ReadNumber();
             else if (char.IsLetter(c) || c == '°') ReadWord();
             else if (GlyphValue(c) is { } fraction) { ReadGlyph(fraction); }
+            else if (char.IsSurrogate(c) || IsPictureSign(c)) ReadPicture();
             else ReadSymbol(c);
         }
         return _tokens;
@@ -182,6 +183,26 @@ internal sealed class Tokenizer
         while (IsDigit(end)) end++;
         return end - at is 3 or 5 && !IsDigit(end);
     }
+
+    // Signs such as a heart that may stand for a word of the family's.
+    private static bool IsPictureSign(char c) => c is >= '\u2600' and <= '\u27BF' and not ('✓' or '✔' or '➔' or '➜' or '➡');
+
+    // An emoji with its joiners and variants is one word: a family's key may explain it.
+    private void ReadPicture()
+    {
+        var start = _at;
+        while (_at < _line.Length && (char.IsSurrogate(_line[_at]) || IsPictureSign(_line[_at]) || _line[_at] is '\uFE0F' or '\u200D' or '\u20E3'))
+        {
+            var length = char.IsHighSurrogate(_line[_at]) && _at + 1 < _line.Length && char.IsLowSurrogate(_line[_at + 1]) ? 2 : 1;
+            // Two pictures side by side are two words, unless a joiner binds them.
+            if (_at > start && _line[_at - 1] != '\u200D' && _line[_at] is not ('\uFE0F' or '\u200D' or '\u20E3') && !IsSkinTone(_at)) break;
+            _at += length;
+        }
+        if (_at == start) _at++;
+        Add(TokenKind.Word, start, _line[start.._at].Replace("\uFE0F", "", StringComparison.Ordinal));
+    }
+
+    private bool IsSkinTone(int at) => _line[at] == '\uD83C' && at + 1 < _line.Length && _line[at + 1] is >= '\uDFFB' and <= '\uDFFF';
 
     private void ReadSymbol(char c)
     {

@@ -66,7 +66,7 @@ internal sealed class Vocabulary
 
     private string? Mend(string word)
     {
-        if (word.Length < Spelling.ShortestWord) return null;
+        if (word.Length < Spelling.ShortestWord - 1) return null;
         if (_mended.TryGetValue(word, out var known)) return known;
         var mended = _root.Next.ContainsKey(word) ? null : _spelling.Nearest(word);
         if (_spellingsKept < Remembered && _mended.TryAdd(word, mended)) _spellingsKept++;

@@ -52,6 +52,7 @@ internal sealed class CanonicalRows(Place place, CanonicalHeader header, Gathere
         }
 
         var entry = impossible ? null : _entries.Read(header.Kind, row, times);
+        if (entry is not null && row.Row.Comments.Count > 0) entry = Commented(entry, row);
         if (entry is not null)
         {
             if (row.Words(Field.HowRead) is { } how) entry = entry with { HowRead = how };
@@ -64,6 +65,15 @@ internal sealed class CanonicalRows(Place place, CanonicalHeader header, Gathere
 
         into.Ledger.Mark(row.Row.Line, row.Row.LineCount, entry is null ? LineFate.Problem : LineFate.InRecords);
         return true;
+    }
+
+    // A comment on a cell is a note; one that tells of another event is asked about.
+    private CareEntry Commented(CareEntry entry, RowCells row)
+    {
+        var words = string.Join("; ", row.Row.Comments.Select(c => c.Text));
+        foreach (var comment in row.Row.Comments.Where(c => Layouts.LeftOvers.HoldsEvent(c.Text)))
+            cells.Ask(place.Of(row.Row, comment.Column), $"The comment '{comment.Text}' was not read as a record.", "Write it in a row of its own, if it is one.");
+        return entry with { Note = entry.Note is null ? words : entry.Note + "; " + words };
     }
 
     private bool Times(RowCells row, out RowTimes times, out bool impossible)

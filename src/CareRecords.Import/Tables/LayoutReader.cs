@@ -18,8 +18,11 @@ internal static class LayoutReader
         var areaOrder = LooseWords(place, parts, into);
         var order = Order(place, parts, into, context);
         var year = TitleYear.Of(place, rows);
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year);
-        foreach (var row in parts.Headless) Headless(place, row, into, context);
+        var from = TitleDay.Of(place, rows, order, year ?? context.NotAfter);
+        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, from, around);
+        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context);
+        else foreach (var row in parts.Headless) Headless(place, row, into, context);
         Account(place, rows, into);
         return into;
     }
@@ -32,6 +35,12 @@ internal static class LayoutReader
         {
             var text = string.Join(" ", row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words));
             var words = why is null ? Legends.Words(text) : [];
+            if (why is null && words.Count == 0 && LeftOvers.HoldsEvent(text) && HasClock(text))
+            {
+                into.Problems.Add(new ImportProblem(place.Of(row), "This line stands outside the table; it may tell of something that happened.", "Move it under the headings, with its date and time, if it does.", ProblemSeverity.Ask));
+                continue;
+            }
+
             into.Words.AddRange(words);
             if (why is null && Legends.AreaOrder(text) is { Count: > 0 } found) areaOrder = found;
             into.SetAside.Add(new SetAsideLine(place.Of(row), why ?? (words.Count > 0 ? "the family's own words explained" : "a title or remark outside the table")));
@@ -41,13 +50,16 @@ internal static class LayoutReader
         return areaOrder;
     }
 
+    private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
+        .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
+
     private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context)
     {
         var dates = new List<DateWritten>();
         foreach (var block in parts.Blocks)
             foreach (var row in block.Rows)
                 for (var i = 0; i < block.Columns.Count; i++)
-                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End && CellTimes.Read(row[i].Cell).Date is { } date)
+                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End or Role.Unknown && CellTimes.Read(row[i].Cell).Date is { } date)
                         dates.Add(date);
         var needed = DayOrder.IsNeeded(dates);
         var settled = needed ? DayOrder.Decide(dates, null) : null;
@@ -56,18 +68,22 @@ internal static class LayoutReader
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year)
+    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
     {
+        if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
         if (IsWords(block))
         {
             Words(block, into);
             return;
         }
 
-        block = TimeColumn.Named(KindColumn.Named(block, context.Words));
-        var reading = new BlockReading(place, block, into, context, order, areaOrder, year);
+        block = Crosses.AsTicks(block);
+        block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
+        block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
             reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
+        if (reading.Day is null && reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? from) is { } above && !HasDates(block)) reading.Open(above);
         if (!IsOfCare(reading))
         {
             foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");
@@ -81,13 +97,26 @@ internal static class LayoutReader
         var measures = new MeasureCells(reading, words);
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, sessions, measures, words);
-        foreach (var row in block.Rows.Where(r => !r.IsBlank)) ReadRow(row, reading, times, slotRows, kindRows, words);
+        var leftOvers = new LeftOvers(reading);
+        var grid = block.IsGrid ? new HourGrid(reading, words) : null;
+        foreach (var row in block.Rows.Where(r => !r.IsBlank))
+        {
+            var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
+            reading.NextRow();
+            if (grid is not null) grid.Read(row);
+            else ReadRow(row, reading, times, slotRows, kindRows, words);
+            foreach (var (cell, comment) in reading.CommentsOf(row))
+                if (words.Read(cell, null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
+            leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
+            if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
+                SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
+        }
     }
 
     private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
     {
         var into = reading.Into;
-        var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
+        var (entries, problems) = (into.Entries.Count, into.Problems.Count);
         var when = times.Read(row);
         if (when.Words is { } text && when.Start is null && !reading.Block.IsAcross)
         {
@@ -104,11 +133,9 @@ internal static class LayoutReader
         var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         if (reading.Slots.Kind < 0)
-            foreach (var column in reading.Slots.Words)
-                words.Read(row[column], reading.Block.Columns[column].Heading is { Length: > 0 } heading ? heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+            foreach (var column in reading.Slots.Words.Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
+                words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
-        if (!reading.Block.IsAcross && into.Entries.Count == entries && into.Problems.Count == problems && into.Omitted.Count == omitted && !into.Ledger.IsMarked(row[0].Row.Line))
-            SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 && when.Day is not null ? "a day with nothing else" : "no record in this row");
     }
 
     private static bool IsWords(Block block) =>
@@ -131,6 +158,8 @@ internal static class LayoutReader
     private static bool IsOfCare(BlockReading reading) =>
         reading.Slots.Date >= 0 || reading.Slots.Time >= 0 || reading.Slots.End >= 0 || reading.Slots.Slots.Any(s => s.Time >= 0 || s.End >= 0)
         || reading.Block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Moment or CellKind.Date or CellKind.TimeOfDay));
+
+    private static bool HasDates(Block block) => block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null)));
 
     private static void Notice(BlockReading reading)
     {
@@ -158,9 +187,44 @@ internal static class LayoutReader
             return;
         }
 
+        if (!SaysAnything(row))
+        {
+            into.SetAside.Add(new SetAsideLine(source, "no heading, day, time or word of care: not of this record"));
+            into.Ledger.Mark(row.Line, row.LineCount, LineFate.NotRecord);
+            return;
+        }
+
         into.Problems.Add(new ImportProblem(source, "No known heading stands above this row.", "Give the table headings such as date, time, what, sats, oxygen.", ProblemSeverity.Ask, "headings:" + place.File));
         into.Questions.TryAdd("headings:" + place.File, new AskedQuestion($"What do the columns of {place.File} hold?", []));
     }
+
+    // No heading anywhere: the rows are lines of notes with separators in them.
+    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context)
+    {
+        var lines = rows.Select(r => string.Join(' ', r.Cells.Where(c => !c.IsEmpty).Select(c => c.Words!.ReplaceLineEndings(" ")))).ToList();
+        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter));
+        if (reading.Entries.Count == 0)
+        {
+            foreach (var row in parts.Headless) Headless(place, row, into, context);
+            return;
+        }
+
+        SourceLine Of(SourceLine source) => source.Line is { } line and > 0 && line <= rows.Count ? place.Of(rows[line - 1]) : source;
+        into.SetAside.Clear();
+        into.Take(reading with
+        {
+            Entries = [.. reading.Entries.Select(e => e with { Sources = [.. e.Sources.Select(Of)] })],
+            Omitted = [.. reading.Omitted.Select(o => o with { Source = Of(o.Source) })],
+            FamilyQuestions = [.. reading.FamilyQuestions.Select(Of)],
+            SetAside = [.. reading.SetAside.Select(s => s with { Source = Of(s.Source) })],
+            Problems = [.. reading.Problems.Select(p => p with { Source = Of(p.Source) })],
+        });
+        for (var i = 0; i < rows.Count; i++) into.Ledger.Mark(rows[i].Line, rows[i].LineCount, reading.Fates[i]);
+    }
+
+    private static bool SaysAnything(GridRow row) => row.Cells.Any(c =>
+        c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay
+        || (c.Kind == CellKind.Text && (CellTimes.Read(c) is { Date: not null } or { Clock: not null } || Lexicon.Find(c.Text, out _).Any(k => k.Medicine is not null || k.Concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Inhaler or Concept.Saturation or Concept.Temperature))));
 
     private static void SetAside(BlockRow row, Gathered into, string why)
     {

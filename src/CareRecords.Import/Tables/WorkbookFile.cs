@@ -16,6 +16,8 @@ internal sealed class WorkbookFile : IDisposable
     private readonly IExcelDataReader? _reader;
     private bool _beforeFirstSheet = true;
 
+    private IReadOnlyDictionary<string, Dictionary<int, List<CellComment>>> _comments = new Dictionary<string, Dictionary<int, List<CellComment>>>();
+
     private WorkbookFile(Stream stream, IExcelDataReader? reader, string? damage) => (_stream, _reader, Damage) = (stream, reader, damage);
 
     static WorkbookFile() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
@@ -31,8 +33,11 @@ internal sealed class WorkbookFile : IDisposable
         if (TooLarge(stream, mostUnpackedBytes) is { } why) return new WorkbookFile(stream, null, why);
         try
         {
+            var comments = IsPackage(stream) ? SheetComments.Read(stream) : null;
             stream.Position = 0;
-            return new WorkbookFile(stream, ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true }), null);
+            var book = new WorkbookFile(stream, ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true }), null);
+            if (comments is not null) book._comments = comments;
+            return book;
         }
         catch (Exception damage) when (IsDamage(damage))
         {
@@ -68,6 +73,7 @@ internal sealed class WorkbookFile : IDisposable
     public IEnumerable<GridRow> Rows()
     {
         var (number, blanks) = (0, 0);
+        var comments = _comments.GetValueOrDefault(SheetName);
         while (NextRow(ref number) is { } row)
         {
             if (row.IsBlank)
@@ -77,7 +83,7 @@ internal sealed class WorkbookFile : IDisposable
             }
 
             for (; blanks > 0; blanks--) yield return new GridRow(number - blanks, 1, [], "");
-            yield return row;
+            yield return comments is not null && comments.TryGetValue(row.Line, out var here) ? row with { Comments = here } : row;
         }
     }
 
@@ -104,11 +110,16 @@ internal sealed class WorkbookFile : IDisposable
         }
     }
 
-    private static string? TooLarge(Stream stream, long most)
+    private static bool IsPackage(Stream stream)
     {
         Span<byte> head = stackalloc byte[2];
         stream.Position = 0;
-        if (stream.ReadAtLeast(head, 2, throwOnEndOfStream: false) < 2 || head is not [(byte)'P', (byte)'K']) return null;
+        return stream.ReadAtLeast(head, 2, throwOnEndOfStream: false) == 2 && head is [(byte)'P', (byte)'K'];
+    }
+
+    private static string? TooLarge(Stream stream, long most)
+    {
+        if (!IsPackage(stream)) return null;
         try
         {
             using var zip = new ZipArchive(stream, ZipArchiveMode.Read, leaveOpen: true);

@@ -32,6 +32,9 @@ internal static class Samples
     /// <summary>Months that the grammar was not bettered on.</summary>
     public static IEnumerable<Sample> Unseen() => Files(Path.Combine(Folder, "Unseen"));
 
+    /// <summary>Months by other writers, kept back until the reading of the first two sets was done.</summary>
+    public static IEnumerable<Sample> Fresh() => Files(Path.Combine(Folder, "Fresh"));
+
     public static IEnumerable<Sample> Files(string folder)
     {
         foreach (var path in Directory.GetFiles(folder, "*.txt").Order(StringComparer.Ordinal))

@@ -4,8 +4,8 @@ using Xunit.Abstractions;
 namespace CareRecords.Import.Tests.Tables;
 
 /// <summary>
-/// Ten families' tables held back while the reader was written and first scored on 25 November 2026: 68 of 356 events found. The floor holds what is
-/// reached since; it is far from the goal (95 %) and is to be raised as it nears.
+/// Ten families' tables held back while the reader was written and first scored on 25 November 2026: 68 of 356 events found. They have been studied
+/// since and measure nothing unseen any more; the floors hold what is reached.
 /// </summary>
 public sealed class UnseenVoicesTests(ITestOutputHelper output)
 {
@@ -14,7 +14,7 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
     [Fact]
     public void Unseen_FoundDoesNotFallAndEveryLineIsCounted()
     {
-        int found = 0, expected = 0;
+        int found = 0, expected = 0, wrong = 0, read = 0, right = 0, values = 0, swallowed = 0;
         foreach (var path in Directory.GetFiles(Folder, "*.json").Order(StringComparer.Ordinal))
         {
             var reading = JsonDocument.Parse(File.ReadAllText(path)).RootElement;
@@ -23,10 +23,12 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
             var score = VoiceScore.Of(reading, Inputs.Json(log));
             output.WriteLine($"{Path.GetFileNameWithoutExtension(path)}: found {score.Found} of {score.Expected}, false {score.False}, swallowed {score.Swallowed}, values {score.ValuesRight} of {score.Values}");
             Assert.True(log.Lines.Balances);
-            (found, expected) = (found + score.Found, expected + score.Expected);
+            (found, expected, swallowed) = (found + score.Found, expected + score.Expected, swallowed + score.Swallowed);
+            (wrong, read, right, values) = (wrong + score.False, read + score.Read, right + score.ValuesRight, values + score.Values);
         }
 
-        output.WriteLine($"together: found {found} of {expected}");
-        Assert.True(found >= 155, $"found {found} of {expected}");
+        var total = $"found {found} of {expected}, false {wrong} of {read}, values {right} of {values}, swallowed {swallowed}";
+        output.WriteLine("together: " + total);
+        Assert.True(found >= 0.99 * expected && wrong <= 0.01 * read && right >= 0.99 * values && swallowed == 0, total);
     }
 }

@@ -98,7 +98,7 @@ internal sealed class VoiceScore
         switch (Text(wanted, "kind"))
         {
             case "session":
-                yield return ("areas", AreasFit(wanted, got));
+                yield return ("areas", AreasFit(List(wanted, "areas"), got) || List(wanted, "areasAccept").Any(other => other.ValueKind == JsonValueKind.Array && AreasFit(other.EnumerateArray(), got)));
                 break;
             case "feed":
                 yield return ("ml", Numbers(wanted, "ml").Any(n => Near(n, Number(got, "ml"))));
@@ -110,7 +110,7 @@ internal sealed class VoiceScore
             case "check":
                 yield return ("pulse", Numbers(wanted, "pulse").Any(n => Near(n, Number(got, "pulse"))));
                 yield return ("oxygen", Numbers(wanted, "oxygen").Any(n => Near(n, Number(got, "oxygen"))));
-                yield return ("phase", Text(wanted, "phase") == Text(got, "phase"));
+                yield return ("phase", Accepted(wanted, "phase").Contains(Text(got, "phase")));
                 break;
             case "sign" when Text(wanted, "what") == "temperature":
                 yield return ("asWritten", Accepted(wanted, "asWritten").Contains(Text(got, "asWritten")));
@@ -118,10 +118,10 @@ internal sealed class VoiceScore
         }
     }
 
-    private static bool AreasFit(JsonElement wanted, JsonElement got)
+    private static bool AreasFit(JsonElement.ArrayEnumerator wanted, JsonElement got)
     {
         var left = List(got, "areas").Where(a => Number(a, "minutes") != 0).ToList();
-        foreach (var area in List(wanted, "areas").Where(a => Number(a, "minutes") != 0))
+        foreach (var area in wanted.Where(a => Number(a, "minutes") != 0))
         {
             var at = left.FindIndex(a => Text(a, "side") == Text(area, "side") && Text(a, "area") == Text(area, "area")
                 && Accepted(area, "technique").Contains(Text(a, "technique")) && Near(Number(area, "minutes"), Number(a, "minutes")));

@@ -17,11 +17,27 @@ internal static class AreaNames
         return Complete(names);
     }
 
+    /// <summary>The same for a heading that stands under another, which says what it leaves open ("L" under "lower", "each side" under "shaking").</summary>
+    public static IReadOnlyList<AreaName> Under(string text, string? over)
+    {
+        var own = In(text);
+        if (over is null) return own;
+        var around = In(over);
+        if (own.Count == 0) return around;
+        var (side, area, technique) = (One(around.Select(a => a.Side)), One(around.Select(a => a.Area)), One(around.Select(a => a.Technique)));
+        if (technique == Technique.Unknown && Lexicon.Find(over, out _).Any(k => k.Concept == Concept.Percussion)) technique = Technique.Percussion;
+        return [.. own.Select(a => new AreaName(a.Side == Side.Unknown ? side : a.Side, a.Area == ChestArea.Unknown ? area : a.Area, a.Technique == Technique.Unknown ? technique : a.Technique))];
+    }
+
+    // The one value that is said; the default when none is, or more than one.
+    private static T One<T>(IEnumerable<T> said) where T : struct, Enum =>
+        said.Where(s => !s.Equals(default(T))).Distinct().ToList() is [var only] ? only : default;
+
     /// <summary>What one word says of side and area, for readers that go word by word; null when it says nothing.</summary>
     private static IEnumerable<AreaName> InPiece(string piece)
     {
         var (side, area, technique) = (Side.Unknown, ChestArea.Unknown, Technique.Unknown);
-        var any = false;
+        var (any, both) = (false, false);
         foreach (var known in Lexicon.Find(piece, out _))
         {
             switch (known.Concept)
@@ -37,12 +53,21 @@ internal static class AreaNames
                 case Concept.RightLower: (side, area, any) = (Side.Right, ChestArea.Lower, true); break;
                 case Concept.RightUpper: (side, area, any) = (Side.Right, ChestArea.Upper, true); break;
                 case Concept.RightMiddle: (side, area, any) = (Side.Right, ChestArea.Middle, true); break;
+                case Concept.Both: (both, any) = (true, true); break;
                 case Concept.Vibration: (technique, any) = (Technique.Vibration, true); break;
                 case Concept.Percussion when technique == Technique.Unknown: technique = Technique.Percussion; break;
             }
         }
 
-        if (any) yield return new AreaName(side, area, technique);
+        if (!any) yield break;
+        if (!both || side != Side.Unknown)
+        {
+            yield return new AreaName(side, area, technique);
+            yield break;
+        }
+
+        yield return new AreaName(Side.Left, area, technique);
+        yield return new AreaName(Side.Right, area, technique);
     }
 
     // "lower L/R": the area said once holds for both sides. "L lower/upper": the side said once holds for both areas.

@@ -14,6 +14,15 @@ internal sealed record Block
     /// <summary>What the titles above it, or the sheet's name, say that it is about; null when they do not.</summary>
     public TableKind? About { get; init; }
 
+    /// <summary>The contract's header that its heading is; null for a table of its own layout.</summary>
+    public CanonicalHeader? Contract { get; init; }
+
+    /// <summary>The words that stand directly above it.</summary>
+    public IReadOnlyList<string> Titles { get; init; } = [];
+
+    /// <summary>True for hours by days: each record is a day, an hour and one cell.</summary>
+    public bool IsGrid { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

@@ -39,6 +39,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (RowShape.IsDatesAcross(row)) i = Across(i);
+            else if (HoursAcross.IsHeading(row)) i = Hours(i);
             else if (HeadingAt(i) is { } headings) i = Down(i, headings);
             else if (IsOneCell(row)) i = Loose(i, null);
             else if (RowShape.IsTotal(row)) i = Loose(i, "a total or average");
@@ -50,42 +51,16 @@ internal sealed class BlockFinder
         }
     }
 
-    // A group heading stands over the headings proper: "Morning | | | Evening" over "Feed off | Physio | …".
-    private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at)
-    {
-        var row = _rows[at];
-        if (at + 1 < _rows.Count && IsGroupRow(row, _rows[at + 1]) && RowShape.Headings(_rows[at + 1]) is { } under)
-            return (2, Columns(under, row));
-        return RowShape.Headings(row) is { } headings ? (1, Columns(headings, null)) : null;
-    }
-
-    private static bool IsGroupRow(GridRow row, GridRow under)
-    {
-        var filled = row.Cells.Where(c => !c.IsEmpty).ToList();
-        if (filled.Count == 0 || filled.Any(c => c.Kind != CellKind.Text)) return false;
-        var below = under.Cells.Count(c => !c.IsEmpty);
-        return filled.Count * 2 <= below && below >= 3
-            && (filled.Count >= 2 || under.Cells.Select(c => c.Text).GroupBy(t => t).Any(g => g.Key.Length > 0 && g.Count() > 1))
-            && filled.All(c => Lexicon.Find(c.Text, out _).Count > 0);
-    }
-
-    private static List<ColumnMeaning> Columns(IReadOnlyList<string> headings, GridRow? groups)
-    {
-        var columns = new List<ColumnMeaning>();
-        var (group, number) = ((string?)null, 0);
-        for (var i = 0; i < headings.Count; i++)
-        {
-            if (groups is not null && !groups[i].IsEmpty) (group, number) = (groups[i].Words, number + 1);
-            columns.Add((headings[i].Length == 0 ? new ColumnMeaning("", Role.Unknown) : HeadingReader.Read(headings[i], group)) with { Group = number });
-        }
-
-        return columns;
-    }
+    private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at) => HeadingStack.At(_rows, at);
 
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
+        for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
+        List<string> titles = [.. _titles];
+        // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
+        var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);
         var last = _rows[at + heading.Rows - 1].Text;
         var next = at + heading.Rows;
         for (; next < _rows.Count; next++)
@@ -93,9 +68,15 @@ internal sealed class BlockFinder
             var row = _rows[next];
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
-            else if (row.Text == last) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || HeadingAt(next) is not null) break;
+            else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
+            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && IsOutside(row, heading.Columns) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
+            {
+                if (NextHasHeading(next + 1)) break;
+                // A day on a line of its own holds for the rows under it.
+                rows.Add(DayRow(row, day, heading.Columns));
+            }
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
                 _loose.Add(new LooseRow(row, null));
@@ -109,9 +90,38 @@ internal sealed class BlockFinder
             else rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
         }
 
-        _blocks.Add(new Block { Columns = Widened(heading.Columns, rows), Rows = rows, About = About(rows.Count == 0 ? null : _place.Sheet) });
+        _blocks.Add(new Block
+        {
+            Columns = Widened(heading.Columns, rows),
+            Rows = rows,
+            About = About(rows.Count == 0 ? null : _place.Sheet),
+            Titles = titles,
+            Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
+        });
         _titles.Clear();
         return next;
+    }
+
+    private bool NextHasHeading(int at)
+    {
+        while (at < _rows.Count && _rows[at].IsBlank) at++;
+        return at < _rows.Count && HeadingAt(at) is not null;
+    }
+
+    private BlockRow DayRow(GridRow row, NodaTime.LocalDate day, IReadOnlyList<ColumnMeaning> columns)
+    {
+        var at = Math.Max(0, columns.ToList().FindIndex(c => c.Role is Role.Date or Role.Time or Role.Start));
+        var cells = Enumerable.Range(0, Math.Max(columns.Count, 1)).Select(i => i == at ? new Cell(CellKind.Date, row.Text, 0, day.AtMidnight()) : Cell.Empty).ToArray();
+        var dated = row with { Cells = cells };
+        return new BlockRow([.. Enumerable.Range(0, cells.Length).Select(c => new CellAt(_place, dated, c))]);
+    }
+
+    // Within a table a row of two words that could be headings is data ("mid | no - asleep"), as is what a word means.
+    private bool EndsTable(int at, bool words, int columns)
+    {
+        var row = _rows[at];
+        if (_rows[at - 1].IsBlank || CanonicalHeader.Read(row) is not null || IsOneCell(_rows[at - 1])) return true;
+        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns);
     }
 
     // What stands under "Key:" explains the table and is no row of it.
@@ -142,41 +152,103 @@ internal sealed class BlockFinder
         var dates = _rows[at];
         var labels = new List<GridRow>();
         var next = at + 1;
+        // "am | pm" under each date: two records a day.
+        var parts = next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
+        if (parts is not null) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
-            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
             if (row.IsBlank) continue;
-            if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
+            if (row.Cells.Skip(1).All(c => c.IsEmpty) && row[0].Text.Trim() is ['1', '9', _, _] or ['2', '0', _, _]) _loose.Add(new LooseRow(row, null));
+            else if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
             else if (row.Cells.Skip(1).All(c => c.IsEmpty) && !HeadingReader.Read(row[0].Text).IsKnown && !AnyLabelBelow(next)) _loose.Add(new LooseRow(row, null));
             else labels.Add(row);
         }
 
+        if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels));
-        var rows = Enumerable.Range(1, dates.Cells.Length - 1)
-            .Where(c => CellTimes.Read(dates[c]).Date is not null)
-            .Select(c => new BlockRow([new CellAt(_place, dates, c), .. labels.Select(l => new CellAt(_place, l, c))]))
-            .ToList();
+        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null)).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
+        var rows = new List<BlockRow>();
+        var dated = -1;
+        for (var c = 1; c < Math.Max(dates.Cells.Length, parts?.Cells.Length ?? 0); c++)
+        {
+            if (CellTimes.Read(dates[c]).Date is not null) dated = c;
+            else if (parts is null || !dates[c].IsEmpty || parts[c].IsEmpty) dated = -1;
+            if (dated < 0) continue;
+            CellAt[] head = parts is null ? [new CellAt(_place, dates, dated)] : [new CellAt(_place, dates, dated), new CellAt(_place, parts, c)];
+            rows.Add(new BlockRow([.. head, .. labels.Select(l => new CellAt(_place, l, c))]));
+        }
+
         _loose.Add(new LooseRow(dates, "the heading of dates"));
-        foreach (var (label, column) in labels.Zip(columns.Skip(1)))
+        foreach (var (label, column) in labels.Zip(columns.Skip(parts is null ? 1 : 2)))
             if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
                 _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
-        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true });
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, Titles = [.. _titles] });
         _titles.Clear();
         return next;
+    }
+
+    // Dates down, hours across.
+    private int Hours(int at)
+    {
+        var rows = new List<GridRow>();
+        var next = at + 1;
+        for (; next < _rows.Count && !RowShape.IsDatesAcross(_rows[next]) && !HoursAcross.IsHeading(_rows[next]); next++)
+        {
+            var row = _rows[next];
+            if (row.IsBlank) continue;
+            if (_rows[next - 1].IsBlank && HeadingAt(next) is not null) break;
+            if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
+            else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && row.Cells[Array.FindIndex(row.Cells, c => !c.IsEmpty)].Kind == CellKind.Text && CellTimes.Read(row[0]).Outcome == Reading.Outcome.Nothing) _loose.Add(new LooseRow(row, null));
+            else rows.Add(row);
+        }
+
+        _loose.Add(new LooseRow(_rows[at], "the heading of hours"));
+        _blocks.AddRange(HoursAcross.Blocks(_place, _rows[at], rows, About(_place.Sheet)));
+        foreach (var row in rows.Where(r => !_blocks.Exists(b => b.Rows.Any(x => x.Cells.Any(c => c.Row == r))))) _loose.Add(new LooseRow(row, "a day with nothing else"));
+        _titles.Clear();
+        return next;
+    }
+
+    // Hours down, dates across: every filled cell is a record of its own.
+    private int Grid(GridRow dates, List<GridRow> labels, int next)
+    {
+        _loose.Add(new LooseRow(dates, "the heading of dates"));
+        foreach (var label in labels.Where(l => HourGrid.HourOf(l[0]) is null || l.Cells.Skip(1).All(c => c.IsEmpty)))
+            _loose.Add(new LooseRow(label, HourGrid.HourOf(label[0]) is null ? "beside the hours: a total or a remark" : "an hour with nothing beside it"));
+        var rows = from column in Enumerable.Range(1, dates.Cells.Length - 1)
+                   where CellTimes.Read(dates[column]).Date is not null
+                   from label in labels
+                   where HourGrid.HourOf(label[0]) is not null && !label[column].IsEmpty
+                   select new BlockRow([new CellAt(_place, dates, column), new CellAt(_place, label, 0), new CellAt(_place, label, column)]);
+        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true });
+        _titles.Clear();
+        return next;
+    }
+
+    // "Salbutamol | 2 puffs" down the side: the amount of every dose of the line.
+    private static string? AmountBeside(GridRow dates, GridRow label)
+    {
+        for (var i = 1; i < dates.Cells.Length && CellTimes.Read(dates[i]).Date is null; i++)
+            if (!label[i].IsEmpty && Lexicon.Find(dates[i].Text, out _).Any(k => k.Concept is Concept.Amount or Concept.Puffs))
+                return label[i].Words;
+        return null;
     }
 
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
     // A label with nothing beside it ("Morning") is the group heading of those under it.
-    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels)
+    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate)
     {
         var (group, number) = ((string?)null, 0);
         foreach (var label in labels)
         {
             if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
-            yield return HeadingReader.Read(label[0].Text.Trim(), group) with { Group = number };
+            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.Text && PartOfRow.Read(label[i].Text) is not null).Select(i => label[i].Text.Trim());
+            yield return HeadingReader.Read(string.Join(' ', beside.Prepend(label[0].Text.Trim())), group) with { Group = number };
         }
     }
 

@@ -6,8 +6,11 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>What is known while the rows of one block are read: settled order, clock, the day, and the sessions so far.</summary>
-internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? notAfter)
+internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
 {
+    private readonly HashSet<(int Line, int Column)> _seen = [];
+    private readonly List<(long Place, LocalTime Time)> _timesOfRow = [];
+
     /// <summary>The block's columns as events.</summary>
     public BlockSlots Slots { get; } = BlockSlots.Of(block);
 
@@ -32,29 +35,61 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The day that rows without a date belong to; null when none is known.</summary>
     public LocalDate? Day { get; private set; }
 
+    /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
+    public string? Part { get; set; }
+
     /// <summary>Sessions of the day so far.</summary>
     public List<Session> SessionsOfDay { get; } = [];
 
     /// <summary>The last session of the block.</summary>
     public Session? LastSession { get; private set; }
 
-    /// <summary>The latest time of the day so far; null for the first row of a day.</summary>
+    /// <summary>The latest time of the day in the rows above; null for the first row of a day.</summary>
     public LocalTime? Latest { get; private set; }
+
+    /// <summary>The latest time of the day that stands before a cell: in the rows above, or before it in its own row, whichever was read first.</summary>
+    public LocalTime? LatestBefore(CellAt cell)
+    {
+        var latest = Latest;
+        foreach (var (place, time) in _timesOfRow)
+            if (place < PlaceOf(cell) && (latest is null || time > latest))
+                latest = time;
+        return latest;
+    }
+
+    // Where a cell stands in its record: across, the records run down the lines.
+    private long PlaceOf(CellAt cell) => block.IsAcross ? cell.Row.Line : cell.Column;
 
     /// <summary>Opens a day.</summary>
     public void Open(LocalDate? day)
     {
-        if (day != Day || day is null) (Latest, _) = (null, Clear());
+        if (day != Day || day is null)
+        {
+            Latest = null;
+            _timesOfRow.Clear();
+            SessionsOfDay.Clear();
+        }
+
         Day = day;
     }
 
     /// <summary>Takes note of a time of the day.</summary>
-    public void Saw(LocalTime time) => Latest = Latest is { } latest && latest > time ? latest : time;
+    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time));
 
     /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
     public LocalDate? Settle(DateWritten written, CellAt at)
     {
-        var settled = DateReader.Settle(written, order, Day ?? notAfter);
+        // "Mon" and "3rd" need a day or month that is written somewhere: the file's year alone would give them a day out of the air.
+        var bare = written is { First: null, Month: null };
+        var settled = DateReader.Settle(written, order, Day ?? (bare ? from : year), year is null && !bare ? context.NotAfter : null, true);
+        if (bare && settled.Outcome == Outcome.Nothing)
+        {
+            var week = "week-of:" + place.File;
+            into.Questions.TryAdd(week, new Notes.AskedQuestion($"Which dates are the days in {place.File} (such as {at.Cell.Words})?", []));
+            Cells.Ask(at.Source, $"'{at.Cell.Words}' has no date.", "Write a date above the table, such as: week beginning 3 March 2025.", week);
+            return null;
+        }
+
         if (settled.TryGet(out var day)) return day;
         if (settled.Outcome == Outcome.Impossible)
         {
@@ -80,18 +115,53 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
         LastSession = session;
     }
 
-    /// <summary>Marks a cell's line as part of a record.</summary>
-    public void Use(CellAt cell) => into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
+    /// <summary>Puts a session that a later row made longer in its place.</summary>
+    public void Replace(int at, Session old, Session longer)
+    {
+        into.Entries[at] = longer;
+        LastSession = longer;
+        if (SessionsOfDay.IndexOf(old) is >= 0 and var index) SessionsOfDay[index] = longer;
+    }
+
+    /// <summary>Marks a cell, and its line, as part of a record.</summary>
+    public void Use(CellAt cell)
+    {
+        Saw(cell);
+        into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
+    }
+
+    /// <summary>Marks a cell as understood: nothing in it is left to ask about.</summary>
+    public void Saw(CellAt cell) => _seen.Add((cell.Row.Line, cell.Column));
+
+    /// <summary>True when a cell went into a record or was understood.</summary>
+    public bool IsUsed(CellAt cell) => _seen.Contains((cell.Row.Line, cell.Column));
+
+    /// <summary>The comments on the cells of a record.</summary>
+    public IEnumerable<(CellAt Cell, CellComment Comment)> CommentsOf(BlockRow row) =>
+        from line in row.Cells.Select(c => c.Row).Distinct()
+        from comment in line.Comments
+        where !block.IsAcross || row.Cells.Any(c => c.Row == line && c.Column == comment.Column)
+        select (new CellAt(place, line, comment.Column), comment);
+
+    /// <summary>Marks a cell's comment as read.</summary>
+    public void SawComment(CellAt cell) => _seen.Add((-cell.Row.Line, cell.Column));
+
+    /// <summary>True when a cell's comment was read.</summary>
+    public bool IsCommentRead(CellAt cell) => _seen.Contains((-cell.Row.Line, cell.Column));
+
+    /// <summary>Forgets the cells of the row before.</summary>
+    public void NextRow()
+    {
+        _seen.Clear();
+        foreach (var (_, time) in _timesOfRow)
+            if (Latest is null || time > Latest)
+                Latest = time;
+        _timesOfRow.Clear();
+    }
 
     /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
     public SourceLine SourceOf(BlockRow row, int column) =>
         column >= 0 && (block.IsAcross || Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) > 1) ? row[column].Source
         : block.IsAcross ? row[0].Source
         : row.Source;
-
-    private bool Clear()
-    {
-        SessionsOfDay.Clear();
-        return true;
-    }
 }

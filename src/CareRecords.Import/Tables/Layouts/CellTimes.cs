@@ -33,7 +33,7 @@ internal static class CellTimes
         CellKind.TimeOfDay => new(Outcome.Certain, null, Point(cell.At.TimeOfDay)),
         CellKind.Number when cell.Number is >= EarliestSerial and < LatestSerial => OfSerial(cell.Number),
         CellKind.Number => OfClock(ClockReader.ReadNumber(cell.Number, cell.Text)),
-        _ => OfText(cell.Text.Trim()),
+        _ => WithSeconds(OfText(cell.Text.Trim()), cell.Text),
     };
 
     /// <summary>Words where only a time belongs.</summary>
@@ -49,6 +49,7 @@ internal static class CellTimes
 
     private static WrittenTime OfText(string text)
     {
+        text = Spaced(text);
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;
         switch (LiteralTime.Read(LiteralTime.WithoutAbout(text, out _), out var at))
         {
@@ -68,6 +69,16 @@ internal static class CellTimes
             ?? (date.Outcome == Outcome.Impossible ? new(Outcome.Impossible, null, null, date.Why)
                 : clock.Outcome is Outcome.Impossible or Outcome.Doubtful ? OfClock(clock)
                 : WrittenTime.Nothing);
+    }
+
+    // "03-Mar-25", "3/Mar/2025": a month by its name between figures.
+    private static string Spaced(string text)
+    {
+        if (text.Length < 6 || !char.IsAsciiDigit(text[0]) || text.Length > LongestText) return text;
+        var first = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
+        if (first is < 1 or > 2 || text[first] is not ('-' or '/' or '.') || first + 4 > text.Length || !char.IsLetter(text[first + 1]) || !char.IsLetter(text[first + 2])) return text;
+        var second = text.AsSpan(first + 1).IndexOfAny("-/.");
+        return second < 3 ? text : $"{text[..first]} {text[(first + 1)..(first + 1 + second)]} {text[(first + second + 2)..]}";
     }
 
     // "3/11/25 5:45 AM", "Mon 3 March, 7.15", "7.15 on 3/3": a day and a time side by side.
@@ -93,6 +104,10 @@ internal static class CellTimes
 
         return half;
     }
+
+    // Seconds are written by machines, and they count to 24.
+    private static WrittenTime WithSeconds(WrittenTime written, string text) =>
+        written.Clock is { Start: { Half: HalfOfDay.Unknown, Precision: TimePrecision.Exact } start } && text.AsSpan().Count(':') == 2 ? written with { Clock = Point(start.Time) } : written;
 
     private static WrittenTime OfClock(Reading<ClockSpan> clock) => new(clock.Outcome, null, clock.Value, clock.Why);
 

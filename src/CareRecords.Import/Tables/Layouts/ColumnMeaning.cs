@@ -12,14 +12,20 @@ internal enum Role
     /// <summary>The day, the time, or both.</summary>
     Date, Time, Start, End,
 
+    /// <summary>The part of the day that a row is of.</summary>
+    Part,
+
     /// <summary>What happened, and more about it.</summary>
     Kind, Detail, Amount, Note, By,
 
     /// <summary>An event of its own in each cell: its time, or words with times.</summary>
     Session, SessionEnd, Feed, FeedStart, FeedEnd, Dose,
 
+    /// <summary>An hour of the day: what is in the cell happened then.</summary>
+    Hour,
+
     /// <summary>What belongs to a session.</summary>
-    Area, Minutes, Technique, Cough, Secretions, Colour, Stopped, Vomit,
+    Side, Area, Minutes, Technique, Cough, Secretions, Colour, Stopped, Vomit,
 
     /// <summary>What belongs to a feed.</summary>
     Millilitres, Route, Rate,
@@ -36,6 +42,12 @@ internal enum Role
     /// <summary>A family's word and what it means; why a session was left out.</summary>
     Word, Means, Reason,
 
+    /// <summary>Whether the event beside it took place.</summary>
+    Done,
+
+    /// <summary>How many there were that day: the events themselves stand elsewhere.</summary>
+    Count,
+
     /// <summary>Totals and what is not of care.</summary>
     Ignore,
 }
@@ -48,6 +60,12 @@ internal readonly record struct AreaName(Side Side, ChestArea Area, Technique Te
 /// <param name="Role">What the column states.</param>
 internal sealed record ColumnMeaning(string Heading, Role Role)
 {
+    /// <summary>The column's own heading, without those over it.</summary>
+    public string Own { get; init; } = Heading;
+
+    /// <summary>The headings over it; empty when there are none.</summary>
+    public string Over { get; init; } = "";
+
     /// <summary>Before, during or after a session, where the heading says so.</summary>
     public CheckPhase Phase { get; init; }
 
@@ -71,6 +89,12 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
 
     /// <summary>Which group of columns it stands in (a merged heading above); 0 when there is none.</summary>
     public int Group { get; init; }
+
+    /// <summary>The amount of every dose of it, where a column beside the labels says so; null when none does.</summary>
+    public string? DefaultAmount { get; init; }
+
+    /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
+    public string? Part { get; init; }
 
     /// <summary>True when the heading was recognised.</summary>
     public bool IsKnown => Role != Role.Unknown;

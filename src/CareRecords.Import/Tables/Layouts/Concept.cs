@@ -6,7 +6,7 @@ internal enum Concept
     Date, Day, Time, Start, End, Kind, Detail, Amount, Puffs, Note, By,
     Session, Percussion, Vibration, Technique, Feed, Pump, Bolus, Oral, Tube, Inhaler, Medicine,
     Saturation, Pulse, Oxygen, Temperature, Breathing, Before, After, During, Phase, Morning, Midday, Evening,
-    Left, Right, Lower, Upper, Middle, Both, LeftLower, LeftUpper, LeftMiddle, RightLower, RightUpper, RightMiddle,
+    Side, Left, Right, Lower, Upper, Middle, Both, LeftLower, LeftUpper, LeftMiddle, RightLower, RightUpper, RightMiddle,
     Minutes, Millilitres, Rate, Route, Cough, Secretions, Colour, Vomit, Stopped, Distress, Sign, Reason,
     Antibiotic, Admitted, Discharged, Unwell, Word, Means, Total, Ignore, OxygenChange,
 }

@@ -14,6 +14,8 @@ internal static class DayOrder
     /// <param name="notAfter">A day that no date lies after; null when not known.</param>
     public static DateOrder? Decide(IReadOnlyList<DateWritten> dates, LocalDate? notAfter)
     {
+        // "31/02" is a slip in any order and settles none.
+        dates = [.. dates.Where(d => d.First is not { } first || d.Second is not { } second || IsDay(first, second) || IsDay(second, first))];
         var year = dates.FirstOrDefault(d => d.Year is not null)?.Year ?? notAfter?.Year ?? 2000;
         // One date with a number over 12 settles the source; a source with both kinds mixes the orders and settles nothing.
         var fitting = DateReader.OrdersThatFit(dates, year)
@@ -22,6 +24,8 @@ internal static class DayOrder
         var running = fitting.Where(o => RunsOn(Days(dates, o, notAfter))).ToList();
         return running.Count == 1 ? running[0] : null;
     }
+
+    private static bool IsDay(int day, int month) => month is >= 1 and <= 12 && day >= 1 && day <= CalendarSystem.Iso.GetDaysInMonth(2000, month);
 
     /// <summary>Whether any of the dates needs an order to be read.</summary>
     public static bool IsNeeded(IEnumerable<DateWritten> dates) => dates.Any(d => d.First is not null && d.Second is not null && d.First != d.Second);

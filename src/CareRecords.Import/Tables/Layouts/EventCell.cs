@@ -23,6 +23,8 @@ internal static class EventCell
     public static IReadOnlyList<CellEvent>? Read(string text)
     {
         var events = new List<CellEvent>();
+        // "07:00 / 17:30": a list of times and nothing else.
+        if (text.Contains('/') && text.Split('/') is { Length: > 1 } times && times.All(t => t.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(t.Trim()).Outcome is Outcome.Certain or Outcome.Impossible)) text = string.Join("; ", times);
         foreach (var part in Parts(text))
         {
             if (Part(part) is not { } found) return null;
@@ -42,6 +44,7 @@ internal static class EventCell
         while (Time(words, ref at) is { } time)
         {
             times.Add(time);
+            if (at < words.Length && words[at..].All(w => w.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(w.Trim(',')).Outcome is Outcome.Certain or Outcome.Impossible)) continue;
             if (at < words.Length && Joins.Contains(words[at]) && at + 1 < words.Length && StartsTime(words, at + 1)) at++;
             else break;
         }

@@ -1,3 +1,4 @@
+using CareRecords.Import.Accounting;
 using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
 using CareRecords.Records;
@@ -8,6 +9,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
 internal sealed class FreeWords(BlockReading reading)
 {
+    private const int MostOfARow = 40;
+
     /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
     public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
     {
@@ -18,10 +21,40 @@ internal sealed class FreeWords(BlockReading reading)
         return found.Entries is [Session { Areas.Count: > 0 } session] && found.Problems.Count == 0 ? session.Areas : null;
     }
 
+    /// <summary>The records that words tell beside an event of a known kind and time, without adding them; empty when they ask or say nothing.</summary>
+    public IReadOnlyList<CareEntry> Told(string text, string? heading, UncertainTime at, string file)
+    {
+        var context = reading.Context.ForNotes(file, null) with { Date = at.Stated.Date };
+        var time = at.Stated.TimeOfDay;
+        var clock = at.IsExact ? new ClockTime(time, time.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, time, time) : null;
+        var found = NotesReader.ReadCell(new SourceLine(file, null, null, null, text), new CellContext { Date = at.Stated.Date, Heading = heading, Time = clock }, context);
+        return found.Problems.Count == 0 ? found.Entries : [];
+    }
+
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
-        entry is Sign && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
-            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) } : entry;
+        entry is not Session && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
+            ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, (entry as Check)?.Phase ?? CheckPhase.None) } : entry;
+
+    // "sats after 96" in the remark of a physio is a check of its own; beside a check it is the same one in words.
+    private bool IsOther(CareEntry entry, CellAt cell, UncertainTime at) =>
+        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null }
+        && !reading.Into.Entries.TakeLast(MostOfARow).Any(e => e.GetType() == entry.GetType() && e.When.Stated.Date == at.Stated.Date && SourceLines.NumberOf(e.Sources[0]) == cell.Row.Line);
+
+    // A cell over several lines of a text: each line is the source of what it tells.
+    private bool Lines(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string words)
+    {
+        var any = false;
+        var first = cell.Row.Line + Math.Max(0, cell.Row.Text.AsSpan(0, Math.Max(0, cell.Row.Text.IndexOf(words, StringComparison.Ordinal))).Count('\n'));
+        foreach (var line in words.Split('\n'))
+        {
+            var row = new GridRow(first++, 1, [Cell.Of(line)], line);
+            any |= line.Any(char.IsLetterOrDigit) && Read(new CellAt(cell.Place, row, 0), heading, day, at, keepAll, line);
+        }
+
+        if (any) reading.Saw(cell);
+        return any;
+    }
 
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.
@@ -35,6 +68,7 @@ internal sealed class FreeWords(BlockReading reading)
     public bool Read(CellAt cell, string? heading, LocalDate? day, UncertainTime? at, bool keepAll, string? text = null)
     {
         var words = text ?? cell.Cell.Words;
+        if (text is null && words is not null && cell.Place.Sheet is null && words.Contains('\n')) return Lines(cell, heading, day, at, keepAll, words);
         if (words is null || NotSaid.Is(words)) return false;
         if (day is not { } date) return false;
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
@@ -47,7 +81,7 @@ internal sealed class FreeWords(BlockReading reading)
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
-        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated).ToList();
+        var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);

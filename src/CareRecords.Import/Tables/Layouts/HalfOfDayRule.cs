@@ -9,6 +9,9 @@ namespace CareRecords.Import.Tables.Layouts;
 /// </summary>
 internal sealed class HalfOfDayRule
 {
+    // How long before what stands above it a feed may have stopped (chosen by CareRecords).
+    private const int StepBackMinutes = 90;
+
     private bool _twentyFour;
     private bool _saysHalf;
 
@@ -18,7 +21,7 @@ internal sealed class HalfOfDayRule
     /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
     public void Notice(Cell cell, ClockSpan span)
     {
-        var words = cell.Kind == CellKind.Text && cell.Text.AsSpan().IndexOfAny("mMpP") >= 0;
+        var words = cell.Kind == CellKind.Text && SaysHalf(cell.Text);
         foreach (var time in new[] { span.Start, span.End })
         {
             if (time is null) continue;
@@ -27,13 +30,27 @@ internal sealed class HalfOfDayRule
         }
     }
 
+    // "7am", "7 p.m.": the letters after a figure; the "m" of "12 Mar" says nothing.
+    private static bool SaysHalf(string text)
+    {
+        for (var i = 1; i < text.Length - 1; i++)
+        {
+            if (text[i] is not ('a' or 'A' or 'p' or 'P') || !(char.IsAsciiDigit(text[i - 1]) || text[i - 1] == ' ')) continue;
+            var m = text[i + 1] == '.' && i + 2 < text.Length ? i + 2 : i + 1;
+            if (text[m] is 'm' or 'M' && (m + 1 == text.Length || !char.IsLetter(text[m + 1]))) return true;
+        }
+
+        return false;
+    }
+
     /// <summary>The time with its half settled; null when it could be either.</summary>
     /// <param name="time">As written.</param>
     /// <param name="column">The half that the column's heading names.</param>
     /// <param name="beforeInCell">The time before it in the same cell; null for the first.</param>
     /// <param name="beforeInDay">The latest time of the rows above on the same day; null for the first of a day.</param>
+    /// <param name="mayStepBack">True for what is often written after what it came before (a feed stopped before the physio of the column above).</param>
     /// <param name="laterInDay">True when a later row of the day shows that the day's first times are before noon.</param>
-    public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay)
+    public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay, bool mayStepBack = false)
     {
         if (time.Half != HalfOfDay.Unknown) return time;
         if (column == HalfOfDay.Am) return time.Time.Hour is 0 or 12 ? time.In(HalfOfDay.Pm) : time.In(HalfOfDay.Am);
@@ -42,6 +59,7 @@ internal sealed class HalfOfDayRule
         if (time.Time.Hour is 0 or 12) return asPm;
         if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
         if (_twentyFour) return time.In(HalfOfDay.Am);
+        if (mayStepBack && beforeInDay is { } after && time.Time < after && Period.Between(time.Time, after, PeriodUnits.Minutes).Minutes <= StepBackMinutes) return null;
         if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;
         return laterInDay || (beforeInDay is null && _saysHalf && time.Time.Hour is >= 5 and <= 11) ? time.In(HalfOfDay.Am) : null;
     }

@@ -13,9 +13,11 @@ internal static class HeadingReader
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
         // "time" under "Physio" is the physio's time; "ml" under "Feed" needs no help.
-        if (role is Role.Time or Role.Start or Role.End or Role.Unknown && group.Any(k => IsEvent(k.Concept)))
-            role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading);
-        var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.In(heading) : [];
+        var phaseOnly = own.Count > 0 && own.TrueForAll(k => k.Concept is Concept.Before or Concept.After or Concept.During) && !group.Any(k => k.Concept is Concept.Saturation or Concept.Pulse or Concept.Oxygen);
+        if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && !phaseOnly && group.Any(k => IsEvent(k.Concept)))
+            role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading) is var joined && role == Role.Amount && joined != Role.Millilitres ? role : joined;
+        if (role == Role.Unknown && group.Count > 0 && !phaseOnly) role = UnderWord(own, group, groupHeading!);
+        var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
         if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
         if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
         var all = own.Concat(group).Select(k => k.Concept).ToHashSet();
@@ -25,12 +27,18 @@ internal static class HeadingReader
             Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HalfOfDay.Unknown,
             Areas = areas,
             Medicine = own.Concat(group).FirstOrDefault(k => k.Medicine is not null).Medicine,
-            MedicineWords = role == Role.Dose ? heading.Trim() : null,
+            MedicineWords = role == Role.Dose ? MedicineName.In(heading) : null,
+            Part = PartIn(heading) ?? (groupHeading is null ? null : PartIn(groupHeading)),
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
-            Unit = UnitOf(heading),
+            DefaultAmount = role is Role.Dose or Role.Amount ? AmountIn(heading) : null,
+            Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
         };
     }
+
+    // "each side" under "Shaking", "L/min" under "today" under "Oxygen", "today" alone under "Sats".
+    private static Role UnderWord(List<Known> own, IReadOnlyList<Known> group, string groupHeading) =>
+        RoleOf([.. own, .. group], groupHeading);
 
     private static Role RoleOf(IReadOnlyList<Known> words, string heading)
     {
@@ -39,7 +47,8 @@ internal static class HeadingReader
         if (has.Contains(Concept.Total)) return Role.Ignore;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
-        if (AreaNames.In(heading) is { Count: > 0 } && !has.Contains(Concept.Session) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (has.Contains(Concept.Side)) return Role.Side;
+        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
@@ -101,8 +110,15 @@ internal static class HeadingReader
         (Concept.Minutes, Role.Minutes), (Concept.Kind, Role.Kind), (Concept.Detail, Role.Detail), (Concept.By, Role.By), (Concept.Amount, Role.Amount),
         (Concept.Start, Role.Start), (Concept.End, Role.End), (Concept.Time, Role.Time), (Concept.Day, Role.Date), (Concept.Route, Role.Route),
         (Concept.Sign, Role.Sign), (Concept.Distress, Role.Sign), (Concept.Unwell, Role.Sign), (Concept.Note, Role.Note), (Concept.Ignore, Role.Ignore), (Concept.Medicine, Role.Medicine),
-        (Concept.Tube, Role.Feed), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
+        (Concept.Tube, Role.Feed), (Concept.Side, Role.Side), (Concept.Oral, Role.Feed), (Concept.Before, Role.Unknown),
     ];
+
+    /// <summary>True when a heading of free words says which event they are of, or when in the day.</summary>
+    public static bool NamesEvent(string heading) =>
+        heading.Length > 0 && Lexicon.Find(heading, out _).Any(k => k.Medicine is not null || IsEvent(k.Concept) || k.Concept is Concept.Temperature or Concept.Pulse or Concept.Oxygen or Concept.Cough or Concept.Secretions or Concept.Vomit or Concept.Morning or Concept.Midday or Concept.Evening);
+
+    /// <summary>True when a heading is about sessions.</summary>
+    public static bool IsOfSessions(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept is Concept.Session or Concept.Percussion);
 
     private static bool IsEvent(Concept concept) => concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Pump or Concept.Inhaler or Concept.Medicine or Concept.Saturation;
 
@@ -112,9 +128,23 @@ internal static class HeadingReader
         : has.Contains(Concept.During) ? CheckPhase.During
         : CheckPhase.None;
 
+    private static string? PartIn(string heading) =>
+        Lexicon.Split(heading).Select(w => w is "mid" or "early" or "late" ? null : PartOfRow.Read(w)).FirstOrDefault(p => p is not null);
+
+    // "Salbutamol 2 puffs" over ticks.
+    private static string? AmountIn(string heading)
+    {
+        var words = heading.Split([' ', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries);
+        for (var i = 0; i + 1 < words.Length; i++)
+            if (words[i].All(c => char.IsAsciiDigit(c) || c == '.') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
+                return $"{words[i]} {words[i + 1]}";
+        return null;
+    }
+
     private static string? UnitOf(string heading)
     {
         var words = Lexicon.Split(heading);
+        if (heading.Contains("ml/min", StringComparison.OrdinalIgnoreCase) || heading.Contains("ml per min", StringComparison.OrdinalIgnoreCase) || heading.Contains("mls/min", StringComparison.OrdinalIgnoreCase)) return "ml/min";
         return words.Any(w => w is "oz" or "ounces" or "floz") ? "oz"
             : words.Any(w => w is "°f" or "f" or "fahrenheit") ? "F"
             : words.Any(w => w is "sec" or "secs" or "seconds") ? "sec"

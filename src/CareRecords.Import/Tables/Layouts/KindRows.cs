@@ -23,15 +23,23 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         if (when.IsBad) return;
+        if (when.Start is { } told && IsSentence(text) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
+        {
+            foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
+            if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
+            return;
+        }
+
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
+        if (when.Start is null && when.End is null && reading.Slots.Time >= 0) reading.Cells.Ask(row.Source, "No time is written in this row.", "Write the time of the event.");
         switch (what.Kind)
         {
             case TableKind.Sessions: Session(row, what, at, when); break;
             case TableKind.Feeds: Feed(row, what, at, when); break;
             case TableKind.Medicines: Dose(row, what, at); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
-            default: Checks(row, at, when); return;
+            default: Checks(row, what, at, when); return;
         }
 
         if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
@@ -40,7 +48,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = WordsAndNumbers(row);
-        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text)) is { IsNone: false } missed)
+        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
@@ -58,6 +66,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
         sessions.Add(row, slot, at, when.End, row.Source, areas);
+        cells.ForEach(reading.Saw);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
@@ -107,16 +116,24 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
+        if (what is { IsEnd: false, IsStart: false } && free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true) (starts, ends) = (null, at);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
         {
             var known = KindWords.Read(text, FamilyWords.None);
             if (known?.Kind == TableKind.Feeds && known.IsEnd && !known.IsStart && !text.Any(char.IsAsciiDigit) && what is { IsEnd: false, IsStart: false }) (starts, ends) = (null, at);
             if (route == FeedRoute.Unknown && known?.Kind == TableKind.Feeds) route = known.Route;
             ends ??= EndIn(text, at);
+            if (text.Any(char.IsAsciiDigit) && text != row[reading.Slots.Kind].Cell.Words && words.Told(text, "feed", at, row[0].Place.File) is [Feed told])
+            {
+                volume ??= told.Millilitres;
+                ends ??= told.Start == at || told.Start is null ? told.End : null;
+                if (route == FeedRoute.Unknown) route = told.Route;
+            }
+
             if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
         }
 
-        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, row[0]);
+        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
     }
 
     // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
@@ -143,6 +160,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     {
         var kind = row[reading.Slots.Kind];
         var cells = TextCells(row);
+        if (SameDose(cells) is { } again)
+        {
+            reading.Add(again with { Sources = [row.Source], Start = at, By = By(row) }, [row[0], .. cells]);
+            return;
+        }
+
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;
@@ -154,6 +177,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
         var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
         {
@@ -164,7 +188,22 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             Amount = amountText,
             Route = medicine.Route,
             By = By(row),
-        }, row[0]);
+        }, row[0], cell, amount.IsNone ? cell : amount);
+        foreach (var other in cells.Where(c => !c.Cell.Text.Any(char.IsAsciiDigit) || (amountText is not null && c.Cell.Text.Contains(amountText, StringComparison.Ordinal)))) reading.Saw(other);
+    }
+
+    // "inhaler | same dose": as the last dose of the same kind of medicine written above.
+    private Dose? SameDose(List<CellAt> cells) =>
+        cells.Exists(c => SameAs.PointsBack(c.Cell.Text)) ? reading.Into.Entries.OfType<Dose>().LastOrDefault(d => d.Medicine != Medicines.Unknown) : null;
+
+    // Amount and unit in two cells without headings: "2 | puffs".
+    private (CellAt Amount, string Text)? LooseAmount(List<CellAt> cells, CellAt named)
+    {
+        var amount = cells.FirstOrDefault(c => c.Column != named.Column && c.Cell.Text.Trim() is { Length: <= 5 } text && text.All(x => char.IsAsciiDigit(x) || x is '.' or ','));
+        if (amount.IsNone) return null;
+        var unit = cells.FirstOrDefault(c => c.Column != amount.Column && c.Cell.Text.Trim().ToLowerInvariant() is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "drops");
+        if (!unit.IsNone) reading.Saw(unit);
+        return (amount, unit.IsNone ? amount.Cell.Words! : amount.Cell.Words + " " + unit.Cell.Words);
     }
 
     private static MedicineWritten? Meant(string means) =>
@@ -172,6 +211,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
     private static string? AmountIn(string text)
     {
+        if (text.Length is > 1 and <= 16 && char.IsAsciiDigit(text[0]) && text.Any(char.IsLetter) && text.Split(' ', '/').Any(w => w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mcg" or "puffs" or "puff")) return text;
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return words.Length >= 2 && char.IsAsciiDigit(words[0][0]) && words[1].ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "p" ? $"{words[0]} {words[1]}" : null;
     }
@@ -197,7 +237,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (what.Sign == SignKind.Antibiotic && cells.FirstOrDefault(c => KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null) is { IsNone: false } medicine && reading.Cells.Medicine(medicine) is { } named)
             reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
         var value = string.Join(", ", cells.Select(c => c.Cell.Words));
-        reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), row[0]);
+        reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), [row[0], .. cells]);
     }
 
     private static string? AmountAfter(string text)
@@ -206,23 +246,74 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         return at < 0 ? null : AmountIn(text[at..]);
     }
 
-    private void Checks(BlockRow row, UncertainTime at, RowWhen when)
+    private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
+        if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
         if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, []);
         else
-            foreach (var cell in Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column))
+            foreach (var cell in Numbers(row))
             {
                 if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
+                var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
                 foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase, By = By(row) }, cell);
+                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
                 return;
             }
 
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
     }
+
+    // "HR | 112 | bpm", "O2 | 0.5 | L/min".
+    private bool OneMeasure(BlockRow row, Role measure, UncertainTime at)
+    {
+        foreach (var cell in Numbers(row))
+        {
+            var read = measure == Role.Pulse ? PulseReader.Read(cell.Cell.Words!) : OxygenReader.Read(cell.Cell.Words!);
+            if (read.Outcome == Outcome.Nothing) continue;
+            if (measure == Role.Pulse ? reading.Cells.Pulse(cell) is { } value : reading.Cells.Oxygen(cell) is { } && (value = read.Value) >= 0)
+                reading.Add(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
+            return true;
+        }
+
+        return false;
+    }
+
+    private List<CellAt> Numbers(BlockRow row) =>
+        [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
+
+    // "before physio", "after" in a short remark beside a reading.
+    private CheckPhase PhaseIn(BlockRow row)
+    {
+        foreach (var cell in TextCells(row).Where(c => c.Cell.Text.Length <= 20))
+        {
+            var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
+            var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));
+            if (before != after && words.All(w => w is Concept.Before or Concept.After or Concept.Session or Concept.Percussion)) return before ? CheckPhase.Before : CheckPhase.After;
+        }
+
+        return CheckPhase.None;
+    }
+
+    // Pulse and oxygen in cells without headings, right of the saturation: over 100 it can only be a pulse, "air" or a few litres only a flow.
+    private (double? Pulse, double? Litres) Beside(BlockRow row, CellAt saturation)
+    {
+        double? pulse = null, litres = null;
+        foreach (var cell in TextCells(row).Where(c => c.Column > saturation.Column))
+        {
+            if (pulse is null && PulseReader.Read(cell.Cell.Words!).TryGet(out var beats) && beats >= 40 && HoldsPulses(cell.Column)) pulse = beats;
+            else if (litres is null && OxygenReader.Read(cell.Cell.Words!).TryGet(out var flow) && flow <= 15) litres = flow;
+            else continue;
+            reading.Use(cell);
+        }
+
+        return (pulse, litres);
+    }
+
+    private bool HoldsPulses(int column) =>
+        reading.Block.Rows.Any(r => PulseReader.Read(r[column].Cell.Text.Trim()).TryGet(out var beats) && beats is > 100 and < 250);
 
     // A row whose kind is not known is read as a sentence: its words in the order in which they stand.
     private void Unknown(BlockRow row, RowWhen when)
@@ -231,8 +322,22 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
         var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty).ToList();
         if (cells.Count == 0) return;
-        words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)));
+        if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }
+
+    // "4 puffs of salbutamol" says more than what kind it was.
+    private static bool IsSentence(string text) =>
+        text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is { Length: >= 3 } parts && parts.Any(p => char.IsAsciiDigit(p[0]));
+
+    // A sentence is taken whole where each thing that it tells has its value and the row's time; else the kind and the other cells tell more.
+    private static bool TellsAll(IReadOnlyList<CareEntry> entries, UncertainTime at) => entries.Count > 0 && entries.All(e => e.When.Stated == at.Stated && e switch
+    {
+        Session session => session.Areas.Any(a => a.Minutes is not null) || session.MinutesWritten is not null,
+        Feed feed => feed.Millilitres is not null && feed.End is null,
+        Dose dose => dose.Amount is not null,
+        Check check => check.SpO2 is not null || check.Pulse is not null,
+        _ => true,
+    });
 
     private static bool SaysRefused(string text)
     {

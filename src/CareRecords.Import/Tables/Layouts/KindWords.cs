@@ -7,6 +7,9 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <param name="Kind">Which kind of record.</param>
 internal sealed record WhatHappened(TableKind Kind)
 {
+    /// <summary>What was measured; <see cref="Role.Saturation"/> unless the words name another measure.</summary>
+    public Role Measure { get; init; } = Role.Saturation;
+
     /// <summary>True when the words say that it ended ("feed off").</summary>
     public bool IsEnd { get; init; }
 
@@ -47,7 +50,7 @@ internal static class KindWords
         var medicine = known.FirstOrDefault(k => k.Medicine is not null).Medicine;
         var ends = has.Contains(Concept.End);
         if (has.Contains(Concept.Saturation)) return new(TableKind.Checks);
-        if (has.Contains(Concept.OxygenChange) || (has.Contains(Concept.Oxygen) && !has.Contains(Concept.Session))) return new(TableKind.Checks);
+        if (has.Contains(Concept.OxygenChange) || (has.Contains(Concept.Oxygen) && !has.Contains(Concept.Session))) return new(TableKind.Checks) { Measure = Role.Oxygen };
         if (has.Contains(Concept.Temperature)) return new(TableKind.Signs) { Sign = SignKind.Temperature };
         if (has.Contains(Concept.Breathing)) return new(TableKind.Signs) { Sign = SignKind.BreathingRate };
         if (medicine is not null || has.Contains(Concept.Inhaler) || has.Contains(Concept.Medicine)) return new(TableKind.Medicines) { Medicine = medicine };
@@ -56,7 +59,7 @@ internal static class KindWords
             return new(TableKind.Sessions) { Technique = has.Contains(Concept.Percussion) ? Technique.Percussion : has.Contains(Concept.Vibration) ? Technique.Vibration : Technique.Unknown, IsEnd = ends };
         if (has.Overlaps([Concept.Feed, Concept.Pump, Concept.Bolus, Concept.Oral, Concept.Tube]))
             return new(TableKind.Feeds) { IsEnd = ends, IsStart = has.Contains(Concept.Start), Route = RouteOf(text, has) };
-        if (has.Contains(Concept.Pulse)) return new(TableKind.Checks);
+        if (has.Contains(Concept.Pulse)) return new(TableKind.Checks) { Measure = Role.Pulse };
         return SignOf(has) is { } sign ? new(TableKind.Signs) { Sign = sign } : null;
     }
 

@@ -8,10 +8,8 @@ internal static class Legends
     /// <summary>The words that a line explains; empty when it explains none.</summary>
     public static IReadOnlyList<FamilyWord> Words(string text)
     {
-        var pairs = text.Split([';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        if (pairs.Length == 1 && text.Count(c => c == '=') > 1) pairs = text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         var words = new List<FamilyWord>();
-        foreach (var pair in pairs)
+        foreach (var pair in text.Split([";", "\n", ". "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).SelectMany(Pairs))
         {
             var sides = pair.Split('=', 2, StringSplitOptions.TrimEntries);
             if (sides.Length == 2 && sides[0].Length is > 0 and <= 40 && sides[1].Length > 0) words.Add(new FamilyWord(sides[0], sides[1]));
@@ -19,6 +17,10 @@ internal static class Legends
 
         return words;
     }
+
+    // "b = before, a = after" explains two words; "inhaler = salbutamol, 2 puffs" one.
+    private static string[] Pairs(string sentence) =>
+        sentence.Count(c => c == '=') > 1 ? sentence.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) : [sentence];
 
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)

@@ -20,10 +20,11 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         var filled = columns.Where(c => !row[c].Cell.IsEmpty && !NotSaid.Is(row[c].Cell.Text.Trim())).ToList();
         var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? CheckPhase.None;
         var pulses = filled.Where(c => Role(c) == Layouts.Role.Pulse).ToList();
-        var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: reading.Cells.Oxygen(row[c]))).Where(f => f.Litres is not null).ToList();
+        var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: Litres(row[c], reading.Block.Columns[c]))).Where(f => f.Litres is not null).ToList();
         var found = new List<(CellCheck Check, int Column, Session? Session)>();
         foreach (var column in filled.Where(c => Role(c) == Layouts.Role.Saturation))
             found.AddRange(Saturations(row[column], column, phase, sessions, at));
+        Ranges(row, found);
         var pulsesLeft = pulses.ToDictionary(p => p, p => reading.Cells.Pulse(row[p]));
         foreach (var (check, column, session) in found)
         {
@@ -45,7 +46,20 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             if (pulse >= 0) pulsesLeft.Remove(pulse);
         }
 
-        if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, When(phase, sessions.Count == 1 ? sessions[0] : null, at));
+        if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, sessions.Count > 1 && at is null && reading.Day is { } day ? UncertainTime.OnDay(day) : When(phase, sessions.Count == 1 ? sessions[0] : null, at));
+    }
+
+    // "Best" and "worst" of a day are the two ends of one range.
+    private void Ranges(BlockRow row, List<(CellCheck Check, int Column, Session? Session)> found)
+    {
+        var highest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == true);
+        var lowest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == false);
+        if (highest < 0 || lowest < 0) return;
+        var (low, high) = (found[lowest].Check.Saturation.Percent, found[highest].Check.Saturation.Percent);
+        if (low > high) return;
+        reading.Use(row[found[highest].Column]);
+        found[lowest] = found[lowest] with { Check = found[lowest].Check with { Saturation = new SaturationWritten(low, high > low ? high : null) } };
+        found.RemoveAt(highest);
     }
 
     // A pulse or a flow alone is a check too; beside a session whose saturations were not taken the flow is still known.
@@ -65,6 +79,10 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         }, row[column]);
     }
 
+    // "250" under "ml/min" is a quarter of a litre.
+    private double? Litres(CellAt cell, ColumnMeaning column) =>
+        column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres) ? litres : reading.Cells.Oxygen(cell);
+
     private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
     {
         var heading = reading.Block.Columns[column];
@@ -72,7 +90,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;
-            var read = CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
+            var read = Pair(parts[i], heading) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
             if (read is null)
             {
                 if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true);
@@ -85,11 +103,20 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         }
     }
 
+    // "93/95" under "sats pre/post".
+    private static IReadOnlyList<CellCheck>? Pair(string text, ColumnMeaning heading)
+    {
+        var words = Lexicon.Find(heading.Heading, out _).Select(k => k.Concept).ToHashSet();
+        if (!words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;
+        return text.Split(['/', '-', '–', ',', ' '], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
+            && SaturationReader.Read(first).TryGet(out var before) && SaturationReader.Read(second).TryGet(out var after)
+            ? [new CellCheck(before, null, CheckPhase.Before), new CellCheck(after, null, CheckPhase.After)] : null;
+    }
+
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
         session?.Start is not { } start ? at
         : phase == CheckPhase.None && at is not null && at == start ? at
         : phase == CheckPhase.After && session.End is { } end ? Borrowed(end, phase)
-        : phase == CheckPhase.None && start.IsExact ? start
         : Borrowed(start, phase);
 
     private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>

@@ -11,20 +11,25 @@ internal static class RowShape
 
     private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
 
+    /// <summary>True for a row of short words: no number, date or time.</summary>
+    public static bool IsWordsOnly(GridRow row) =>
+        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && !IsFigure(c.Text.Trim()) && (CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null } || c.Text.Trim().ToLowerInvariant() is "today" or "yesterday")));
+
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
     {
-        var (filled, known) = (0, 0);
+        var (filled, known, ordinals) = (0, 0, 0);
         foreach (var cell in row.Cells)
         {
             if (cell.IsEmpty) continue;
             filled++;
             var text = cell.Text.Trim();
             if (cell.Kind != CellKind.Text || text.Length > LongestHeading || IsFigure(text)) return null;
-            if (HeadingReader.Read(text).IsKnown) known++;
+            if (HeadingReader.Read(text) is { } meaning && (meaning.IsKnown || meaning.Half != HalfOfDay.Unknown)) known++;
+            else if (HeadingStack.IsOrdinal(text)) ordinals++;
         }
 
-        return known >= 2 && known * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;
+        return known >= 2 && (known + ordinals) * 2 >= filled ? [.. row.Cells.Select(c => c.Text.Trim())] : null;
     }
 
     /// <summary>True for a row of dates: three or more, most of its cells, and none in the first column.</summary>
@@ -45,8 +50,8 @@ internal static class RowShape
     public static bool IsTotal(GridRow row)
     {
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
-        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay)) return false;
-        return first.Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
+        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
+        return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
     /// <summary>True for a word that heads a key under a table.</summary>
@@ -66,7 +71,7 @@ internal static class RowShape
     {
         if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
         var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
-        return digits < 0 || !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
+        return digits < 0 || text[digits..] is not ("st" or "nd" or "rd" or "th") && !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
     }
 
     private static bool IsDate(Cell cell) =>

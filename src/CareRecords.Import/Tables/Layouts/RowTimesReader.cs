@@ -24,8 +24,12 @@ internal sealed class RowTimesReader(BlockReading reading)
     public RowWhen Read(BlockRow row)
     {
         var slots = reading.Slots;
+        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) : null;
         var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
         var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
+        // "3" where the day stands is the third of the month that the title names.
+        if (day.Date is null && slots.Date >= 0 && slots.Date != slots.Time && int.TryParse(dateCell.Cell.Text.Trim(), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var dayOfMonth) && dayOfMonth is >= 1 and <= 31)
+            day = new WrittenTime(Outcome.Certain, new DateWritten(null, null, null, null, dayOfMonth, IsoDayOfWeek.None), null);
         var bad = Refused(day, dateCell) | Refused(time, timeCell);
         string? words = null;
         if (day.Outcome == Outcome.Nothing && !dateCell.Cell.IsEmpty && !NotSaid.Is(dateCell.Cell.Text.Trim()) && dateCell.Cell.Text.Trim() is not ("\"" or "〃")) words = dateCell.Cell.Words;
@@ -60,7 +64,7 @@ internal sealed class RowTimesReader(BlockReading reading)
     }
 
     /// <summary>The time in a cell on the day of its row; null when it holds none (asked or refused where it should).</summary>
-    public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before)
+    public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before, bool mayStepBack = false)
     {
         var written = CellTimes.Read(cell.Cell);
         if (Refused(written, cell) || written.Clock is not { } clock) return null;
@@ -70,11 +74,11 @@ internal sealed class RowTimesReader(BlockReading reading)
             reading.Open(day);
         }
 
-        return Settled(clock.Start, half, before, cell);
+        return Settled(clock.Start, half, before, cell, mayStepBack);
     }
 
     /// <summary>A time settled before or after noon and put on the day; null, asked about, when it could be either or no day is known.</summary>
-    public UncertainTime? Settled(ClockTime time, HalfOfDay half, LocalTime? before, CellAt cell)
+    public UncertainTime? Settled(ClockTime time, HalfOfDay half, LocalTime? before, CellAt cell, bool mayStepBack = false)
     {
         if (reading.Day is not { } day)
         {
@@ -82,7 +86,10 @@ internal sealed class RowTimesReader(BlockReading reading)
             return null;
         }
 
-        if (reading.Halves.Settle(time, half, before, reading.Latest, laterInDay: false) is not { } settled)
+        if (half == HalfOfDay.Unknown) half = PartHalf(time);
+        // A real 5:10 of a sheet in a row that says PM was typed without it.
+        if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
+        if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
         {
             var name = "half-of-day:" + cell.Place.File;
             var answered = reading.Context.Answers.GetValueOrDefault(name);
@@ -92,9 +99,13 @@ internal sealed class RowTimesReader(BlockReading reading)
             return null;
         }
 
-        if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time);
+        if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
+
+    // Midday is 10 to 4: the one of the two readings that lies there.
+    private HalfOfDay PartHalf(ClockTime time) =>
+        reading.Part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am : PartOfRow.Half(reading.Part);
 
     /// <summary>The end in a cell, after a start: past midnight where the clock says so.</summary>
     public UncertainTime? EndAfter(UncertainTime start, CellAt cell, int mostHours)
@@ -103,15 +114,18 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (Refused(written, cell) || written.Clock is not { } clock) return null;
         if (written.Date is null) return After(start, clock.Start, mostHours);
         if (reading.Settle(written.Date, cell) is not { } day) return null;
-        var end = clock.Start.In(clock.Start.Half == HalfOfDay.Unknown ? HalfOfDay.Am : clock.Start.Half).On(day);
-        return end;
+        if (day == start.Stated.Date) return After(start, clock.Start, mostHours);
+        var settled = reading.Halves.Settle(clock.Start, HalfOfDay.Unknown, null, null, laterInDay: true) ?? clock.Start.In(HalfOfDay.Am);
+        return settled.On(day);
     }
 
     /// <summary>The hours that a feed may last at most.</summary>
     public static int MostHours(TableKind kind) => kind == TableKind.Feeds ? LongestFeedHours : LongestSessionHours;
 
-    // "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
-    private static UncertainTime After(UncertainTime start, ClockTime end, int mostHours)
+    /// <summary>
+    /// An end after a start: "16.40 - 5.10" ends at 17:10; "22.00 - 6.00" the next morning, where it would not last too long.
+    /// </summary>
+    public static UncertainTime After(UncertainTime start, ClockTime end, int mostHours)
     {
         var day = start.Stated.Date;
         foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])

@@ -5,8 +5,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Words that point to an earlier session ("same", "as am", "ditto") or say that there was none ("skipped", "missed").</summary>
 internal static class SameAs
 {
-    private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday"];
-    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused physio", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
+    private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "same dose", "same again", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday"];
+    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused", "declined", "wouldn't let", "wouldnt let", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
 
     /// <summary>True when the words only point to an earlier session.</summary>
     public static bool PointsBack(string text)
@@ -20,6 +20,14 @@ internal static class SameAs
     {
         var folded = text.ToLowerInvariant();
         return NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal));
+    }
+
+    /// <summary>True for a plain no where a session would be written: "no", "no - asleep", "nee".</summary>
+    public static bool IsNo(string text)
+    {
+        var folded = text.Trim().ToLowerInvariant();
+        return folded is "no" or "none" or "nil" or "nope" or "nee" or "non" or "nein" or "not" or "0" || (folded.StartsWith("no", StringComparison.Ordinal) && folded.Length > 3 && (folded[2] is ',' or '-' or ':' or ';' or '.' or '(' || folded[2..].TrimStart() is ['-' or '–' or '—' or ',' or '(', ..]))
+            || folded.StartsWith("not ", StringComparison.Ordinal) || folded.StartsWith("none ", StringComparison.Ordinal);
     }
 
     /// <summary>The session that is pointed to: for "morning" or "am" the first of the day, else the last one written.</summary>

@@ -9,8 +9,11 @@ internal sealed class SessionCells(BlockReading reading)
     private const double MostMinutesOnOneArea = 30;
     private const double MostMinutesInAll = 240;
 
+    // A total and its parts may differ by breaks; three times as much is a slip (chosen by CareRecords).
+    private const double MostTimesTheAreas = 3;
+
     /// <summary>True when any cell of the event's values is filled.</summary>
-    public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty);
+    public static bool HasValues(BlockRow row, Slot slot) => slot.Values.Any(v => !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim()));
 
     /// <summary>Adds the session; null when its times run backwards.</summary>
     public Session? Add(BlockRow row, Slot slot, UncertainTime start, UncertainTime? end, SourceLine source, IReadOnlyList<AreaMinutes>? areasInWords = null)
@@ -24,7 +27,19 @@ internal sealed class SessionCells(BlockReading reading)
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
         var areas = new List<AreaMinutes>(areasInWords ?? []);
         foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
+            areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
+        // "LLL | 3": one part of the chest a row.
+        if (areas.Count == 0 && minutes is { } ofPart && Parts(row, values) is { Count: > 0 } parts)
+        {
+            areas = [.. parts.Select(a => a with { Minutes = ofPart.Minutes, MinutesHigh = ofPart.High })];
+            minutes = null;
+        }
+
+        var inAreas = areas.Sum(a => a.Minutes ?? 0);
+        if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))
+            reading.Cells.Ask(source, FormattableString.Invariant($"{total.Minutes:0.#} minutes in all, but the areas add up to {inAreas:0.#}."), "Correct the one that is wrong.");
         var vomited = Text(row, values, Role.Vomit);
         var session = new Session
         {
@@ -43,6 +58,27 @@ internal sealed class SessionCells(BlockReading reading)
         };
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
+    }
+
+    private List<AreaMinutes> Parts(BlockRow row, List<int> values)
+    {
+        var technique = Text(row, values, Role.Technique) is { } how && Lexicon.Find(how, out _).Select(k => k.Concept).ToHashSet() is var said
+            ? said.Contains(Concept.Vibration) && !said.Contains(Concept.Percussion) ? Technique.Vibration : said.Contains(Concept.Percussion) ? Technique.Percussion : Technique.Unknown
+            : Technique.Unknown;
+        return [.. values.Where(v => reading.Block.Columns[v].Role == Role.Side).SelectMany(v => AreaNames.In(row[v].Cell.Text))
+            .Select(a => new AreaMinutes(a.Side, a.Area, a.Technique == Technique.Unknown ? technique : a.Technique, null))];
+    }
+
+    /// <summary>Adds the part of the chest of a row without a day or time of its own to the session above it; null when the row is no such row.</summary>
+    public Session? Extend(BlockRow row, Slot slot)
+    {
+        var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
+        if (reading.LastSession is not { } last || Parts(row, values) is not { Count: > 0 } parts || reading.Into.Entries.LastIndexOf(last) is not (>= 0 and var at)) return null;
+        var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesOnOneArea)).FirstOrDefault(m => m is not null);
+        var longer = last with { Areas = [.. last.Areas, .. parts.Select(a => a with { Minutes = minutes?.Minutes, MinutesHigh = minutes?.High })], Sources = [.. last.Sources, row.Source] };
+        reading.Replace(at, last, longer);
+        foreach (var value in values) reading.Use(row[value]);
+        return longer;
     }
 
     private IEnumerable<AreaMinutes> Areas(CellAt cell, ColumnMeaning column)

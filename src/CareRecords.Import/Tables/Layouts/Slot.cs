@@ -14,6 +14,15 @@ internal sealed class Slot(TableKind kind)
     /// <summary>The column of its end; −1 when there is none.</summary>
     public int End { get; set; } = -1;
 
+    /// <summary>True when it begins at the row's own time and only its end has a column.</summary>
+    public bool StartsWithRow { get; set; }
+
+    /// <summary>The column that says whether it took place; −1 when there is none.</summary>
+    public int Done { get; set; } = -1;
+
+    /// <summary>The part of the day or meal that its heading names; null when it names none.</summary>
+    public string? Part { get; set; }
+
     /// <summary>The columns of its values.</summary>
     public List<int> Values { get; } = [];
 
@@ -27,6 +36,8 @@ internal sealed class Slot(TableKind kind)
 /// <summary>The events of a block's rows, and the columns that belong to the whole row.</summary>
 internal sealed class BlockSlots
 {
+    private int _done = -2;
+
     private BlockSlots(Block block) => Block = block;
 
     /// <summary>The block.</summary>
@@ -47,6 +58,9 @@ internal sealed class BlockSlots
     /// <summary>The column that says what happened; −1 when there is none.</summary>
     public int Kind { get; private set; } = -1;
 
+    /// <summary>The part of the day that each row is of; −1 when no column says so.</summary>
+    public int Part { get; private set; } = -1;
+
     /// <summary>Who; −1 when there is none.</summary>
     public int By { get; private set; } = -1;
 
@@ -55,6 +69,9 @@ internal sealed class BlockSlots
 
     /// <summary>Every column by its role, first to last.</summary>
     public IEnumerable<int> Of(Role role) => Enumerable.Range(0, Block.Columns.Count).Where(i => Block.Columns[i].Role == role);
+
+    /// <summary>True when a day or time of its own stands in a row.</summary>
+    public bool HasTimeIn(BlockRow row) => !row[Date].Cell.IsEmpty || !row[Time].Cell.IsEmpty;
 
     /// <summary>Sorts the columns of a block into events.</summary>
     public static BlockSlots Of(Block block)
@@ -74,15 +91,17 @@ internal sealed class BlockSlots
             case Role.Time or Role.Start: if (Time < 0) Time = i; else Open(TableKind.Checks, i, time: i); break;
             case Role.End: End = End < 0 ? i : End; break;
             case Role.Kind: if (Kind < 0) Kind = i; else Words.Add(i); break;
+            case Role.Done: _done = i; return;
+            case Role.Part: Part = Part < 0 ? i : Part; break;
             case Role.By: By = By < 0 ? i : By; break;
             case Role.Session: Open(TableKind.Sessions, i, time: i); break;
             case Role.SessionEnd: Last(TableKind.Sessions, i).End = i; break;
             case Role.Feed or Role.FeedStart: Open(TableKind.Feeds, i, time: i); break;
             case Role.FeedEnd: FeedEnd(i); break;
             case Role.Dose: Open(TableKind.Medicines, i, time: i); break;
-            case Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
+            case Role.Side or Role.Area or Role.Minutes or Role.Technique or Role.Cough or Role.Secretions or Role.Colour or Role.Stopped or Role.Vomit:
                 SessionValue(i); break;
-            case Role.Millilitres or Role.Route or Role.Rate: Last(TableKind.Feeds, i).Values.Add(i); break;
+            case Role.Millilitres or Role.Route or Role.Rate: FeedValue(i); break;
             case Role.Medicine: MedicineValue(i); break;
             case Role.Amount: Amount(i); break;
             case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
@@ -95,15 +114,17 @@ internal sealed class BlockSlots
     {
         var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs);
         var slot = waiting ?? new Slot(kind);
+        if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
         slot.Group = Block.Columns[column].Group;
         if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
+        if (kind == TableKind.Sessions) slot.Part ??= Block.Columns[column].Part;
         if (waiting is null) Slots.Add(slot);
         return slot;
     }
 
     private Slot? Find(TableKind kind, int column) =>
-        Slots.LastOrDefault(s => s.Kind == kind && s.Group == Block.Columns[column].Group && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
 
     private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
 
@@ -115,6 +136,22 @@ internal sealed class BlockSlots
             var slot = new Slot(TableKind.Feeds) { End = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half };
             Slots.Add(slot);
         }
+    }
+
+    // "Lunch oz" beside "feed ended": a feed of its own, at that meal.
+    private void FeedValue(int i)
+    {
+        var meal = PartOfRow.Meal(Block.Columns[i].Heading);
+        var feed = Find(TableKind.Feeds, i);
+        if (meal is null || (feed is not null && feed.Part == meal))
+        {
+            Last(TableKind.Feeds, i).Values.Add(i);
+            return;
+        }
+
+        var slot = new Slot(TableKind.Feeds) { Group = Block.Columns[i].Group, Half = Block.Columns[i].Half, Part = meal };
+        slot.Values.Add(i);
+        Slots.Add(slot);
     }
 
     // Cough, secretions and colour stand for signs where the table has no session.
@@ -134,7 +171,21 @@ internal sealed class BlockSlots
 
     private void Amount(int i)
     {
-        if (Slots.LastOrDefault(s => s.Kind is TableKind.Medicines or TableKind.Feeds && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
+        // "salbutamol puffs" with no other column of that medicine: a number in it is a dose.
+        if (Block.Columns[i].Medicine is { } medicine && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && (s.Time < 0 || Block.Columns[s.Time].Medicine is null || Block.Columns[s.Time].Medicine == medicine)))
+        {
+            Slots.Add(new Slot(TableKind.Medicines) { Time = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half });
+            return;
+        }
+
+        var puffs = Lexicon.Find(Block.Columns[i].Heading, out _).Any(k => k.Concept == Concept.Puffs);
+        if (puffs && !Slots.Exists(s => s.Kind == TableKind.Medicines && s.Group == Block.Columns[i].Group && (s.Time < 0 || Block.Columns[s.Time].Role != Role.Amount) && s.Values.TrueForAll(v => Block.Columns[v].Role != Role.Amount)))
+        {
+            Slots.Add(new Slot(TableKind.Medicines) { Time = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half });
+            return;
+        }
+
+        if (Slots.LastOrDefault(s => (s.Kind is TableKind.Medicines || (s.Kind == TableKind.Feeds && !puffs)) && s.Group == Block.Columns[i].Group) is { } slot) slot.Values.Add(i);
         else if (Block.About is TableKind.Feeds or TableKind.Medicines) Last(Block.About.Value, i).Values.Add(i);
         else Words.Add(i);
     }
@@ -142,16 +193,42 @@ internal sealed class BlockSlots
     // Before and after belong to the session of the row; other measures to it too where there is one, else they are checks of their own.
     private void Measure(int i)
     {
+        var column = Block.Columns[i];
+        if (DayRange.IsOfDay(column.Heading))
+        {
+            OfPart(i, "day");
+            return;
+        }
+
+        if (column.Part is { } part && !(column.Phase != Records.CheckPhase.None && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Half == column.Half)) && !(column.Group > 0 && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group)))
+        {
+            OfPart(i, part);
+            return;
+        }
+
         var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
         if (session is not null && Slots[^1].Kind is TableKind.Sessions or TableKind.Signs) session.Values.Add(i);
         else if (session is not null && Block.Columns[i].Phase != Records.CheckPhase.None) session.Values.Add(i);
         else Last(TableKind.Checks, i).Values.Add(i);
     }
 
+    // Measures of a part of the day, or of the day as a whole, make one check together.
+    private void OfPart(int i, string part)
+    {
+        var slot = Slots.Find(s => s.Kind == TableKind.Checks && s.Part == part);
+        if (slot is null) Slots.Add(slot = new Slot(TableKind.Checks) { Part = part, Half = Block.Columns[i].Half, Group = Block.Columns[i].Group });
+        slot.Values.Add(i);
+    }
+
     private void Settle()
     {
-        if (End >= 0 && PrimarySlot() is { End: < 0 } primary) (primary.End, End) = (End, -1);
-        if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End });
+        if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
+        {
+            primary.StartsWithRow = primary.Time < 0 && Time >= 0;
+            (primary.End, End) = (End, -1);
+        }
+
+        if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End, StartsWithRow = Time >= 0 });
         if (Time < 0 && Date < 0 && Slots.Count == 0) return;
         foreach (var slot in Slots)
             slot.Values.Sort();

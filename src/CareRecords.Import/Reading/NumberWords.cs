@@ -1,0 +1,89 @@
+using System.Globalization;
+
+namespace CareRecords.Import.Reading;
+
+/// <summary>
+/// Puts numbers of several words together, as people speak them into a phone: "ninety three", "a hundred and fifty", "six twenty five",
+/// "six oh five", "March third". One word alone is left to the grammars after it.
+/// </summary>
+internal static class NumberWords
+{
+    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth", "twentieth"];
+
+    /// <summary>The terms with their spoken numbers put together.</summary>
+    public static List<Term> Reduce(List<Term> terms)
+    {
+        if (!terms.Exists(t => t.Kind == TermKind.Word && (t.Is(Sense.NumberWord) || t.Is(Sense.Month)))) return terms;
+        var result = new List<Term>(terms.Count);
+        for (var i = 0; i < terms.Count;)
+        {
+            if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
+            else if (Hundred(terms, i) is { } hundred) { result.Add(hundred.Term); i = hundred.Next; }
+            else if (Pair(terms, i) is { } pair) { result.Add(IsTime(pair.Term, result, terms, pair.Next) ? Spoken(pair.Term) : pair.Term); i = pair.Next; }
+            else { result.Add(terms[i]); i++; }
+        }
+        return result;
+    }
+
+    // "March third", "March twenty first": an ordinal beside its month.
+    private static (Term Term, int Next)? Ordinal(List<Term> terms, int at, List<Term> before)
+    {
+        var month = before.Count > 0 && (before[^1].Is(Sense.Month) || (before.Count > 1 && before[^1].Text == "the" && before[^2].Is(Sense.Month)));
+        var tens = Value(terms, at) is 20 or 30 ? Value(terms, at)! : null;
+        var word = tens is null ? at : at + 1;
+        if (word >= terms.Count || terms[word].Kind != TermKind.Word || Array.IndexOf(Ordinals, terms[word].Text) is var n && n < 0) return null;
+        if (!month && !(word + 1 < terms.Count && (terms[word + 1].Is(Sense.Month) || (terms[word + 1].Text == "of" && word + 2 < terms.Count && terms[word + 2].Is(Sense.Month))))) return null;
+        var number = (tens ?? 0) + n + 1;
+        return number > 31 ? null : (Make(terms[at], terms[word], number, number.ToString(CultureInfo.InvariantCulture)), word + 1);
+    }
+
+    // "a hundred and fifty", "one hundred"
+    private static (Term Term, int Next)? Hundred(List<Term> terms, int at)
+    {
+        var first = terms[at].Is(Sense.Article) && !terms[at].Is(Sense.NumberWord) ? 1 : Value(terms, at);
+        if (first is not (>= 1 and <= 9) || Value(terms, at + 1) is not 100) return null;
+        var number = first.Value * 100;
+        var next = at + 2;
+        var joined = next < terms.Count && terms[next].Is(Sense.And) ? next + 1 : next;
+        if (Pair(terms, joined) is { } pair && pair.Term.Number < 100) { number += (int)pair.Term.Number; next = pair.Next; }
+        else if (Value(terms, joined) is { } rest and < 100 && !(joined + 1 < terms.Count && Value(terms, joined + 1) is not null)) { number += rest; next = joined + 1; }
+        return (Make(terms[at], terms[next - 1], number, number.ToString(CultureInfo.InvariantCulture)), next);
+    }
+
+    // "ninety three"; "six twenty five" and "six oh five" as 625 and 605, which may be a time or a volume.
+    private static (Term Term, int Next)? Pair(List<Term> terms, int at)
+    {
+        if (Value(terms, at) is not { } first) return null;
+        if (first is 20 or 30 or 40 or 50 or 60 or 70 or 80 or 90 && Value(terms, at + 1) is >= 1 and <= 9)
+            return (Make(terms[at], terms[at + 1], first + Value(terms, at + 1)!.Value, (first + Value(terms, at + 1)!.Value).ToString(CultureInfo.InvariantCulture)), at + 2);
+        if (first is < 1 or > 12) return null;
+        if (at + 2 < terms.Count && terms[at + 1].Text is "oh" or "o" && Value(terms, at + 2) is >= 1 and <= 9 && terms[at + 2].Kind == TermKind.Word)
+            return (Clock(terms[at], terms[at + 2], first, Value(terms, at + 2)!.Value), at + 3);
+        if (Value(terms, at + 1) is not (>= 10 and <= 59)) return null;
+        // "six twenty five": the minutes may be two words themselves.
+        return Pair(terms, at + 1) is { } minutes && minutes.Term.Number is >= 20 and <= 59
+            ? (Clock(terms[at], terms[minutes.Next - 1], first, (int)minutes.Term.Number), minutes.Next)
+            : (Clock(terms[at], terms[at + 1], first, Value(terms, at + 1)!.Value), at + 2);
+    }
+
+    // "six twenty five albuterol" is a time; "bolus one fifty" and "one fifty ml" are volumes.
+    private static bool IsTime(Term term, List<Term> before, List<Term> terms, int next) => term.Number >= 100 && (int)term.Number % 100 % 5 == 0
+        && !(before.Count > 0 && (before[^1].Is(Sense.Bolus) || before[^1].Is(Sense.Feed) || before[^1].Is(Sense.Bottle) || before[^1].Is(Sense.Milk))) && !(next < terms.Count && (terms[next].Is(Sense.Unit) || terms[next].Is(Sense.RateWord)));
+
+    private static Term Spoken(Term term) => term with { Kind = TermKind.Time, Parts = [Math.Floor(term.Number / 100), term.Number % 100], Number = 0 };
+
+    private static int? Value(List<Term> terms, int at) => at < terms.Count && terms[at].Kind == TermKind.Word && !terms[at].Is(Sense.Unit) && terms[at].ValueOf(Sense.NumberWord) is { } value
+        ? int.Parse(value, CultureInfo.InvariantCulture) : null;
+
+    private static Term Clock(Term first, Term last, int hour, int minute) => Make(first, last, hour * 100 + minute, FormattableString.Invariant($"{hour}{minute:00}"));
+
+    private static Term Make(Term first, Term last, int number, string text) => new()
+    {
+        Kind = TermKind.Number,
+        Start = first.Start,
+        End = last.End,
+        Text = text,
+        Number = number,
+        Glued = first.Glued,
+    };
+}

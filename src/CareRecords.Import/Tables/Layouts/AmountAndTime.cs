@@ -1,0 +1,39 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads an amount with its time in one cell: "4 @ 0650", "2 puffs at 7.10", "x4 6.40"; several with semicolons between.</summary>
+internal static class AmountAndTime
+{
+    /// <summary>The doses as events; null when the cell is written another way.</summary>
+    public static IReadOnlyList<CellEvent>? Read(string text)
+    {
+        var events = new List<CellEvent>();
+        foreach (var part in EventCell.Parts(text))
+        {
+            if (Part(part) is not { } found) return null;
+            events.Add(found);
+        }
+
+        return events.Count > 0 ? events : null;
+    }
+
+    private static CellEvent? Part(string part)
+    {
+        foreach (var mark in new[] { "@", " at " })
+        {
+            var at = part.IndexOf(mark, StringComparison.OrdinalIgnoreCase);
+            if (at > 0 && char.IsAsciiDigit(part.TrimStart()[0]) && Event(part[..at], part[(at + mark.Length)..]) is { } found) return found;
+        }
+
+        var space = part.IndexOf(' ', StringComparison.Ordinal);
+        return space > 1 && part[0] is 'x' or 'X' or '×' && space > 1 ? Event(part[1..space], part[space..]) : null;
+    }
+
+    private static CellEvent? Event(string amount, string time)
+    {
+        var clock = CellTimes.Clock(time.Trim(' ', ',', '.'));
+        if (clock.Outcome == Outcome.Certain) return new CellEvent(clock.Value, amount.Trim(), false, null);
+        return clock.Outcome == Outcome.Impossible ? new CellEvent(null, amount.Trim(), false, clock.Why ?? $"'{time.Trim()}' is not a time.") : null;
+    }
+}

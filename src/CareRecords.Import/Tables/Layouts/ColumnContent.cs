@@ -1,0 +1,150 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>
+/// Settles what a column states from what stands in its cells, where its heading is unknown or says one thing and the cells another
+/// ("by" over "pump" is how a feed went in, "when" over "pre" and "post" a phase, "when" over 7:15 a time).
+/// </summary>
+internal static class ColumnContent
+{
+    // Enough to know a column by; a year of rows says no more.
+    private const int MostRows = 300;
+
+    /// <summary>The block with such columns renamed.</summary>
+    public static Block Named(Block block, FamilyWords words)
+    {
+        var columns = block.Columns.ToArray();
+        var filled = new List<Cell>[columns.Length];
+        for (var i = 0; i < columns.Length; i++)
+            filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && (c.Text.Trim() is "x" or "X" or "-" || !NotSaid.Is(c.Text.Trim())))];
+        for (var i = 0; i < columns.Length; i++)
+            if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
+                columns[i] = columns[i] with { Role = role };
+        Halves(columns);
+        Ticks(columns, filled);
+        Date(block, columns, filled);
+        Times(block, columns, filled);
+        Day(columns, filled);
+        return block with { Columns = columns };
+    }
+
+    private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
+    {
+        Role.By when Most(cells, IsRoute) => Role.Route,
+        Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
+        Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
+        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
+        Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date when Most(cells, IsPart) => Role.Part,
+        Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
+        Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
+        Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
+        Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
+        Role.Session or Role.Feed or Role.Dose when cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
+        Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
+        _ => null,
+    };
+
+    // "AM start, AM L, AM R, PM start, ...": each half of the day is an event of its own.
+    private static void Halves(ColumnMeaning[] columns)
+    {
+        if (columns.Any(c => c.Role == Role.Time && c.Half == HalfOfDay.Unknown && c.Group == 0)) return;
+        foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+        {
+            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == 0;
+            if (!columns.Any(c => IsOf(c) && c.Role is Role.Area or Role.Minutes or Role.Technique) || columns.Any(c => IsOf(c) && c.Role == Role.Session)) continue;
+            for (var i = 0; i < columns.Length; i++)
+                if (IsOf(columns[i]) && columns[i].Role is Role.Time or Role.Start or Role.End)
+                    columns[i] = columns[i] with { Role = columns[i].Role == Role.End ? Role.SessionEnd : Role.Session };
+        }
+    }
+
+    // "AM PT (Y/N)" beside "AM time": the time is the physio's, and the tick says whether it was.
+    private static void Ticks(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Session or Role.Feed or Role.Dose) || filled[i].Count == 0 || !Most(filled[i], IsTick)) continue;
+            foreach (var beside in new[] { i + 1, i - 1 })
+            {
+                if (beside < 0 || beside >= columns.Length || columns[beside].Role != Role.Time || columns[beside].Half != columns[i].Half || columns[beside].Group != columns[i].Group) continue;
+                if (columns[i].Half == HalfOfDay.Unknown && columns[i].Group == 0) continue;
+                columns[beside] = columns[beside] with { Role = columns[i].Role, Medicine = columns[i].Medicine, MedicineWords = columns[i].MedicineWords };
+                columns[i] = columns[i] with { Role = Role.Done };
+                break;
+            }
+        }
+    }
+
+    // A column of dates without a known heading, where no other column has the day.
+    private static void Date(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.Date)) return;
+        // A whole date before a weekday alone.
+        foreach (var whole in new[] { true, false })
+            for (var i = 0; i < columns.Length; i++)
+            {
+                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
+                if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null } && !(whole && IsWeekday(c)))) continue;
+                columns[i] = columns[i] with { Role = Role.Date };
+                foreach (var other in Enumerable.Range(0, columns.Length).Where(o => o != i && columns[o].Role == Role.Unknown && filled[o].Count > 0 && filled[o].TrueForAll(IsWeekday)))
+                    columns[other] = columns[other] with { Role = Role.Ignore };
+                return;
+            }
+    }
+
+    // The column with the times of the rows where its heading does not tell, and no other column has them.
+    private static void Times(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.Time or Role.Start or Role.End or Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose)) return;
+        if (Enumerable.Range(0, columns.Length).Any(i => columns[i].Role == Role.Date && filled[i].Exists(c => CellTimes.Read(c).Clock is not null))) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Unknown or Role.Amount or Role.Phase or Role.Detail or Role.Kind or Role.Medicine)) continue;
+            var dated = filled[i].Count(c => CellTimes.Read(c) is { Date: not null, Clock: not null });
+            var times = dated + filled[i].Count(c => CellTimes.Read(c) is { Date: null, Clock: not null } or { Date: null, Outcome: Outcome.Impossible });
+            var known = columns[i].Role != Role.Unknown;
+            if ((times < 2 && !(known && times == 1)) || times * 5 < filled[i].Count * 4 || (known && dated == 0 && !filled[i].TrueForAll(LooksLikeClock))) continue;
+            columns[i] = columns[i] with { Role = Role.Time };
+            return;
+        }
+    }
+
+    // "Date" over 7:05 is a time; a day beside a time of its own is no second time.
+    private static void Day(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        var dates = Enumerable.Range(0, columns.Length).Where(i => columns[i].Role == Role.Date).ToList();
+        if (dates.Count < 2) return;
+        foreach (var i in dates.Where(i => filled[i].Count > 0 && filled[i].TrueForAll(IsWeekday)))
+            columns[i] = columns[i] with { Role = Role.Ignore };
+        // "How was the day" over words.
+        foreach (var i in dates.Skip(1).Where(i => !Most(filled[i], c => CellTimes.Read(c).Outcome != Outcome.Nothing) && filled[i].Count > 0))
+            columns[i] = columns[i] with { Role = Role.Note };
+    }
+
+    private static bool Most(List<Cell> cells, Predicate<Cell> fits) => cells.Count(c => fits(c)) * 5 >= cells.Count * 4;
+
+    private static bool IsRoute(Cell cell) => cell.Kind == CellKind.Text && SmallWords.ReadRoute(cell.Text) is not null;
+
+    private static bool IsPart(Cell cell) => cell.Kind == CellKind.Text && PartOfRow.Read(cell.Text) is not null;
+
+    private static bool IsSaturation(Cell cell) =>
+        SaturationReader.Read(cell.Text.Trim()) is { Outcome: Outcome.Certain, Value.Percent: >= 60 } or { Outcome: Outcome.Impossible };
+
+    private static bool Medicine(Cell cell, FamilyWords words) =>
+        cell.Kind == CellKind.Text && KindWords.Read(cell.Text, words) is { Kind: TableKind.Medicines, Medicine: not null };
+
+    private static bool IsTick(Cell cell) => cell.Text.Trim() is "?" || SmallWords.ReadYesNo(cell.Text) is not null;
+
+    // "7.00 LL4 RL4", "5.45 same", "12.00 ✓".
+    private static bool IsSession(Cell cell) =>
+        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
+
+    private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
+
+    private static bool IsWeekday(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim().TrimEnd('.').ToLowerInvariant() is
+        "mon" or "tue" or "tues" or "wed" or "weds" or "thu" or "thur" or "thurs" or "fri" or "sat" or "sun" or "monday" or "tuesday" or "wednesday" or "thursday" or "friday" or "saturday" or "sunday" or "m" or "t" or "w" or "f" or "s";
+
+    private static bool LooksLikeClock(Cell cell) => cell.Kind == CellKind.TimeOfDay || cell.Text.AsSpan().IndexOfAny(":.h") > 0 || cell.Text.Length == 4;
+}

@@ -1,0 +1,120 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads medicines that have columns of their own.</summary>
+internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
+{
+    /// <summary>Adds the doses of one event's columns.</summary>
+    public void Read(BlockRow row, Slot slot, RowWhen when)
+    {
+        var medicineColumn = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Medicine, -1);
+        var amountColumn = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Amount, -1);
+        var heading = reading.Block.Columns[slot.Time >= 0 ? slot.Time : Math.Max(medicineColumn, 0)];
+        var source = reading.SourceOf(row, slot.Time);
+        if (slot.Time < 0)
+        {
+            if (row[medicineColumn].Cell.IsEmpty) return;
+            if ((when.Start ?? of.DayOnly(row, slot, when)) is not { } given || reading.Cells.Medicine(row[medicineColumn]) is not { } named) return;
+            reading.Add(Dose(source, given, named, row[medicineColumn].Cell.Words, row[amountColumn].Cell.Words, row), row[medicineColumn], row[amountColumn]);
+            return;
+        }
+
+        var cell = row[slot.Time];
+        if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim())) return;
+        var medicine = Headed(heading);
+        if (AmountAndTime.Read(cell.Cell.Text) is { } amounts)
+        {
+            DoseEvents(row, slot, amounts, medicine, heading, source);
+            return;
+        }
+
+        if (IsAmount(cell.Cell, heading) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
+        {
+            if ((when.Start is { } beside ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : of.PartOrDay(slot, when)) is { } during)
+                reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
+            return;
+        }
+
+        if (CellTimes.Read(cell.Cell) is { Outcome: not Outcome.Nothing })
+        {
+            if (times.On(cell, slot.Half, null) is { } at)
+                reading.Add(Dose(source, at, Medicine(medicine, heading, source), heading.MedicineWords, Amount(row[amountColumn], reading.Block.Columns[Math.Max(amountColumn, 0)]) ?? medicine?.Amount, row), cell, row[amountColumn]);
+            return;
+        }
+
+        if (EventCell.Read(cell.Cell.Text) is { } events)
+        {
+            DoseEvents(row, slot, events, medicine, heading, source);
+            return;
+        }
+
+        // "2 puffs" or a tick under a medicine's name: given, at the time of the row.
+        var tick = SmallWords.ReadYesNo(cell.Cell.Text);
+        if (tick == false) return;
+        if (tick is null && words.Read(cell, heading.Heading, when.Day, when.Start, keepAll: true)) return;
+        if ((when.Start ?? of.PartOrDay(slot, when)) is { } then)
+            reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
+    }
+
+    private void DoseEvents(BlockRow row, Slot slot, IReadOnlyList<CellEvent> events, MedicineWritten? medicine, ColumnMeaning heading, SourceLine source)
+    {
+        var cell = row[slot.Time];
+        LocalTime? previous = null;
+        foreach (var item in events)
+        {
+            if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");
+            else if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is { } at)
+            {
+                previous = at.Stated.TimeOfDay;
+                var own = item.Words.Length > 0 && MedicineReader.Read(item.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inCell } && inCell.Generic != Medicines.Unknown ? inCell : null;
+                reading.Add(Dose(source, at, own ?? Medicine(medicine, heading, source), own?.AsWritten ?? heading.MedicineWords, own?.Amount ?? (item.Words.Length > 0 && own is null ? AmountWords(item.Words, heading) : medicine?.Amount), row), cell);
+            }
+        }
+    }
+
+    // A bare number under "puffs" is how many, not when.
+    private static bool IsAmount(Cell cell, ColumnMeaning heading) =>
+        IsOfPuffs(heading) && cell.Text.Trim() is { Length: <= 2 } text && text.All(char.IsAsciiDigit);
+
+    private static bool IsOfPuffs(ColumnMeaning heading) => Lexicon.Find(heading.Heading, out _).Any(k => k.Concept == Concept.Puffs);
+
+    private static string AmountWords(string words, ColumnMeaning heading) => words.All(char.IsAsciiDigit) && IsOfPuffs(heading) ? words + " puffs" : words;
+
+    private MedicineWritten? Headed(ColumnMeaning heading)
+    {
+        if (heading.Medicine is { } generic) return new MedicineWritten(generic, heading.MedicineWords ?? heading.Heading, null, null);
+        foreach (var word in new[] { heading.MedicineWords, heading.MedicineWords?.Split(' ')[0], MedicineName.In(heading.Heading) })
+            if (word is not null && reading.Context.Words.MeaningOf(word) is { } means && MedicineReader.Read(means, FamilyWords.None).TryGet(out var read))
+                return read;
+        return heading.MedicineWords is { } text && MedicineReader.Read(text, reading.Context.Words).TryGet(out var found) ? found : null;
+    }
+
+    private MedicineWritten Medicine(MedicineWritten? known, ColumnMeaning heading, SourceLine source)
+    {
+        if (known is not null) return known;
+        var text = heading.MedicineWords ?? MedicineName.In(heading.Heading);
+        var name = "what-is:" + text.ToLowerInvariant();
+        reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which medicine is '{text}'?", []));
+        reading.Cells.Ask(source, $"'{text}' names no medicine known here.", $"Say which medicine it is in a words table: {text}, its generic name.", name);
+        return new MedicineWritten(Medicines.Unknown, text, null, null);
+    }
+
+    private static string? Amount(CellAt cell, ColumnMeaning column) =>
+        cell.Cell.Words is not { } text || NotSaid.Is(text) ? null
+        : text.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) ? text + " puffs"
+        : text;
+
+    private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
+    {
+        Sources = [source],
+        Start = at,
+        Medicine = medicine.Generic,
+        MedicineAsWritten = asWritten ?? medicine.AsWritten,
+        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount,
+        Route = medicine.Route,
+        By = row[reading.Slots.By].Cell.Words,
+    };
+}

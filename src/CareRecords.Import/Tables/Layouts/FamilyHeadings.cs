@@ -1,0 +1,27 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads headings in the family's own words ("blue one" over puffs).</summary>
+internal static class FamilyHeadings
+{
+    /// <summary>The block with such columns named by what the words mean.</summary>
+    public static Block Named(Block block, FamilyWords words) =>
+        words.All.Count == 0 ? block : block with { Columns = [.. block.Columns.Select(c => Named(c, words))] };
+
+    private static ColumnMeaning Named(ColumnMeaning column, FamilyWords words)
+    {
+        if (column.Heading.Length == 0 || column.Medicine is not null) return column;
+        if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
+        foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
+        {
+            if (text.Length == 0 || words.MeaningOf(text) is not { } means) continue;
+            var meant = HeadingReader.Read(means);
+            if (!meant.IsKnown) continue;
+            if (column.Role == Role.Amount && meant.Role != Role.Dose) continue;
+            return meant with { Heading = column.Heading, Own = column.Own, Over = column.Over, Group = column.Group, Half = column.Half, Part = column.Part, MedicineWords = meant.Role == Role.Dose ? text : null };
+        }
+
+        return column;
+    }
+}

@@ -1,0 +1,144 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads feeds that have columns of their own.</summary>
+internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
+{
+    /// <summary>Adds the feeds of one event's columns.</summary>
+    public void Read(BlockRow row, Slot slot, RowWhen when)
+    {
+        var (ml, route) = (slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role is Role.Millilitres or Role.Amount, -1), slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Route, -1));
+        if (slot.Time < 0 && slot.End < 0)
+        {
+            if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || (when.Start is null && when.End is null))) return;
+            if (slot.Part is not null) AddFeed(row, slot, row[ml].Cell.IsEmpty ? null : of.PartOrDayOf(slot), null, ml, route, ml);
+            else AddFeed(row, slot, when.Start, when.End, ml, route, null);
+            return;
+        }
+
+        if (when.Start is { } atRow && reading.Slots.Time >= 0 && slot.End < 0 && !row[slot.Time].Cell.IsEmpty && !RowEvents.HasOwnTime(row[slot.Time].Cell))
+        {
+            AtRow(row, slot, when, atRow, route);
+            return;
+        }
+
+        var cell = row[slot.Time];
+        var endCell = row[slot.End];
+        if (slot.Time >= 0 && !cell.Cell.IsEmpty && CellTimes.Read(cell.Cell).Clock is null && CellTimes.Read(cell.Cell).Outcome == Outcome.Nothing)
+        {
+            FeedWords(row, slot, cell, when);
+            return;
+        }
+
+        if (slot.Time < 0 && !endCell.Cell.IsEmpty && CellTimes.Read(endCell.Cell).Clock is null && CellTimes.Read(endCell.Cell).Outcome == Outcome.Nothing)
+        {
+            FeedWords(row, slot, endCell, when);
+            return;
+        }
+
+        if (slot.StartsWithRow && when.IsBad) return;
+        var start = slot.Time >= 0 ? times.On(cell, slot.Half, null, mayStepBack: true) : slot.StartsWithRow ? when.Start : null;
+        var end = slot.End < 0 ? null : start is null ? times.On(endCell, slot.Half, null, mayStepBack: true) : times.EndAfter(start, endCell, RowTimesReader.MostHours(slot.Kind));
+        if (start is not null && end is null && CellTimes.Read(cell.Cell).Clock?.End is { } to) end = RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind));
+        if (start is null && end is null && !SessionCells.HasValues(row, slot)) return;
+        AddFeed(row, slot, start, end, ml, route, slot.Time >= 0 && start is not null ? slot.Time : slot.End);
+    }
+
+    // The row has the time: the cell says how much, how, or that it was stopped.
+    private void AtRow(BlockRow row, Slot slot, RowWhen when, UncertainTime at, int route)
+    {
+        var cell = row[slot.Time];
+        var column = reading.Block.Columns[slot.Time];
+        if (NotSaid.Is(cell.Cell.Text.Trim()) || SmallWords.ReadYesNo(cell.Cell.Text) == false) return;
+        var ends = OnOff.Ends(cell.Cell.Text);
+        var how = SmallWords.ReadRoute(cell.Cell.Text) ?? (row[route].Cell.Words is { } words1 ? SmallWords.ReadRoute(words1) : null);
+        if (ends is null && SmallWords.ReadYesNo(cell.Cell.Text) is null && how is null && !VolumeReader.Read(cell.Cell.Text).TryGet(out _))
+        {
+            FeedWords(row, slot, cell, when, at);
+            return;
+        }
+
+        reading.Add(new Feed
+        {
+            Sources = [reading.SourceOf(row, slot.Time)],
+            Start = ends == true ? null : at,
+            End = ends == true ? at : null,
+            Millilitres = ends is null && VolumeReader.Read(cell.Cell.Text).TryGet(out _) ? Millilitres(cell, column) : null,
+            Route = how ?? column.Route,
+            By = row[reading.Slots.By].Cell.Words,
+        }, cell, row[route]);
+    }
+
+    private void AddFeed(BlockRow row, Slot slot, UncertainTime? start, UncertainTime? end, int ml, int route, int? at)
+    {
+        var source = reading.SourceOf(row, at ?? -1);
+        var beginning = start ?? (end is null && !row[ml].Cell.IsEmpty ? of.PartOrDayOf(slot) : null);
+        if (start is null && end is null && beginning is not null) reading.Cells.Ask(source, "No time is written for when this feed started or ended.", "Write the time in the row.");
+        if (beginning is null && end is null) return;
+        if (beginning is not null && end is not null && end.Latest < beginning.Earliest)
+        {
+            reading.Cells.Refuse(source, "It ends before it starts.", "Correct the start or the end.");
+            return;
+        }
+
+        var how = row[route].Cell.Words;
+        var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : FeedRoute.Unknown;
+        reading.Add(new Feed
+        {
+            Sources = [source],
+            Start = beginning,
+            End = end,
+            Millilitres = ml < 0 ? null : Millilitres(row[ml], reading.Block.Columns[ml]),
+            Route = (how is null ? null : SmallWords.ReadRoute(how) ?? KindWords.Read(how, FamilyWords.None)?.Route) ?? headed,
+            By = row[reading.Slots.By].Cell.Words,
+        }, [row[ml], row[route], row[at ?? -1], row[slot.End]]);
+    }
+
+    private double? Millilitres(CellAt cell, ColumnMeaning column) =>
+        column.Unit == "oz" && VolumeReader.Read(cell.Cell.Words + " oz").TryGet(out var fromOunces) && !cell.Cell.Text.Any(char.IsLetter) ? fromOunces : reading.Cells.Millilitres(cell);
+
+    private void FeedWords(BlockRow row, Slot slot, CellAt cell, RowWhen when, UncertainTime? beside = null)
+    {
+        if (EventCell.Read(cell.Cell.Text) is { } events && events.All(e => FeedAmount(e.Words) is not null))
+        {
+            LocalTime? previous = null;
+            foreach (var item in events)
+            {
+                if (item.Impossible is { } why)
+                {
+                    reading.Cells.Refuse(cell.Source, why, "Correct the time.");
+                    continue;
+                }
+
+                if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is not { } at) continue;
+                previous = at.Stated.TimeOfDay;
+                var ends = item.Ends || reading.Block.Columns[cell.Column >= 0 && !reading.Block.IsAcross ? cell.Column : 0].Role == Role.FeedEnd;
+                reading.Add(new Feed
+                {
+                    Sources = [reading.SourceOf(row, slot.Time >= 0 ? slot.Time : slot.End)],
+                    Start = ends ? null : at,
+                    End = ends ? at : item.Clock.End is { } to ? RowTimesReader.After(at, to, RowTimesReader.MostHours(slot.Kind)) : null,
+                    Millilitres = FeedAmount(item.Words)!.Value.Ml,
+                    Route = FeedAmount(item.Words)!.Value.Route,
+                }, cell);
+            }
+
+            return;
+        }
+
+        if (!words.Read(cell, reading.Block.Columns[slot.Time >= 0 ? slot.Time : slot.End].Heading, when.Day, beside, keepAll: true) && cell.Cell.Text.Any(char.IsAsciiDigit))
+            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could not be read as feeds.", "Write each as a time and millilitres, such as 12:00-12:30 150 ml.");
+    }
+
+    private static (double? Ml, FeedRoute Route)? FeedAmount(string text)
+    {
+        if (text.Length == 0) return (null, FeedRoute.Unknown);
+        if (VolumeReader.Read(text).TryGet(out var ml)) return (ml, FeedRoute.Unknown);
+        if (SmallWords.ReadRoute(text) is { } route) return (null, route);
+        var space = text.IndexOf(' ', StringComparison.Ordinal);
+        return space > 0 && VolumeReader.Read(text[..space]).TryGet(out var first) && SmallWords.ReadRoute(text[(space + 1)..]) is { } how ? (first, how) : null;
+    }
+}

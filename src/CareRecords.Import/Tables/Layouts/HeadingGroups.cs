@@ -1,0 +1,43 @@
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Tells groups of columns that are each an event of their own (its time, its minutes, its saturations) from groups that only share a word.</summary>
+internal static class HeadingGroups
+{
+    /// <summary>The columns with the group kept where it is an event, and with what the group says of a column that alone says too little.</summary>
+    public static List<ColumnMeaning> Settled(List<ColumnMeaning> columns)
+    {
+        var groups = columns.Where(c => c.Group > 0).GroupBy(c => c.Group).ToDictionary(g => g.Key, g => g.ToList());
+        for (var i = 0; i < columns.Count; i++)
+        {
+            var column = columns[i];
+            if (column.Group == 0) continue;
+            var group = groups[column.Group];
+            if (column.Role == Role.Time && KindOf(group) is { } role) column = column with { Role = role };
+            // A count of puffs under a medicine's name with no time of its own is the dose itself.
+            if (column.Role is Role.Amount && group.Count == 1 && column.Over.Length > 0)
+                column = column with { Role = Role.Dose, MedicineWords = column.Over };
+            columns[i] = IsEvent(group, groups.Values) ? column : column with { Group = 0 };
+        }
+
+        return columns;
+    }
+
+    private static Role? KindOf(List<ColumnMeaning> group) =>
+        group.Exists(c => c.Role is Role.Session or Role.Feed or Role.Dose) ? null
+        : group.Exists(c => c.Role is Role.Area or Role.Technique) ? Role.Session
+        : group.Exists(c => c.Role is Role.Millilitres or Role.Rate) ? Role.Feed
+        : null;
+
+    private static bool IsEvent(List<ColumnMeaning> group, IEnumerable<List<ColumnMeaning>> all)
+    {
+        if (group.Count < 2 || group[0].Over is not { Length: > 0 } over) return false;
+        var words = Lexicon.Find(over, out _).Select(k => k.Concept).ToHashSet();
+        // "Before" over sats and pulse, "Left" over lower and upper: parts of one event.
+        if (words.Overlaps([Concept.Before, Concept.After, Concept.During, Concept.Left, Concept.Right]) && !group.Exists(IsTime)) return false;
+        if (group.Exists(IsTime)) return true;
+        return words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening])
+            || all.Any(other => other != group && other.Count == group.Count && other.Zip(group).All(p => p.First.Own == p.Second.Own));
+    }
+
+    private static bool IsTime(ColumnMeaning column) => column.Role is Role.Time or Role.Start or Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose;
+}

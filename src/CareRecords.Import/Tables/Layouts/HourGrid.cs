@@ -1,0 +1,103 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads grids of hours by days: each filled cell is what happened in that hour of that day.</summary>
+internal sealed class HourGrid(BlockReading reading, FreeWords words)
+{
+    private const int FewestHours = 3;
+
+    private readonly CodeWords _codes = new(reading.Context.Words);
+    private readonly CodeEntries _entries = new(reading);
+
+    /// <summary>True when labels are the hours of a day: most of them whole hours or times, at least three.</summary>
+    public static bool IsHours(IReadOnlyList<Cell> labels)
+    {
+        var filled = labels.Where(c => !c.IsEmpty).ToList();
+        var hours = filled.Count(c => HourOf(c) is not null);
+        return hours >= FewestHours && hours * 5 >= filled.Count * 4;
+    }
+
+    /// <summary>The time that a label names; null when it names none. Hours over 24 are given as they stand.</summary>
+    public static (int Hour, int Minute)? HourOf(Cell label)
+    {
+        if (label.Kind == CellKind.TimeOfDay) return (label.At.Hour, label.At.Minute);
+        if (label.Kind == CellKind.Number && label.Number == Math.Floor(label.Number) && label.Number is >= 0 and < 100) return ((int)label.Number, 0);
+        if (label.Kind != CellKind.Text) return null;
+        var text = label.Text.Trim();
+        if (text.Length <= 2 && int.TryParse(text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var bare)) return (bare, 0);
+        if (text.ToLowerInvariant() is "noon" or "midday" or "12 noon") return (12, 0);
+        if (text.ToLowerInvariant() is "midnight" or "12 midnight") return (0, 0);
+        if (text.Length == 0 || !char.IsAsciiDigit(text[0])) return null;
+        return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start } ? (start.Time.Hour, start.Time.Minute) : null;
+    }
+
+    /// <summary>Reads one cell: a row of date, hour and cell.</summary>
+    public void Read(BlockRow row)
+    {
+        var (date, label, cell) = (row[0], row[1], row[2]);
+        if (CellTimes.Read(date.Cell).Date is { } written) reading.Open(reading.Settle(written, date));
+        if (reading.Day is not { } day || HourOf(label.Cell) is not { } hour) return;
+        if (hour.Hour > 24 || hour.Minute > 59)
+        {
+            reading.Cells.Refuse(cell.Source, $"There is no hour '{label.Cell.Words}'.", "Correct the hour.");
+            return;
+        }
+
+        var start = (hour.Hour == 24 ? day.PlusDays(1) : day).At(new LocalTime(hour.Hour % 24, hour.Minute));
+        if (row.Cells.Count > 3)
+        {
+            Dose(row, start);
+            return;
+        }
+
+        if (_codes.Read(cell.Cell.Text) is { } codes && AddAll(codes, start, cell)) return;
+        if (reading.Block.About == TableKind.Checks && CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { } checks)
+        {
+            foreach (var check in checks)
+                reading.Add(new Check { Sources = [cell.Source], Start = Within(start), SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase }, cell);
+            return;
+        }
+
+        var before = reading.Into.Entries.Count;
+        words.Read(cell, null, day, UncertainTime.Exactly(start), keepAll: true);
+        for (var i = before; i < reading.Into.Entries.Count; i++)
+            reading.Into.Entries[i] = Widened(reading.Into.Entries[i], start);
+    }
+
+    // A tick, an amount or somebody's initials under an hour, in the line of a medicine: given at that time.
+    private void Dose(BlockRow row, LocalDateTime start)
+    {
+        var (cell, named, amount) = (row[2], row[3], row[4]);
+        var text = cell.Cell.Text.Trim();
+        if (NotSaid.Is(text) && text is not ("x" or "X") || SmallWords.ReadYesNo(text) == false || SameAs.SaysNotDone(text) || SameAs.IsNo(text))
+        {
+            reading.Saw(cell);
+            return;
+        }
+
+        if (named.Cell.IsEmpty || reading.Cells.Medicine(named) is not { } medicine) return;
+        var at = CellTimes.Clock(text) is { Outcome: Outcome.Certain, Value.Start: { Half: not HalfOfDay.Unknown } own } && text.Length > 3 ? own.On(start.Date) : UncertainTime.Exactly(start);
+        var ofCell = SmallWords.ReadYesNo(text) is null && text.Any(char.IsAsciiDigit) && at == UncertainTime.Exactly(start) ? text : null;
+        reading.Add(new Dose { Sources = [cell.Source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = named.Cell.Words, Amount = ofCell ?? amount.Cell.Words ?? medicine.Amount, Route = medicine.Route }, cell, named, amount);
+    }
+
+    // All or none: a cell half read would be a cell half swallowed.
+    private bool AddAll(IReadOnlyList<CodeWritten> codes, LocalDateTime start, CellAt cell)
+    {
+        var done = 0;
+        foreach (var code in codes)
+            if (_entries.Add(code, code.Minute is { } minute ? UncertainTime.Exactly(start.Date.At(new LocalTime(start.Hour, minute))) : Within(start), cell)) done++;
+        if (done > 0 && done < codes.Count) reading.Cells.Ask(cell.Source, $"Not all of '{cell.Cell.Words}' could be read.", "Write each code as the key explains it.");
+        return done > 0;
+    }
+
+    // An hour's cell tells the hour, not the minute.
+    private static UncertainTime Within(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
+
+    private static CareEntry Widened(CareEntry entry, LocalDateTime start) =>
+        entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == start ? feed with { End = Within(start) } : feed
+        : entry.Start is { IsExact: true } at && at.Stated == start ? entry with { Start = Within(start) } : entry;
+}

@@ -1,0 +1,195 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads sessions that have columns of their own.</summary>
+internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, SessionCells sessions, FreeWords words, SlotFacts of)
+{
+    /// <summary>Adds the sessions of one event's columns and gives them.</summary>
+    public List<Session> Read(BlockRow row, Slot slot, RowWhen when)
+    {
+        var found = new List<Session>();
+        var cell = row[slot.Time];
+        var areas = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Areas : [];
+        if (slot.Time < 0)
+        {
+            if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
+            if (slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty) && of.SaysNotDone(row, when)) return found;
+            if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
+            {
+                found.Add(longer);
+                return found;
+            }
+
+            var start = when.Start ?? of.DayOnly(row, slot, when);
+            if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session) found.Add(session);
+            return found;
+        }
+
+        if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()))
+        {
+            if (row[slot.Done].Cell.Words is { } said)
+            {
+                reading.Saw(row[slot.Done]);
+                if (SmallWords.ReadYesNo(said) == false) return found;
+                if (SmallWords.ReadYesNo(said) is null) reading.Cells.Ask(reading.SourceOf(row, slot.Done), $"'{said}' does not say whether this session was.", "Write yes or no, or the time.");
+                else if (of.PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Done)) is { } ticked) found.Add(ticked);
+                return found;
+            }
+
+            // Values without a time: the session was, its time was not written.
+            if (slot.Values.Any(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())) && of.PartOrDay(slot, when) is { } unknown)
+            {
+                reading.Cells.Ask(reading.SourceOf(row, slot.Values[0]), "No time is written for when this session started.", "Write the time of the session.");
+                if (sessions.Add(row, slot, unknown, null, reading.SourceOf(row, slot.Values[0])) is { } untimed) found.Add(untimed);
+            }
+
+            return found;
+        }
+
+        reading.Saw(row[slot.Done]);
+        if (when.Start is { } atRow && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell)) return AtRow(row, slot, cell, areas, when, atRow);
+        if (CellTimes.Read(cell.Cell) is { Outcome: Outcome.Certain, Clock: not null } written)
+        {
+            if (times.On(cell, slot.Half, null) is { } start)
+            {
+                var end = slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : written.Clock.End is { } to ? RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind)) : null;
+                if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
+                {
+                    reading.Use(cell);
+                    found.Add(session);
+                }
+            }
+
+            return found;
+        }
+
+        // A time that cannot be, beside a yes: it was, some time in that part of the day.
+        if (CellTimes.Read(cell.Cell).Outcome == Outcome.Impossible && SmallWords.ReadYesNo(row[slot.Done].Cell.Text) == true)
+        {
+            times.On(cell, slot.Half, null);
+            if (of.PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Time)) is { } untimed) found.Add(untimed);
+            return found;
+        }
+
+        if (SmallWords.ReadYesNo(cell.Cell.Text) is { } done)
+        {
+            if (done && of.PartOrDay(slot, when) is { } part && sessions.Add(row, slot, part, null, reading.SourceOf(row, slot.Time)) is { } session)
+            {
+                reading.Use(cell);
+                found.Add(session);
+            }
+
+            return found;
+        }
+
+        if ((SameAs.IsNo(cell.Cell.Text) || SameAs.SaysNotDone(cell.Cell.Text)) && EventCell.Read(cell.Cell.Text) is null && of.PartOrDay(slot, when) is { } due)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
+            reading.Use(cell);
+            return found;
+        }
+
+        return Several(row, slot, cell, areas, when);
+    }
+
+    // The row has the time: the cell says the minutes, or only that it was.
+    private List<Session> AtRow(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when, UncertainTime at)
+    {
+        var found = new List<Session>();
+        var text = cell.Cell.Words!;
+        if (SmallWords.ReadYesNo(text) == false) return found;
+        if (SameAs.IsNo(text) || SameAs.SaysNotDone(text))
+        {
+            reading.Into.Omitted.Add(new OmittedSession(at, text, cell.Source));
+            reading.Use(cell);
+            return found;
+        }
+
+        if (SmallWords.ReadYesNo(text) is null && SessionWords(text, order) is null)
+        {
+            var before = reading.Into.Entries.Count;
+            if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, at, keepAll: true) && !words.Read(cell, null, when.Day, at, keepAll: true))
+                reading.Cells.Ask(cell.Source, $"'{text}' could not be read as a session.", "Write its minutes, such as 3/3/2/2.");
+            found.AddRange(reading.Into.Entries.Skip(before).OfType<Session>());
+            reading.SessionsOfDay.AddRange(found);
+            return found;
+        }
+
+        var minutes = SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
+            : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+        if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
+        {
+            if (minutes.Count == 0 && session.MinutesWritten is null && MinutesReader.Read(text) is { Outcome: Outcome.Certain } total && SmallWords.ReadYesNo(text) is null)
+            {
+                reading.Into.Entries[^1] = session = session with { MinutesWritten = total.Value.Minutes };
+                reading.SessionsOfDay[^1] = session;
+            }
+
+            reading.Use(cell);
+            found.Add(session);
+        }
+
+        return found;
+    }
+
+    private List<Session> Several(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when)
+    {
+        var found = new List<Session>();
+        if (EventCell.Read(cell.Cell.Text) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
+        {
+            var before = reading.Into.Entries.Count;
+            if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, null, keepAll: true) && !when.IsBad)
+                reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could not be read as sessions.", "Write each as a time and its minutes, such as 07:10 3/3/2/2.");
+            found.AddRange(reading.Into.Entries.Skip(before).OfType<Session>());
+            reading.SessionsOfDay.AddRange(found);
+            return found;
+        }
+
+        LocalTime? previous = null;
+        IReadOnlyList<AreaMinutes>? last = null;
+        foreach (var item in events)
+        {
+            if (item.Impossible is { } why)
+            {
+                reading.Cells.Refuse(cell.Source, why, "Correct the time.");
+                continue;
+            }
+
+            if (item.BareHours && item.Clock!.Start.Half == HalfOfDay.Unknown && slot.Half == HalfOfDay.Unknown)
+            {
+                reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}': nothing tells whether these hours are before or after noon.", "Write am or pm, or use the 24-hour clock.");
+                return found;
+            }
+
+            if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is not { } start) continue;
+            previous = start.Stated.TimeOfDay;
+            var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.LastSession?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            last = minutes;
+            var session = new Session
+            {
+                Sources = [reading.SourceOf(row, slot.Time)],
+                Start = start,
+                End = item.Clock.End is { } to ? RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind)) : null,
+                Areas = minutes,
+            };
+            reading.Add(session, cell);
+            found.Add(session);
+        }
+
+        return found;
+    }
+
+    // What the words after a time say of areas, as a reading to be done later; null when they are not about areas alone.
+    private Func<Action<string>, IReadOnlyList<AreaMinutes>>? SessionWords(string text, IReadOnlyList<AreaName> order)
+    {
+        var bracket = text.IndexOf('(', StringComparison.Ordinal);
+        var figures = (bracket < 0 ? text : text[..bracket]).Trim(' ', '.', '-');
+        if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
+        var names = order.Count > 1 ? order : reading.AreaOrder;
+        if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];
+        return AreasReader.Read(figures, reading.Context.Words).TryGet(out var written) ? _ => written.Areas : null;
+    }
+}

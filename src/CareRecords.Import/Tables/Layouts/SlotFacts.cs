@@ -1,0 +1,51 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>What the row and the heading of an event say where the event's own cells do not.</summary>
+internal sealed class SlotFacts(BlockReading reading)
+{
+    /// <summary>True when a remark of the row says that the session was not done; then it is kept as left out.</summary>
+    public bool SaysNotDone(BlockRow row, RowWhen when)
+    {
+        foreach (var column in reading.Slots.Words)
+        {
+            if (row[column].Cell.Words is not { } text || !SameAs.SaysNotDone(text) || when.Day is not { } day) continue;
+            reading.Into.Omitted.Add(new OmittedSession(when.Start ?? UncertainTime.OnDay(day), text, row[column].Source));
+            reading.Use(row[column]);
+            return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The row's day, asked about, where it has values and no time.</summary>
+    public UncertainTime? DayOnly(BlockRow row, Slot slot, RowWhen when)
+    {
+        if (when.IsBad || !SessionCells.HasValues(row, slot) || slot.Values.Where(v => !IsMeasure(v)).All(v => row[v].Cell.IsEmpty)) return null;
+        // Under "Morning" or "AM" a part of the day is all that the layout asks for.
+        if (slot.Half == HalfOfDay.Unknown && slot.Part is null && reading.Part is null) reading.Cells.Ask(reading.SourceOf(row, -1), "No time is written in this row.", "Write the time of the event.");
+        return PartOrDay(slot, when);
+    }
+
+    /// <summary>The part of the day that the event's heading or the row names, else the day; null without a day.</summary>
+    public UncertainTime? PartOrDay(Slot slot, RowWhen when) => when.Day is null ? null : PartOrDayOf(slot);
+
+    /// <summary>The same on the open day.</summary>
+    public UncertainTime? PartOrDayOf(Slot slot)
+    {
+        if (reading.Day is not { } day) return null;
+        var part = slot.Part ?? slot.Half switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => reading.Part };
+        // A night lies on two days: only the day under which it is written is known.
+        return part is not null and not "night" && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
+    }
+
+    /// <summary>Whether another event of the row has values: then this one, without any, did not happen.</summary>
+    public bool Others(BlockRow row, Slot slot) =>
+        reading.Slots.Slots.Any(s => s != slot && (SessionCells.HasValues(row, s) || !row[s.Time].Cell.IsEmpty || !row[s.End].Cell.IsEmpty))
+        || reading.Slots.Slots.Count(s => s.Time < 0) > 1;
+
+    /// <summary>True for a column of saturation, pulse, oxygen or phase.</summary>
+    public bool IsMeasure(int column) => reading.Block.Columns[column].Role is Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase;
+}

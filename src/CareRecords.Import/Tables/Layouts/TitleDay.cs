@@ -1,0 +1,61 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>The day or month that the words above a table, or the sheet's or file's name, give to days written without one ("Mon", "3rd").</summary>
+internal static class TitleDay
+{
+    private const int TitleRows = 8;
+    private const int LongestDate = 4;
+
+    private static readonly string[] Months = ["january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december"];
+
+    /// <summary>
+    /// The first day that the table can hold: of "week beginning 3 March 2025" that day, of "week ending" six days before, of "March 2025" the first.
+    /// Null when nothing says so.
+    /// </summary>
+    public static LocalDate? Of(Place place, IReadOnlyList<GridRow> rows, DateOrder? order, LocalDate? year)
+    {
+        var texts = rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text)
+            .Append(place.Sheet ?? "").Append(Path.GetFileNameWithoutExtension(place.File)).ToList();
+        var days = rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind is CellKind.Date).Select(c => (LocalDate?)c.At.Date);
+        return texts.Select(t => Day(t, order, year)).Concat(days).FirstOrDefault(d => d is not null) ?? texts.Select(t => Month(t, year)).FirstOrDefault(d => d is not null);
+    }
+
+    /// <summary>The day that the words directly above a table name; null when they name none.</summary>
+    public static LocalDate? Above(Block block, DateOrder? order, LocalDate? year) => block.Titles.Reverse().Select(t => Day(t, order, year)).FirstOrDefault(d => d is not null);
+
+    /// <summary>The day that a line of its own names ("Date: 4 March 2025"); null when it names none, or could be read in two ways.</summary>
+    public static LocalDate? InLine(string text) => Day(text, null, null);
+
+    private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
+    {
+        // "14-15 Feb 2025": the first of the two.
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})\s?[-–&]\s?\d{1,2}(?=\s+[A-Za-z]{3})", "$1");
+        var words = text.Split([' ', ',', ':', '_', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
+        for (var length = LongestDate; length > 0; length--)
+            for (var at = 0; at + length <= words.Length; at++)
+            {
+                var phrase = string.Join(' ', words[at..(at + length)]);
+                if (!phrase.Any(char.IsAsciiDigit) || DateReader.Read(phrase) is not { Outcome: Outcome.Certain, Value: { } written }) continue;
+                if (written is not ({ Month: not null, Day: not null } or { First: not null, Second: not null })) continue;
+                if (!DateReader.Settle(written, order, year).TryGet(out var day)) continue;
+                return text.Contains("ending", StringComparison.OrdinalIgnoreCase) || text.Contains("w/e", StringComparison.OrdinalIgnoreCase) ? day.PlusDays(-6) : day;
+            }
+
+        return null;
+    }
+
+    private static LocalDate? Month(string text, LocalDate? year)
+    {
+        if (year is not { } known) return null;
+        foreach (var word in Lexicon.Split(text))
+        {
+            var month = Array.FindIndex(Months, m => m == word || (word.Length is 3 or 4 && m.StartsWith(word, StringComparison.Ordinal) && word is not "mar" and not "may" || word == "mar" && m == "march"));
+            if (month >= 0) return new LocalDate(known.Year, month + 1, 1);
+        }
+
+        return null;
+    }
+}
