@@ -14,17 +14,43 @@ internal static class LayoutReader
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
+        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows);
+        var apart = SideBySide.Apart(place, rows);
+        LocalDate? week = null;
+        foreach (var (part, ofPart) in apart) week = ReadPart(part, ofPart, rows, into, context, year, week);
+        Account(place, rows, into);
+        // A row of two tables is set aside only where it is no record of either.
+        if (apart.Count > 1) Once(into);
+        return into;
+    }
+
+    // One table, or several under one another. Gives the first day of the last one with days.
+    private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, LocalDate? year, LocalDate? week)
+    {
         var parts = BlockFinder.Find(place, rows);
         var areaOrder = LooseWords(place, parts, into);
-        var order = Order(place, parts, into, context);
-        var year = TitleYear.Of(place, rows);
-        var from = TitleDay.Of(place, rows, order, year ?? context.NotAfter);
+        var order = Order(place, parts, into, context, TitleDay.Months(place, sheet));
+        var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
+        into.FirstDay ??= from;
         var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, from, around);
+        foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
         if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context);
         else foreach (var row in parts.Headless) Headless(place, row, into, context);
-        Account(place, rows, into);
-        return into;
+        return week;
+    }
+
+    // Where no title names the year, the real dates of the sheet do.
+    private static LocalDate? YearOfDates(IReadOnlyList<GridRow> rows)
+    {
+        var years = rows.SelectMany(r => r.Cells).Where(c => c.Kind is CellKind.Date or CellKind.Moment).Select(c => c.At.Date).Take(1000).ToList();
+        return years.Count > 0 && years.TrueForAll(d => d.Year == years[0].Year) ? years[0] : null;
+    }
+
+    private static void Once(Gathered into)
+    {
+        var kept = into.SetAside.DistinctBy(s => s.Source.Place).Where(s => SourceLines.NumberOf(s.Source) is not (> 0 and var line) || into.Ledger.FateOf(line) is null or LineFate.NotRecord or LineFate.Blank).ToList();
+        into.SetAside.Clear();
+        into.SetAside.AddRange(kept);
     }
 
     // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
@@ -53,41 +79,49 @@ internal static class LayoutReader
     private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
         .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
 
-    private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context)
+    private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context, IReadOnlyList<int> months)
     {
         var dates = new List<DateWritten>();
         foreach (var block in parts.Blocks)
+        {
+            // "5.10" where the heading is not known may be a time: it is a day only where no other column has the days.
+            var dated = block.Columns.Any(c => c.Role == Role.Date);
             foreach (var row in block.Rows)
                 for (var i = 0; i < block.Columns.Count; i++)
-                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End or Role.Unknown && CellTimes.Read(row[i].Cell).Date is { } date)
-                        dates.Add(date);
+                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End || (!dated && block.Columns[i].Role == Role.Unknown))
+                        if (CellTimes.Read(row[i].Cell).Date is { } date)
+                            dates.Add(date);
+        }
+
         var needed = DayOrder.IsNeeded(dates);
-        var settled = needed ? DayOrder.Decide(dates, null) : null;
-        into.OrderSettled = settled;
-        into.OrderIsOpen = needed && settled is null && context.OrderFor(place.File) is null;
+        var settled = needed ? DayOrder.OfMonths(dates, months) ?? DayOrder.Decide(dates, null) : null;
+        into.OrderSettled = settled ?? into.OrderSettled;
+        into.OrderIsOpen |= needed && settled is null && context.OrderFor(place.File) is null;
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
+    // Gives the first day of the block that is written with its month; null when none is.
+    private static LocalDate? ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
     {
-        if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
+        if (ContractBlock.TryRead(place, block, into, context, order, year)) return null;
         if (IsWords(block))
         {
             Words(block, into);
-            return;
+            return null;
         }
 
-        block = Crosses.AsTicks(block);
+        block = Crosses.AsTicks(block, around);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
-        if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
-            reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
-        if (reading.Day is null && reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? from) is { } above && !HasDates(block)) reading.Open(above);
+        // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
+        if (reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
+        else if (TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) is { } named) reading.Open(named);
+        into.FirstDay ??= reading.Day;
         if (!IsOfCare(reading))
         {
             foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");
-            return;
+            return null;
         }
 
         Notice(reading);
@@ -111,6 +145,9 @@ internal static class LayoutReader
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
         }
+
+        into.FirstDay ??= reading.FirstDay;
+        return reading.FirstDay;
     }
 
     private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
@@ -159,7 +196,8 @@ internal static class LayoutReader
         reading.Slots.Date >= 0 || reading.Slots.Time >= 0 || reading.Slots.End >= 0 || reading.Slots.Slots.Any(s => s.Time >= 0 || s.End >= 0)
         || reading.Block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Moment or CellKind.Date or CellKind.TimeOfDay));
 
-    private static bool HasDates(Block block) => block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null)));
+    private static bool BeginsWithDate(Block block) => block.Rows.FirstOrDefault(r => !r.IsBlank) is { } first
+        && first.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null));
 
     private static void Notice(BlockReading reading)
     {

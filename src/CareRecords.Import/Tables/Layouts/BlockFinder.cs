@@ -14,6 +14,8 @@ internal sealed record SheetParts(IReadOnlyList<Block> Blocks, IReadOnlyList<Loo
 /// <summary>Finds the tables of a sheet: their headings, also in two rows, their rows, and what stands around them.</summary>
 internal sealed class BlockFinder
 {
+    private const int MostOfDayLine = 6;
+
     private readonly Place _place;
     private readonly IReadOnlyList<GridRow> _rows;
     private readonly List<Block> _blocks = [];
@@ -38,6 +40,7 @@ internal sealed class BlockFinder
             var row = _rows[i];
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
+            else if (IsDayLine(row)) i = Loose(i, null);
             else if (RowShape.IsDatesAcross(row)) i = Across(i);
             else if (HoursAcross.IsHeading(row)) i = Hours(i);
             else if (HeadingAt(i) is { } headings) i = Down(i, headings);
@@ -70,6 +73,7 @@ internal sealed class BlockFinder
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
             else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
+            else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && IsOutside(row, heading.Columns) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
             {
@@ -100,6 +104,16 @@ internal sealed class BlockFinder
         });
         _titles.Clear();
         return next;
+    }
+
+    // "Date | 18/8/2025 |  | Carer: | Mum": what stands over a table of one day.
+    private static bool IsDayLine(GridRow row)
+    {
+        var filled = row.Cells.Where(c => !c.IsEmpty).Take(MostOfDayLine + 1).ToList();
+        return filled.Count is > 1 and <= MostOfDayLine && filled[0].Kind == CellKind.Text && filled[0].Text.Trim().Length < 25
+            && Lexicon.Split(filled[0].Text) is { Count: > 0 and <= 3 } words && words.Any(w => w is "date" or "day" or "week" or "today" or "today's")
+            && CellTimes.Read(filled[0]).Date is null && CellTimes.Read(filled[1]).Date is not null
+            && filled.Skip(2).All(c => c.Kind == CellKind.Text && CellTimes.Read(c).Date is null);
     }
 
     private bool NextHasHeading(int at)

@@ -35,6 +35,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The day that rows without a date belong to; null when none is known.</summary>
     public LocalDate? Day { get; private set; }
 
+    /// <summary>The first day of the block that is written with its month; null until one is.</summary>
+    public LocalDate? FirstDay { get; private set; }
+
     /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
     public string? Part { get; set; }
 
@@ -90,7 +93,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
             return null;
         }
 
-        if (settled.TryGet(out var day)) return day;
+        if (settled.TryGet(out var day))
+        {
+            if (!bare && written.DaysFromContext is null) FirstDay ??= day;
+            return day;
+        }
+
         if (settled.Outcome == Outcome.Impossible)
         {
             Cells.Refuse(at.Source, settled.Why ?? $"There is no such day as '{at.Cell.Words}'.", "Correct the date.");

@@ -251,7 +251,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
-        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, []);
+        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         else
             foreach (var cell in Numbers(row))
             {

@@ -9,7 +9,8 @@ internal sealed class SlotFacts(BlockReading reading)
     /// <summary>True when a remark of the row says that the session was not done; then it is kept as left out.</summary>
     public bool SaysNotDone(BlockRow row, RowWhen when)
     {
-        foreach (var column in reading.Slots.Words)
+        // "nobody - at the clinic, skipped" may stand under who did it.
+        foreach (var column in reading.Slots.By < 0 ? reading.Slots.Words : [.. reading.Slots.Words, reading.Slots.By])
         {
             if (row[column].Cell.Words is not { } text || !SameAs.SaysNotDone(text) || when.Day is not { } day) continue;
             reading.Into.Omitted.Add(new OmittedSession(when.Start ?? UncertainTime.OnDay(day), text, row[column].Source));
