@@ -248,7 +248,9 @@ internal sealed class NotesRun
     private void Answer(LineRead line)
     {
         if (_context.Answers.Count == 0 || !_context.Answers.TryGetValue($"am-or-pm:{_text.File}:{line.Index + 1}", out var answer)) return;
-        foreach (var mention in line.Mentions) mention.Part = answer.StartsWith("am", StringComparison.OrdinalIgnoreCase) ? "morning" : "afternoon";
+        // A clock of 24 hours settles each time by its own hour: 12.40 is after noon.
+        var counts24 = answer.StartsWith("24", StringComparison.Ordinal);
+        foreach (var mention in line.Mentions) mention.Part = (counts24 ? mention.Written.Time.Hour < 12 : answer.StartsWith("am", StringComparison.OrdinalIgnoreCase)) ? "morning" : "afternoon";
     }
 
     private void Doubt(Doubt doubt)

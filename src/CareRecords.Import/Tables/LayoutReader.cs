@@ -111,6 +111,7 @@ internal static class LayoutReader
         }
 
         block = Crosses.AsTicks(block, around);
+        block = NumberTimes.Mended(block);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);

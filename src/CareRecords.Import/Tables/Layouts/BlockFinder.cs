@@ -174,15 +174,25 @@ internal sealed class BlockFinder
             var row = _rows[next];
             if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
             if (row.IsBlank) continue;
+            if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
+            if (labels.Count > 0 && RowShape.IsTotal(row) && !HeadingReader.Read(row[0].Text).IsKnown)
+            {
+                _loose.Add(new LooseRow(row, "a total or average"));
+                continue;
+            }
+
             if (row.Cells.Skip(1).All(c => c.IsEmpty) && row[0].Text.Trim() is ['1', '9', _, _] or ['2', '0', _, _]) _loose.Add(new LooseRow(row, null));
             else if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
             else if (row.Cells.Skip(1).All(c => c.IsEmpty) && !HeadingReader.Read(row[0].Text).IsKnown && !AnyLabelBelow(next)) _loose.Add(new LooseRow(row, null));
             else labels.Add(row);
         }
 
-        if (HourGrid.IsHours([.. labels.Select(l => l[0])])) return Grid(dates, labels, next);
+        // "OXYGEN LEVEL | Mon | Tue": what stands in the corner is what the whole table is about.
+        var corner = KindWords.Read(dates[0].Text, Reading.FamilyWords.None) is null ? null : dates[0].Words;
+        if (corner is not null) _titles.Add(corner);
+        if (HourGrid.IsHours([.. labels.Select(l => l[0])]) || (corner is not null && labels.Count > 0 && labels.TrueForAll(l => HourGrid.HourOf(l[0]) is not null))) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null)).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
         var dated = -1;
@@ -255,14 +265,18 @@ internal sealed class BlockFinder
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
     // A label with nothing beside it ("Morning") is the group heading of those under it.
-    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate)
+    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate, string? corner)
     {
-        var (group, number) = ((string?)null, 0);
+        var (group, number) = (corner, 0);
         foreach (var label in labels)
         {
             if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
             var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.Text && PartOfRow.Read(label[i].Text) is not null).Select(i => label[i].Text.Trim());
-            yield return HeadingReader.Read(string.Join(' ', beside.Prepend(label[0].Text.Trim())), group) with { Group = number };
+            var own = string.Join(' ', beside.Prepend(label[0].Text.Trim()));
+            // A part of the day under "CHEST PT" is a session of that part.
+            var part = corner is not null && group == corner ? PartOfRow.Read(own) : null;
+            var meaning = HeadingReader.Read(part is null ? own : corner!, part is null ? group : null) with { Group = number };
+            yield return part is null ? meaning : meaning with { Heading = $"{corner} {own}", Own = own, Part = part, Half = part == "midday" ? Reading.HalfOfDay.Unknown : part == "morning" ? Reading.HalfOfDay.Am : Reading.HalfOfDay.Pm };
         }
     }
 

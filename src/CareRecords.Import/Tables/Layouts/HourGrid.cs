@@ -7,6 +7,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads grids of hours by days: each filled cell is what happened in that hour of that day.</summary>
 internal sealed class HourGrid(BlockReading reading, FreeWords words)
 {
+    private readonly bool _exact = AreTimes([.. reading.Block.Rows.Select(r => r[1].Cell)]);
+
     private const int FewestHours = 3;
 
     private readonly CodeWords _codes = new(reading.Context.Words);
@@ -19,6 +21,9 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         var hours = filled.Count(c => HourOf(c) is not null);
         return hours >= FewestHours && hours * 5 >= filled.Count * 4;
     }
+
+    /// <summary>True when labels are times to the minute and not whole hours that something happened within: one of them has minutes.</summary>
+    public static bool AreTimes(IReadOnlyList<Cell> labels) => labels.Any(l => HourOf(l) is { Minute: not 0 });
 
     /// <summary>The time that a label names; null when it names none. Hours over 24 are given as they stand.</summary>
     public static (int Hour, int Minute)? HourOf(Cell label)
@@ -95,9 +100,12 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
     }
 
     // An hour's cell tells the hour, not the minute.
-    private static UncertainTime Within(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
+    private UncertainTime Within(LocalDateTime start) => _exact ? UncertainTime.Exactly(start) : Within59(start);
 
-    private static CareEntry Widened(CareEntry entry, LocalDateTime start) =>
+    /// <summary>Some time in the hour from a start on.</summary>
+    public static UncertainTime Within59(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
+
+    private CareEntry Widened(CareEntry entry, LocalDateTime start) =>
         entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == start ? feed with { End = Within(start) } : feed
         : entry.Start is { IsExact: true } at && at.Stated == start ? entry with { Start = Within(start) } : entry;
 }

@@ -23,7 +23,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         if (when.IsBad) return;
-        if (when.Start is { } told && IsSentence(text) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
+        if (when.Start is { } told && IsSentence(text) && !(what.Kind == TableKind.Feeds && !Lasted(row).IsNone) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
         {
             foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
             if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
@@ -42,13 +42,16 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             default: Checks(row, what, at, when); return;
         }
 
-        if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
+        // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
+        measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }
 
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = WordsAndNumbers(row);
-        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
+        // "uppers skipped" beside the minutes of the lowers leaves out a part, not the session.
+        var withMinutes = Of(Role.Area).Any(c => row[c].Cell.Text.Any(char.IsAsciiDigit)) || cells.Exists(c => TellsMinutes(c, what));
+        if (!withMinutes && cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
@@ -94,6 +97,9 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         return read.Value.Areas;
     }
 
+    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(char.IsAsciiDigit)
+        && (AreaNumbers.Read(cell.Cell.Text.Trim(), Order(what), _ => { }) is { Count: > 0 } || AreasReader.Read(cell.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || words.Areas(cell, reading.Day) is not null);
+
     private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
         what.Technique == Technique.Unknown ? areas : [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a)];
 
@@ -102,7 +108,10 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private void Feed(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = TextCells(row);
-        var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        var lasted = Lasted(row);
+        var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Where(c => lasted.IsNone || c != lasted.Column).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        // "120 ml by syringe down the tube" is more than an amount.
+        if (!ml.IsNone && VolumeReader.Read(ml.Cell.Text).Outcome == Outcome.Nothing && ml.Cell.Text.Any(char.IsLetter)) ml = default;
         var routeCell = Of(Role.Route).Select(c => row[c].Cell.Words).FirstOrDefault(r => r is not null);
         var free = cells.Where(c => ml.IsNone || c.Column != ml.Column).ToList();
         if (free.Any(c => SaysRefused(c.Cell.Text)))
@@ -115,6 +124,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         double? volume = ml.IsNone ? null : reading.Cells.Millilitres(ml);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
+        if (starts is not null && ends is null && !lasted.IsNone && MinutesReader.Read(lasted.Cell.Words!).TryGet(out var took))
+        {
+            ends = UncertainTime.At(starts.Stated.PlusMinutes((long)Math.Round(took.Minutes)), TimePrecision.Reckoned);
+            reading.Saw(lasted);
+        }
+
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
         if (what is { IsEnd: false, IsStart: false } && free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true) (starts, ends) = (null, at);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
@@ -135,6 +150,14 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
     }
+
+    // Minutes beside a feed are how long it ran, unless their heading is of millilitres too.
+    private CellAt Lasted(BlockRow row) =>
+        Of(Role.Minutes).Where(c => !Lexicon.Find(reading.Block.Columns[c].Heading, out _).Any(k => k.Concept is Concept.Millilitres or Concept.Amount)).Select(c => row[c])
+            .FirstOrDefault(c => !c.Cell.IsEmpty && MinutesReader.Read(c.Cell.Words!).TryGet(out _) && (VolumeReader.Read(row[reading.Slots.Kind].Cell.Text).TryGet(out _) || SaysVolume(row)));
+
+    private bool SaysVolume(BlockRow row) => words.Told(row[reading.Slots.Kind].Cell.Words!, null, UncertainTime.Exactly(new NodaTime.LocalDateTime(2000, 1, 1, 9, 0)), row[0].Place.File) is [Feed { Millilitres: not null }]
+        || Of(Role.Millilitres).Concat(Of(Role.Amount)).Any(c => !row[c].Cell.IsEmpty);
 
     // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
     private static UncertainTime? EndIn(string text, UncertainTime start)
@@ -213,8 +236,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     {
         if (text.Length is > 1 and <= 16 && char.IsAsciiDigit(text[0]) && text.Any(char.IsLetter) && text.Split(' ', '/').Any(w => w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mcg" or "puffs" or "puff")) return text;
         var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return words.Length >= 2 && char.IsAsciiDigit(words[0][0]) && words[1].ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "p" ? $"{words[0]} {words[1]}" : null;
+        return words.Length >= 2 && (char.IsAsciiDigit(words[0][0]) || words[0].ToLowerInvariant() is "half" or "one" or "two" or "three" or "four" or "quarter" or "½" or "a") && IsUnitOfDose(words[1]) ? $"{words[0]} {words[1].TrimEnd('.', ',')}" : null;
     }
+
+    private static bool IsUnitOfDose(string word) => word.ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "drop" or "p"
+        or "nebule" or "nebules" or "vial" or "vials" or "amp" or "amps" or "ampoule" or "ampoules" or "respule" or "respules" or "tablet" or "tablets" or "tab" or "tabs" or "capsule" or "capsules"
+        or "sachet" or "sachets" or "spoon" or "spoons" or "teaspoon" or "tsp" or "sprays" or "spray" or "units";
 
     private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
@@ -304,13 +331,17 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         foreach (var cell in TextCells(row).Where(c => c.Column > saturation.Column))
         {
             if (pulse is null && PulseReader.Read(cell.Cell.Words!).TryGet(out var beats) && beats >= 40 && HoldsPulses(cell.Column)) pulse = beats;
-            else if (litres is null && OxygenReader.Read(cell.Cell.Words!).TryGet(out var flow) && flow <= 15) litres = flow;
+            else if (litres is null && (OxygenReader.Read(cell.Cell.Words!).TryGet(out var alone) ? alone : FlowAfterOn(cell.Cell.Words!)) is <= 15 and var flow) litres = flow;
             else continue;
             reading.Use(cell);
         }
 
         return (pulse, litres);
     }
+
+    // "asleep on ½".
+    private static double? FlowAfterOn(string text) =>
+        text.LastIndexOf(" on ", StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + 4)..].Trim()).TryGet(out var flow) ? flow : null;
 
     private bool HoldsPulses(int column) =>
         reading.Block.Rows.Any(r => PulseReader.Read(r[column].Cell.Text.Trim()).TryGet(out var beats) && beats is > 100 and < 250);
@@ -362,7 +393,10 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
     // The same, and the columns of minutes and millilitres where they hold more than one bare number.
     private List<CellAt> WordsAndNumbers(BlockRow row) =>
-        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!) && !IsNumber(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+
+    // "-15" is a slip to be told of, not minutes in some other way of writing.
+    private static bool IsNumber(string text) => double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out _);
 
     private static Technique OnlyTechnique(string text)
     {

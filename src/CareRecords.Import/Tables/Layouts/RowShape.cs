@@ -41,6 +41,13 @@ internal static class RowShape
         return dates >= FewestDatesAcross && dates * 10 >= filled * 6;
     }
 
+    /// <summary>True for a corner of words and days beside it: two are enough under a table of the same kind.</summary>
+    public static bool IsDayLabels(GridRow row)
+    {
+        var filled = row.Cells.Skip(1).Where(c => !c.IsEmpty).ToList();
+        return row[0].Kind == CellKind.Text && !IsDate(row[0]) && filled.Count > 1 && filled.TrueForAll(IsDate);
+    }
+
     /// <summary>True for a line drawn with dashes or the like.</summary>
     public static bool IsRule(GridRow row) =>
         row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept(RuleMarks) < 0)
