@@ -41,6 +41,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
     public string? Part { get; set; }
 
+    /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
+    public LocalTime? Hour { get; set; }
+
+    /// <summary>True when the hours of a tick chart are times to the minute.</summary>
+    public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);
+
     /// <summary>Sessions of the day so far.</summary>
     public List<Session> SessionsOfDay { get; } = [];
 

@@ -25,6 +25,14 @@ internal static class HoursAcross
         var medicine = meanings.FindIndex(m => m.Role is Role.Medicine or Role.Dose);
         var amount = meanings.FindIndex(m => m.Role == Role.Amount);
         var date = Math.Max(0, meanings.FindIndex(m => m.Role == Role.Date));
+        // What happened stands beside the hours: each label is a column of a table whose rows are the hours.
+        var label = Label(heading, meanings, rows, date);
+        if (label >= 0 && medicine < 0)
+        {
+            foreach (var block in Chart(place, heading, rows, meanings, label, label == date ? -1 : date, about)) yield return block;
+            yield break;
+        }
+
         var records = new List<BlockRow>();
         GridRow? dated = null;
         foreach (var row in rows)
@@ -40,6 +48,53 @@ internal static class HoursAcross
         List<ColumnMeaning> columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)];
         if (medicine >= 0) columns.AddRange([new("Medicine", Role.Medicine), new("Amount", Role.Amount)]);
         yield return new Block { Columns = columns, Rows = records, About = about, IsAcross = true, IsGrid = true };
+    }
+
+    // The column of words that say what happened: headed so, or most of its cells are such words.
+    private static int Label(GridRow heading, List<ColumnMeaning> meanings, IReadOnlyList<GridRow> rows, int date)
+    {
+        if (meanings.FindIndex(m => m.Role == Role.Kind) is >= 0 and var kind) return kind;
+        for (var c = 0; c < heading.Cells.Length && !IsHour(heading[c]); c++)
+        {
+            if (c == date && meanings[c].Role == Role.Date) continue;
+            var filled = rows.Select(r => r[c]).Where(x => !x.IsEmpty).ToList();
+            if (filled.Count > 0 && filled.Count(x => x.Kind == CellKind.Text && CellTimes.Read(x).Date is null && (HeadingReader.Read(x.Text).IsKnown || KindWords.Read(x.Text, Reading.FamilyWords.None) is not null)) * 3 >= filled.Count * 2) return c;
+        }
+
+        return -1;
+    }
+
+    private static IEnumerable<Block> Chart(Place place, GridRow heading, IReadOnlyList<GridRow> rows, List<ColumnMeaning> meanings, int label, int date, TableKind? about)
+    {
+        var labels = rows.Where(r => !r[label].IsEmpty).Select(r => r[label].Words!).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        var days = new List<(GridRow? Dated, List<GridRow> Rows)>();
+        foreach (var row in rows)
+        {
+            if (date >= 0 && !row[date].IsEmpty && CellTimes.Read(row[date]).Date is not null || days.Count == 0) days.Add((date >= 0 ? row : null, []));
+            days[^1].Rows.Add(row);
+        }
+
+        var hours = Enumerable.Range(0, heading.Cells.Length).Where(c => IsHour(heading[c])).ToList();
+        List<ColumnMeaning> columns = [new("Date", Role.Date), new("Hour", Role.Time), .. labels.Select((l, i) => Meaning(l, i + 1))];
+        var records = new List<BlockRow>();
+        foreach (var (dated, ofDay) in days)
+            foreach (var hour in hours)
+                if (ofDay.Exists(r => !r[hour].IsEmpty))
+                    records.Add(new BlockRow([Date(place, dated ?? heading, dated is null ? -1 : date), new CellAt(place, heading, hour), .. labels.Select(l => ofDay.Find(r => string.Equals(r[label].Words, l, StringComparison.OrdinalIgnoreCase)) is { } row ? new CellAt(place, row, hour) : new CellAt(place, heading, -1))]));
+        yield return new Block { Columns = columns, Rows = records, About = about, IsAcross = true, AreHours = true };
+
+        var notes = Enumerable.Range(0, heading.Cells.Length).Where(c => c != label && c != date && !IsHour(heading[c]) && meanings[c].Role is not (Role.Ignore or Role.By or Role.Count)).ToList();
+        var remarks = (from day in days from row in day.Rows from c in notes where row[c].Kind == CellKind.Text select new BlockRow([Date(place, day.Dated ?? heading, day.Dated is null ? -1 : date), new CellAt(place, row, c)])).ToList();
+        if (remarks.Count > 0) yield return new Block { Columns = [new("Date", Role.Date), new("Remarks", Role.Note)], Rows = remarks, IsAcross = true };
+    }
+
+    private static CellAt Date(Place place, GridRow row, int column) => new(place, row, column);
+
+    // Each label is an event of its own; saturation, pulse and oxygen of an hour are one check.
+    private static ColumnMeaning Meaning(string label, int number)
+    {
+        var meaning = HeadingReader.Read(label);
+        return meaning with { Group = meaning.Role is Role.Saturation or Role.Pulse or Role.Oxygen ? 0 : number };
     }
 
     // "3 | 3 | 4" are minutes; "7am", "0600" and "12:00" are hours.
