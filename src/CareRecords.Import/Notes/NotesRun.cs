@@ -250,7 +250,7 @@ internal sealed class NotesRun
         if (_context.Answers.Count == 0 || !_context.Answers.TryGetValue($"am-or-pm:{_text.File}:{line.Index + 1}", out var answer)) return;
         // A clock of 24 hours settles each time by its own hour: 12.40 is after noon.
         var counts24 = answer.StartsWith("24", StringComparison.Ordinal);
-        foreach (var mention in line.Mentions) mention.Part = (counts24 ? mention.Written.Time.Hour < 12 : answer.StartsWith("am", StringComparison.OrdinalIgnoreCase)) ? "morning" : "afternoon";
+        foreach (var mention in line.Mentions) mention.Part = (counts24 ? mention.Written is { Time.Hour: < 12 } and not { Time.Hour: 0, Half: HalfOfDay.Unknown } : answer.StartsWith("am", StringComparison.OrdinalIgnoreCase)) ? "morning" : "afternoon";
     }
 
     private void Doubt(Doubt doubt)

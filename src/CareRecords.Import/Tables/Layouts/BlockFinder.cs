@@ -175,7 +175,7 @@ internal sealed class BlockFinder
             if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
             if (row.IsBlank) continue;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
-            if (labels.Count > 0 && RowShape.IsTotal(row) && !HeadingReader.Read(row[0].Text).IsKnown)
+            if (labels.Count > 0 && RowShape.IsTotal(row) && HeadingReader.Read(row[0].Text).Role is Role.Ignore or Role.Unknown)
             {
                 _loose.Add(new LooseRow(row, "a total or average"));
                 continue;

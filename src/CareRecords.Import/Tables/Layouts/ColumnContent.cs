@@ -25,6 +25,8 @@ internal static class ColumnContent
         Halves(columns);
         Ticks(columns, filled);
         Date(block, columns, filled);
+        block = Titled(block, columns);
+        Units(block, columns, filled);
         Times(block, columns, filled);
         Day(columns, filled);
         return block with { Columns = columns };
@@ -33,6 +35,9 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.
+        Role.Oxygen when cells.Count > 1 && Most(cells, c => Within(c, 60, 100)) => Role.Saturation,
+        Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
         Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
@@ -85,7 +90,7 @@ internal static class ColumnContent
         foreach (var whole in new[] { true, false })
             for (var i = 0; i < columns.Length; i++)
             {
-                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
+                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) && i > 0 || filled[i].Count == 0) continue;
                 if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null } && !(whole && IsWeekday(c)))) continue;
                 columns[i] = columns[i] with { Role = Role.Date };
                 foreach (var other in Enumerable.Range(0, columns.Length).Where(o => o != i && columns[o].Role == Role.Unknown && filled[o].Count > 0 && filled[o].TrueForAll(IsWeekday)))
@@ -93,6 +98,34 @@ internal static class ColumnContent
                 return;
             }
     }
+
+    // "TEMPS" over a first column of days is the title of the table.
+    private static Block Titled(Block block, ColumnMeaning[] columns) =>
+        block.About is null && columns.Length > 1 && columns[0].Role == Role.Date && KindWords.Read(columns[0].Own, FamilyWords.None) is { } what
+            ? block with { About = what.Kind, Titles = [.. block.Titles, columns[0].Own] } : block;
+
+    // A heading of a unit alone: "F" over 101.5, "%" over 95.
+    private static void Units(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || filled[i].Count == 0) continue;
+            var unit = columns[i].Own.Trim(' ', '.', '(', ')', '°', 'º').ToLowerInvariant();
+            Role? role = unit switch
+            {
+                "f" or "fahrenheit" when Most(filled[i], c => Within(c, 90, 112)) => Role.Temperature,
+                "c" or "celsius" or "centigrade" when Most(filled[i], c => Within(c, 33, 44)) => Role.Temperature,
+                "%" when Most(filled[i], c => Within(c, 50, 100)) => Role.Saturation,
+                "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.Titles.Any(t => KindWords.Read(t, FamilyWords.None)?.Sign == SignKind.Temperature) && Most(filled[i], c => Within(c, 33, 112)) => Role.Temperature,
+                "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.About == TableKind.Checks && Most(filled[i], c => Within(c, 60, 100)) && !columns.Any(c => c.Role == Role.Saturation) => Role.Saturation,
+                _ => null,
+            };
+            if (role is { } known) columns[i] = columns[i] with { Role = known };
+        }
+    }
+
+    private static bool Within(Cell cell, double low, double high) =>
+        double.TryParse(cell.Text.Trim().TrimEnd('%').Replace(',', '.'), System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) && number >= low && number <= high;
 
     // The column with the times of the rows where its heading does not tell, and no other column has them.
     private static void Times(Block block, ColumnMeaning[] columns, List<Cell>[] filled)

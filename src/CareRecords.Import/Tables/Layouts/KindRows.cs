@@ -145,10 +145,27 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
                 if (route == FeedRoute.Unknown) route = told.Route;
             }
 
-            if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
+            if (volume is null) volume = VolumeIn(text);
         }
 
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+    }
+
+    // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
+    private static double? VolumeIn(string text)
+    {
+        if (VolumeReader.Read(text).TryGet(out var whole)) return whole > 0 ? whole : null;
+        var words = text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
+        var found = new List<double>();
+        for (var i = 0; i < words.Length; i++)
+        {
+            var (word, next) = (words[i], i + 1 < words.Length ? words[i + 1].ToLowerInvariant().TrimEnd('.') : "");
+            if (!char.IsAsciiDigit(word[0])) continue;
+            var unit = next is "ml" or "mls" or "cc" or "ccs" or "oz" ? " " + next : "";
+            if ((unit.Length > 0 || word.AsSpan().IndexOfAnyExceptInRange('0', '9') > 0) && !next.StartsWith("ml/", StringComparison.Ordinal) && VolumeReader.Read(word + unit).TryGet(out var one) && one > 0 && (unit.Length > 0 || word.EndsWith("l", StringComparison.OrdinalIgnoreCase) || word.EndsWith("c", StringComparison.OrdinalIgnoreCase) || word.EndsWith("z", StringComparison.OrdinalIgnoreCase))) found.Add(one);
+        }
+
+        return found is [var only] ? only : null;
     }
 
     // Minutes beside a feed are how long it ran, unless their heading is of millilitres too.

@@ -130,6 +130,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
             reading.Use(cell);
             found.Add(session);
+            Remark(cell, text, when.Day, at);
         }
 
         return found;
@@ -177,9 +178,17 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             };
             reading.Add(session, cell);
             found.Add(session);
+            Remark(cell, item.Words, when.Day, start);
         }
 
         return found;
+    }
+
+    // "7:20 L6 R6 (threw up after)": what stands in brackets is a remark on the session.
+    private void Remark(CellAt cell, string text, LocalDate? day, UncertainTime at)
+    {
+        var open = text.IndexOf('(', StringComparison.Ordinal);
+        if (open >= 0) words.Read(cell, null, day, at, keepAll: false, text[open..].Trim(' ', '(', ')'));
     }
 
     // What the words after a time say of areas, as a reading to be done later; null when they are not about areas alone.

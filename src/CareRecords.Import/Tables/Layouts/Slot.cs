@@ -112,7 +112,7 @@ internal sealed class BlockSlots
 
     private Slot Open(TableKind kind, int column, int time)
     {
-        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs);
+        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && s.End >= 0));
         var slot = waiting ?? new Slot(kind);
         if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
