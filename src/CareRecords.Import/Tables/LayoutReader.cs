@@ -14,7 +14,7 @@ internal static class LayoutReader
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
-        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows);
+        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
         foreach (var (part, ofPart) in apart) week = ReadPart(part, ofPart, rows, into, context, year, week);
@@ -116,7 +116,7 @@ internal static class LayoutReader
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
-        if (reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
+        if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
         else if (TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) is { } named) reading.Open(named);
         into.FirstDay ??= reading.Day;
         if (!IsOfCare(reading))

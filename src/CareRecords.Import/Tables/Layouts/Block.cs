@@ -26,6 +26,9 @@ internal sealed record Block
     /// <summary>True for a tick chart: the rows are the hours of a day, and what is in a cell happened within its hour.</summary>
     public bool AreHours { get; init; }
 
+    /// <summary>True when all of it is of the one day that stands above it.</summary>
+    public bool IsOfOneDay { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

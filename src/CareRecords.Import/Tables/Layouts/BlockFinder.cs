@@ -41,17 +41,45 @@ internal sealed class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (IsDayLine(row)) i = Loose(i, null);
-            else if (RowShape.IsDatesAcross(row)) i = Across(i);
+            else if (DaysOfMonth(row) is { } days) i = Across(i, days);
+            else if (RowShape.IsDatesAcross(row) || IsFewDays(i)) i = Across(i);
             else if (HoursAcross.IsHeading(row)) i = Hours(i);
             else if (HeadingAt(i) is { } headings) i = Down(i, headings);
             else if (IsOneCell(row)) i = Loose(i, null);
             else if (RowShape.IsTotal(row)) i = Loose(i, "a total or average");
+            else if (LabelsBeside(i) is { Count: >= 2 } labels) i = Beside(i, labels);
             else
             {
                 _headless.Add(row);
                 i++;
             }
         }
+    }
+
+    // Rows of one day, each headed at its side: "Physio | 7:05 | 17:10", "Inhaler | 6:45 | 16:50".
+    private List<GridRow> LabelsBeside(int at)
+    {
+        var labels = new List<GridRow>();
+        for (; at < _rows.Count && !_rows[at].IsBlank && !IsOneCell(_rows[at]); at++)
+        {
+            var row = _rows[at];
+            var meaning = row[0].Kind == CellKind.Text && CellTimes.Read(row[0]).Outcome == Reading.Outcome.Nothing ? HeadingReader.Read(row[0].Text.Trim().TrimEnd(':')) : new ColumnMeaning("", Role.Unknown);
+            if (meaning.Role is not (Role.Session or Role.SessionEnd or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose or Role.Saturation or Role.Pulse or Role.Oxygen or Role.Temperature or Role.Millilitres or Role.Area or Role.Minutes or Role.Time or Role.Note) && !(meaning is { Role: Role.Amount, Medicine: not null })) break;
+            if (meaning.Role is not Role.Note && !row.Cells.Skip(1).Any(c => !c.IsEmpty && (c.Kind != CellKind.Text || c.Text.AsSpan().ContainsAnyInRange('0', '9') || SmallWords.ReadYesNo(c.Text) is not null))) break;
+            if (row.Cells.Skip(1).Any(c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && meaning.Role is not Role.Note && HeadingReader.Read(c.Text).IsKnown)) break;
+            labels.Add(row);
+        }
+
+        return labels;
+    }
+
+    private int Beside(int at, List<GridRow> labels)
+    {
+        var columns = labels.Select(l => HeadingReader.Read(l[0].Text.Trim().TrimEnd(':'))).ToList();
+        var rows = Enumerable.Range(1, labels.Max(l => l.Cells.Length) - 1).Select(c => new BlockRow([.. labels.Select(l => new CellAt(_place, l, c))])).Where(r => !r.IsBlank).ToList();
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, IsOfOneDay = true, Titles = [.. _titles] });
+        _titles.Clear();
+        return at + labels.Count;
     }
 
     private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at) => HeadingStack.At(_rows, at);
@@ -104,6 +132,35 @@ internal sealed class BlockFinder
         });
         _titles.Clear();
         return next;
+    }
+
+    // One day or two over lines that are headed at their side.
+    private bool IsFewDays(int at)
+    {
+        var row = _rows[at];
+        if (!RowShape.IsDayLabels(row, fewest: 1) || HeadingAt(at) is not null) return false;
+        var next = at + 1;
+        while (next < _rows.Count && _rows[next].IsBlank) next++;
+        if (next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Count(c => !c.IsEmpty)) return true;
+        while (next < _rows.Count && (IsOneCell(_rows[next]) || _rows[next].IsBlank)) next++;
+        return LabelsBeside(next).Count >= 2;
+    }
+
+    // "Medicine | Dose | 1 | 2 | 3 ..." under "November 2025": the days of that month. Null for numbers of another kind.
+    private GridRow? DaysOfMonth(GridRow row)
+    {
+        if (row[0].Kind is not (CellKind.Text or CellKind.Empty) || TitleDay.Months(_place, _rows).Count != 1) return null;
+        if (Lexicon.Split(row[0].Text).Any(w => w is "hour" or "hours" or "time" or "clock")) return null;
+        var (cells, last, count) = (row.Cells.ToArray(), 0, 0);
+        for (var c = 0; c < cells.Length; c++)
+        {
+            if (cells[c].IsEmpty || (cells[c].Kind == CellKind.Text && !cells[c].Text.Any(char.IsAsciiDigit))) continue;
+            if (!int.TryParse(cells[c].Text.Trim(), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var day) || day is < 1 or > 31 || day <= last || (last > 0 && day != last + 1)) return null;
+            (last, count) = (day, count + 1);
+            cells[c] = Cell.Of(FormattableString.Invariant($"{day}{(day is 1 or 21 or 31 ? "st" : day is 2 or 22 ? "nd" : day is 3 or 23 ? "rd" : "th")}"));
+        }
+
+        return count >= 3 ? row with { Cells = cells } : null;
     }
 
     // "Date | 18/8/2025 |  | Carer: | Mum": what stands over a table of one day.
@@ -161,9 +218,9 @@ internal sealed class BlockFinder
     }
 
     // Dates across: each column of dates is one record, the labels down the side are its headings.
-    private int Across(int at)
+    private int Across(int at, GridRow? days = null)
     {
-        var dates = _rows[at];
+        var dates = days ?? _rows[at];
         var labels = new List<GridRow>();
         var next = at + 1;
         // "am | pm" under each date: two records a day.
@@ -231,7 +288,8 @@ internal sealed class BlockFinder
         }
 
         _loose.Add(new LooseRow(_rows[at], "the heading of hours"));
-        _blocks.AddRange(HoursAcross.Blocks(_place, _rows[at], rows, About(_place.Sheet)));
+        List<string> titles = [.. _titles];
+        _blocks.AddRange(HoursAcross.Blocks(_place, HoursAcross.Unwound(_rows[at]) ?? _rows[at], rows, About(_place.Sheet)).Select(b => b with { Titles = titles }));
         foreach (var row in rows.Where(r => !_blocks.Exists(b => b.Rows.Any(x => x.Cells.Any(c => c.Row == r))))) _loose.Add(new LooseRow(row, "a day with nothing else"));
         _titles.Clear();
         return next;
@@ -271,7 +329,7 @@ internal sealed class BlockFinder
         foreach (var label in labels)
         {
             if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
-            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.Text && PartOfRow.Read(label[i].Text) is not null).Select(i => label[i].Text.Trim());
+            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim());
             var own = string.Join(' ', beside.Prepend(label[0].Text.Trim()));
             // A part of the day under "CHEST PT" is a session of that part.
             var part = corner is not null && group == corner ? PartOfRow.Read(own) : null;

@@ -12,6 +12,9 @@ internal static class ColumnContent
     // Enough to know a column by; a year of rows says no more.
     private const int MostRows = 300;
 
+    private const int LongestMinutes = 180;
+    private const int MinutesOfHalfDay = 12 * 60;
+
     /// <summary>The block with such columns renamed.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
@@ -28,6 +31,7 @@ internal static class ColumnContent
         block = Titled(block, columns);
         Units(block, columns, filled);
         Times(block, columns, filled);
+        Ends(block, columns, filled);
         Day(columns, filled);
         return block with { Columns = columns };
     }
@@ -46,7 +50,7 @@ internal static class ColumnContent
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
-        Role.Session or Role.Feed or Role.Dose when cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
+        Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
@@ -143,6 +147,22 @@ internal static class ColumnContent
             return;
         }
     }
+
+    // A column without a known heading right of the start, each of its times a little later: the end.
+    private static void Ends(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.End or Role.SessionEnd or Role.FeedEnd)) return;
+        for (var i = 1; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || columns[i - 1].Role is not (Role.Time or Role.Start or Role.Session or Role.FeedStart) || filled[i].Count < 2) continue;
+            var at = i;
+            var pairs = block.Rows.Take(MostRows).Select(r => (Start: CellTimes.Read(r[at - 1].Cell).Clock, End: CellTimes.Read(r[at].Cell).Clock)).Where(p => p.Start is not null && p.End is not null).ToList();
+            if (pairs.Count * 5 < filled[i].Count * 4 || !pairs.TrueForAll(p => Minutes(p.Start!.Start, p.End!.Start) is > 0 and <= LongestMinutes)) continue;
+            columns[i] = columns[i] with { Role = columns[i - 1].Role == Role.Session ? Role.SessionEnd : columns[i - 1].Role == Role.FeedStart ? Role.FeedEnd : Role.End };
+        }
+    }
+
+    private static long Minutes(ClockTime from, ClockTime to) => (NodaTime.Period.Between(from.Time, to.Time, NodaTime.PeriodUnits.Minutes).Minutes + MinutesOfHalfDay) % MinutesOfHalfDay;
 
     // "Date" over 7:05 is a time; a day beside a time of its own is no second time.
     private static void Day(ColumnMeaning[] columns, List<Cell>[] filled)

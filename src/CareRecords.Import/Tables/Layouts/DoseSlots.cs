@@ -31,7 +31,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
-        if (IsAmount(cell.Cell, heading) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
+        if (IsAmount(cell.Cell, heading) || (heading.At is not null && cell.Cell.Text.Trim() is { Length: <= 2 } few && few.All(char.IsAsciiDigit)) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
         {
             if ((when.Start is { } beside ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : of.PartOrDay(slot, when)) is { } during)
                 reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
@@ -42,6 +42,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         {
             if (times.On(cell, slot.Half, null) is { } at)
                 reading.Add(Dose(source, at, Medicine(medicine, heading, source), heading.MedicineWords, Amount(row[amountColumn], reading.Block.Columns[Math.Max(amountColumn, 0)]) ?? medicine?.Amount, row), cell, row[amountColumn]);
+            return;
+        }
+
+        if (DoseAmount.In(cell.Cell.Text) is { } alone && alone.Length >= cell.Cell.Words!.TrimEnd('.', ',').Length && (when.Start ?? of.PartOrDay(slot, when)) is { } dosed)
+        {
+            reading.Add(Dose(source, dosed, Medicine(medicine, heading, source), heading.MedicineWords, alone, row), cell);
             return;
         }
 

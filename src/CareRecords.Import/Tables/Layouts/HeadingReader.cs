@@ -32,6 +32,7 @@ internal static class HeadingReader
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
             DefaultAmount = role is Role.Dose or Role.Amount ? AmountIn(heading) : null,
+            At = HeadingTime.Read(heading) ?? (groupHeading is null ? null : HeadingTime.Read(groupHeading)),
             Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
         };
     }

@@ -36,7 +36,9 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         if (text.ToLowerInvariant() is "noon" or "midday" or "12 noon") return (12, 0);
         if (text.ToLowerInvariant() is "midnight" or "12 midnight") return (0, 0);
         if (text.Length == 0 || !char.IsAsciiDigit(text[0])) return null;
-        return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start } ? (start.Time.Hour, start.Time.Minute) : null;
+        return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start }
+            // Twelve of neither half is noon.
+            ? (start is { Half: HalfOfDay.Unknown, Time.Hour: 0 } ? 12 : start.Time.Hour, start.Time.Minute) : null;
     }
 
     /// <summary>Reads one cell: a row of date, hour and cell.</summary>

@@ -68,7 +68,14 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
-        sessions.Add(row, slot, at, when.End, row.Source, areas);
+        // "physio L3 R3" as the kind itself.
+        if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
+        if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
+        {
+            reading.Into.Entries[^1] = bare with { MinutesWritten = total };
+            reading.SessionsOfDay[^1] = bare with { MinutesWritten = total };
+        }
+
         cells.ForEach(reading.Saw);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
@@ -95,6 +102,19 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
         reading.Cells.Ask(cell.Source, read.Why ?? $"'{text}' does not say which parts of the chest it is for.", "Say the order in a words table, such as physio, left lower / right lower / left upper / right upper.", name);
         return read.Value.Areas;
+    }
+
+    // "20 min", or the number and its unit in two cells.
+    private static double? InAll(List<CellAt> cells)
+    {
+        foreach (var cell in cells)
+        {
+            var text = cell.Cell.Words!;
+            if (!MinutesReader.Read(text).TryGet(out var minutes)) continue;
+            if (text.Any(char.IsLetter) || cells.Exists(c => c.Column != cell.Column && c.Cell.Words!.ToLowerInvariant() is "min" or "mins" or "minutes" or "minute")) return minutes.Minutes;
+        }
+
+        return null;
     }
 
     private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(char.IsAsciiDigit)
@@ -216,7 +236,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
-        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
@@ -249,17 +269,6 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private static MedicineWritten? Meant(string means) =>
         MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null;
 
-    private static string? AmountIn(string text)
-    {
-        if (text.Length is > 1 and <= 16 && char.IsAsciiDigit(text[0]) && text.Any(char.IsLetter) && text.Split(' ', '/').Any(w => w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mcg" or "puffs" or "puff")) return text;
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return words.Length >= 2 && (char.IsAsciiDigit(words[0][0]) || words[0].ToLowerInvariant() is "half" or "one" or "two" or "three" or "four" or "quarter" or "½" or "a") && IsUnitOfDose(words[1]) ? $"{words[0]} {words[1].TrimEnd('.', ',')}" : null;
-    }
-
-    private static bool IsUnitOfDose(string word) => word.ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "drop" or "p"
-        or "nebule" or "nebules" or "vial" or "vials" or "amp" or "amps" or "ampoule" or "ampoules" or "respule" or "respules" or "tablet" or "tablets" or "tab" or "tabs" or "capsule" or "capsules"
-        or "sachet" or "sachets" or "spoon" or "spoons" or "teaspoon" or "tsp" or "sprays" or "spray" or "units";
-
     private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = TextCells(row).Concat(Of(Role.Temperature).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty)).DistinctBy(c => c.Column).ToList();
@@ -287,7 +296,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private static string? AmountAfter(string text)
     {
         var at = text.AsSpan().IndexOfAnyInRange('0', '9');
-        return at < 0 ? null : AmountIn(text[at..]);
+        return at < 0 ? null : DoseAmount.In(text[at..]);
     }
 
     private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)

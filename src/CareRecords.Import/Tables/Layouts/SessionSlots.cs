@@ -24,7 +24,12 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             }
 
             var start = when.Start ?? of.DayOnly(row, slot, when);
-            if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session) found.Add(session);
+            if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session)
+            {
+                if (session.End is not null) reading.Saw(row[slot.End]);
+                found.Add(session);
+            }
+
             return found;
         }
 
@@ -59,6 +64,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
                 if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
                 {
                     reading.Use(cell);
+                    if (end is not null) reading.Saw(row[slot.End]);
                     found.Add(session);
                 }
             }
@@ -89,6 +95,16 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
             reading.Use(cell);
+            return found;
+        }
+
+        // "✓ 10 mins": it was, and how long it took.
+        if (cell.Cell.Text.Trim() is ['✓' or '✔' or '√' or '☑' or '✅', .. var beside] && MinutesReader.Read(beside.Trim(' ', '-', ',', '(', ')')).TryGet(out var total) && (when.Start ?? of.PartOrDay(slot, when)) is { } ticks && sessions.Add(row, slot, ticks, null, reading.SourceOf(row, slot.Time)) is { } timed)
+        {
+            reading.Into.Entries[^1] = timed with { MinutesWritten = total.Minutes };
+            reading.SessionsOfDay[^1] = timed with { MinutesWritten = total.Minutes };
+            reading.Use(cell);
+            found.Add(timed with { MinutesWritten = total.Minutes });
             return found;
         }
 

@@ -9,6 +9,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class SideBySide
 {
     private const int MostRows = 4000;
+    private const int RowsAboveHeading = 12;
 
     /// <summary>The sheet as one part, or its parts from left to right and top to bottom, each with its own columns first.</summary>
     public static IReadOnlyList<(Place Place, IReadOnlyList<GridRow> Rows)> Apart(Place place, IReadOnlyList<GridRow> rows)
@@ -58,6 +59,7 @@ internal static class SideBySide
 
     private static List<(Place Place, IReadOnlyList<GridRow> Rows)> Split(Place place, IReadOnlyList<GridRow> rows)
     {
+        if (Period(rows) is { } period) return [.. Enumerable.Range(0, period.Count).Select(i => Part(place, rows, period.From + i * period.Length, period.From + (i + 1) * period.Length - 1))];
         var runs = Runs(rows);
         if (runs.Count < 2) return runs is [{ From: > 0 and var first } only] ? [Part(place, rows, first, only.To)] : [(place, rows)];
         // A run without a table of its own belongs to the one before it.
@@ -69,6 +71,26 @@ internal static class SideBySide
         }
 
         return joined.Count == 1 ? [joined[0].From == 0 ? (place, rows) : Part(place, rows, joined[0].From, joined[0].To)] : [.. joined.Select(r => Part(place, rows, r.From, r.To))];
+    }
+
+    // "Time | What | Amount | Time | What | Amount" with a day over each: the same headings again, with nothing between.
+    private static (int From, int Length, int Count)? Period(IReadOnlyList<GridRow> rows)
+    {
+        for (var at = 0; at < Math.Min(rows.Count, RowsAboveHeading); at++)
+        {
+            var (row, from) = (rows[at], Array.FindIndex(rows[at].Cells, c => !c.IsEmpty));
+            if (from < 0 || row.Cells.Length - from < 4 || !RowShape.IsWordsOnly(row) || HeadingReader.Read(row[from].Text).Role is not (Role.Time or Role.Start or Role.Date or Role.Session)) continue;
+            var again = Array.FindIndex(row.Cells, from + 1, c => string.Equals(c.Words, row[from].Words, StringComparison.OrdinalIgnoreCase));
+            if (again < from + 2) continue;
+            var length = again - from;
+            var count = (row.Cells.Length - from + length - 1) / length;
+            if (!Enumerable.Range(from, row.Cells.Length - from).All(c => string.Equals(row[c].Words ?? "", row[from + (c - from) % length].Words ?? "", StringComparison.OrdinalIgnoreCase))) continue;
+            // Each has its own day: in its first column, or in a line above.
+            var days = HeadingReader.Read(row[from].Text).Role == Role.Date || rows.Take(at).Any(r => Enumerable.Range(0, count).All(i => Enumerable.Range(from + i * length, length).Any(c => CellTimes.Read(r[c]).Date is not null)));
+            if (days) return (from, length, count);
+        }
+
+        return null;
     }
 
     // Columns that hold anything, in runs; titles, which stand in one cell of their row, say nothing of columns.

@@ -200,6 +200,12 @@ internal sealed class BlockSlots
             return;
         }
 
+        if (column.At is { } fixedAt && !Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group && column.Phase != Records.CheckPhase.None))
+        {
+            OfPart(i, fixedAt.Time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) + (column.Half == HalfOfDay.Unknown ? "" : column.Half.ToString()));
+            return;
+        }
+
         if (column.Part is { } part && !(column.Phase != Records.CheckPhase.None && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Half == column.Half)) && !(column.Group > 0 && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group)))
         {
             OfPart(i, part);
@@ -226,6 +232,13 @@ internal sealed class BlockSlots
         {
             primary.StartsWithRow = primary.Time < 0 && Time >= 0;
             (primary.End, End) = (End, -1);
+        }
+
+        // "O2" once beside the saturations of morning and evening is of each of them.
+        if (Time < 0 && Kind < 0 && Slots.Find(s => s.Kind == TableKind.Checks && s.Part is null && s.Time < 0 && s.Values.TrueForAll(v => Block.Columns[v].Role == Role.Oxygen)) is { } flow && Slots.Where(s => s.Kind == TableKind.Checks && s.Part is not null && s.Part != "day").ToList() is { Count: > 0 } parts)
+        {
+            foreach (var part in parts.Where(p => !p.Values.Exists(v => Block.Columns[v].Role == Role.Oxygen))) part.Values.AddRange(flow.Values);
+            Slots.Remove(flow);
         }
 
         if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End, StartsWithRow = Time >= 0 });
