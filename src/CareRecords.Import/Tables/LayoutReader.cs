@@ -10,6 +10,8 @@ namespace CareRecords.Import.Tables;
 /// <summary>Reads tables of any layout.</summary>
 internal static class LayoutReader
 {
+    private const int MostOfDayLine = 6;
+
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
@@ -17,7 +19,9 @@ internal static class LayoutReader
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
-        foreach (var (part, ofPart) in apart) week = ReadPart(part, ofPart, rows, into, context, year, week);
+        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows))).ToList();
+        var order = Order(place, [.. all.Select(a => a.Parts)], into, context, TitleDay.Months(place, rows));
+        foreach (var (part, ofPart, parts) in all) week = ReadPart(part, ofPart, parts, rows, into, context, order, year, week);
         Account(place, rows, into);
         // A row of two tables is set aside only where it is no record of either.
         if (apart.Count > 1) Once(into);
@@ -25,16 +29,14 @@ internal static class LayoutReader
     }
 
     // One table, or several under one another. Gives the first day of the last one with days.
-    private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, LocalDate? year, LocalDate? week)
+    private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, DateOrder? order, LocalDate? year, LocalDate? week)
     {
-        var parts = BlockFinder.Find(place, rows);
         var areaOrder = LooseWords(place, parts, into);
-        var order = Order(place, parts, into, context, TitleDay.Months(place, sheet));
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
         into.FirstDay ??= from;
         var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
-        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context);
+        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context, order);
         else foreach (var row in parts.Headless) Headless(place, row, into, context);
         return week;
     }
@@ -79,10 +81,10 @@ internal static class LayoutReader
     private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
         .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
 
-    private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context, IReadOnlyList<int> months)
+    private static DateOrder? Order(Place place, IReadOnlyList<SheetParts> all, Gathered into, SourceContext context, IReadOnlyList<int> months)
     {
         var dates = new List<DateWritten>();
-        foreach (var block in parts.Blocks)
+        foreach (var block in all.SelectMany(p => p.Blocks))
         {
             // "5.10" where the heading is not known may be a time: it is a day only where no other column has the days.
             var dated = block.Columns.Any(c => c.Role == Role.Date);
@@ -93,6 +95,8 @@ internal static class LayoutReader
                             dates.Add(date);
         }
 
+        // Days on lines of their own, between the rows.
+        dates.AddRange(all.SelectMany(p => p.Loose).OrderBy(l => l.Row.Line).Where(l => l.Why is null).SelectMany(l => l.Row.Cells.Where(c => !c.IsEmpty).Take(MostOfDayLine)).Select(c => CellTimes.Read(c).Date).OfType<DateWritten>());
         var needed = DayOrder.IsNeeded(dates);
         var settled = needed ? DayOrder.OfMonths(dates, months) ?? DayOrder.Decide(dates, null) : null;
         into.OrderSettled = settled ?? into.OrderSettled;
@@ -238,10 +242,10 @@ internal static class LayoutReader
     }
 
     // No heading anywhere: the rows are lines of notes with separators in them.
-    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context)
+    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context, DateOrder? order)
     {
         var lines = rows.Select(r => string.Join(' ', r.Cells.Where(c => !c.IsEmpty).Select(c => c.Words!.ReplaceLineEndings(" ")))).ToList();
-        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter));
+        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter) with { DateOrder = order });
         if (reading.Entries.Count == 0)
         {
             foreach (var row in parts.Headless) Headless(place, row, into, context);

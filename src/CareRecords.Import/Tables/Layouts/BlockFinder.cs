@@ -103,7 +103,7 @@ internal sealed class BlockFinder
             else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
             else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
-            else if (IsOneCell(row) && IsOutside(row, heading.Columns) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
+            else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
             {
                 if (NextHasHeading(next + 1)) break;
                 // A day on a line of its own holds for the rows under it.
@@ -167,11 +167,14 @@ internal sealed class BlockFinder
     private static bool IsDayLine(GridRow row)
     {
         var filled = row.Cells.Where(c => !c.IsEmpty).Take(MostOfDayLine + 1).ToList();
-        return filled.Count is > 1 and <= MostOfDayLine && filled[0].Kind == CellKind.Text && filled[0].Text.Trim().Length < 25
-            && Lexicon.Split(filled[0].Text) is { Count: > 0 and <= 3 } words && words.Any(w => w is "date" or "day" or "week" or "today" or "today's")
-            && CellTimes.Read(filled[0]).Date is null && CellTimes.Read(filled[1]).Date is not null
-            && filled.Skip(2).All(c => c.Kind == CellKind.Text && CellTimes.Read(c).Date is null);
+        if (filled.Count is < 2 or > MostOfDayLine || filled[0].Kind != CellKind.Text || CellTimes.Read(filled[0]).Date is not null) return false;
+        var dates = filled.Where(c => CellTimes.Read(c).Date is not null).ToList();
+        return dates.Count == 1 && filled.Zip(filled.Skip(1)).Any(p => IsDayLabel(p.First) && CellTimes.Read(p.Second).Date is not null)
+            && filled.TrueForAll(c => c == dates[0] || c.Kind == CellKind.Text);
     }
+
+    private static bool IsDayLabel(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim().Length < 25
+        && Lexicon.Split(cell.Text) is { Count: > 0 and <= 3 } words && words.Any(w => w is "date" or "day" or "week" or "today" or "today's" or "wc" or "w" or "commencing" or "beginning");
 
     private bool NextHasHeading(int at)
     {
@@ -209,6 +212,9 @@ internal sealed class BlockFinder
         return from;
     }
 
+    // "Day 2 - 4th Nov 2025" where a time would stand.
+    private static bool IsMarkedDay(GridRow row) => row.Cells.First(c => !c.IsEmpty) is { Kind: CellKind.Text } cell && CellTimes.Read(cell).Outcome != Reading.Outcome.Certain;
+
     // A remark in the first column, or in a column that holds days or times: not a cell of the note column or of free words.
     private static bool IsOutside(GridRow row, IReadOnlyList<ColumnMeaning> columns)
     {
@@ -226,9 +232,18 @@ internal sealed class BlockFinder
         // "am | pm" under each date: two records a day.
         var parts = next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
         if (parts is not null) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
+        var deep = TwoLabels(dates, next);
+        string? over = null;
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
+            if (deep && !row.IsBlank && !row[1].IsEmpty)
+            {
+                over = row[0].Words ?? over;
+                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = over ?? "", Written = row.Written ?? row.Text });
+                continue;
+            }
+
             if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
             if (row.IsBlank) continue;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
@@ -249,7 +264,7 @@ internal sealed class BlockFinder
         if (corner is not null) _titles.Add(corner);
         if (HourGrid.IsHours([.. labels.Select(l => l[0])]) || (corner is not null && labels.Count > 0 && labels.TrueForAll(l => HourGrid.HourOf(l[0]) is not null))) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
         var dated = -1;
@@ -311,6 +326,14 @@ internal sealed class BlockFinder
         return next;
     }
 
+    // "SESSION 1 | TIME", under it " | LEFT": a group and its labels in two columns.
+    private bool TwoLabels(GridRow dates, int from)
+    {
+        if (!dates[1].IsEmpty || RowShape.IsDayLabels(dates with { Cells = [dates[0], dates[1]] }, fewest: 1)) return false;
+        var rows = _rows.Skip(from).TakeWhile(r => !RowShape.IsDatesAcross(r)).Where(r => !r.IsBlank && !IsOneCell(r)).Take(40).ToList();
+        return rows.Count >= 2 && rows.Count(r => r[1].Kind == CellKind.Text && PartOfRow.Read(r[1].Text) is null && HeadingReader.Read(r[1].Text, rows[0][0].Words).IsKnown) * 3 >= rows.Count * 2;
+    }
+
     // "Salbutamol | 2 puffs" down the side: the amount of every dose of the line.
     private static string? AmountBeside(GridRow dates, GridRow label)
     {
@@ -323,12 +346,14 @@ internal sealed class BlockFinder
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
     // A label with nothing beside it ("Morning") is the group heading of those under it.
-    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate, string? corner)
+    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate, string? corner, bool deep)
     {
         var (group, number) = (corner, 0);
+        string? before = null;
         foreach (var label in labels)
         {
-            if (label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
+            if (deep && label.Text != before) (group, before, number) = (label.Text, label.Text, number + 1);
+            if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
             var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim());
             var own = string.Join(' ', beside.Prepend(label[0].Text.Trim()));
             // A part of the day under "CHEST PT" is a session of that part.

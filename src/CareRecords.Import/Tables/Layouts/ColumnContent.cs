@@ -25,6 +25,8 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role };
+        Areas(columns, filled);
+        SeveralTimes(block, columns, filled);
         Halves(columns);
         Ticks(columns, filled);
         Date(block, columns, filled);
@@ -54,6 +56,35 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    // "Areas" over "bases 3 each, tops 2 each": each cell is a session at the time of its row.
+    private static void Areas(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (columns.Any(c => c.Role is Role.Session or Role.Area or Role.Kind or Role.Side) || !columns.Any(c => c.Role is Role.Time or Role.Start)) return;
+        var at = Array.FindIndex(columns, c => c.Role is Role.Unknown or Role.Detail);
+        for (; at >= 0 && at < columns.Length; at++)
+        {
+            if (columns[at].Role is not (Role.Unknown or Role.Detail) || filled[at].Count == 0) continue;
+            var told = filled[at].Count(c => c.Kind == CellKind.Text && c.Text.Any(char.IsLetter) && AreasReader.Read(c.Text, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 });
+            if (told == 0 || (told + filled[at].Count(c => SameAs.PointsBack(c.Text) || SameAs.SaysNotDone(c.Text))) * 5 < filled[at].Count * 4) continue;
+            columns[at] = columns[at] with { Role = Role.Session };
+            return;
+        }
+    }
+
+    // "Times" over "7:05 & 17:10" beside a count of sessions: the sessions themselves.
+    private static void SeveralTimes(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (columns.Any(c => c.Role is Role.Session or Role.Kind) || !(block.About == TableKind.Sessions || columns.Any(c => HeadingReader.IsOfSessions(c.Heading)))) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Time or Role.Unknown) || filled[i].Count == 0) continue;
+            var events = filled[i].Select(c => c.Kind == CellKind.Text ? EventCell.Read(c.Text) : null).ToList();
+            if (!events.Exists(e => e is { Count: > 1 } && e.All(x => x.Words.Length == 0)) || !Most(filled[i], c => CellTimes.Read(c).Clock is not null || EventCell.Read(c.Text) is not null)) continue;
+            columns[i] = columns[i] with { Role = Role.Session };
+            return;
+        }
+    }
 
     // "AM start, AM L, AM R, PM start, ...": each half of the day is an event of its own.
     private static void Halves(ColumnMeaning[] columns)

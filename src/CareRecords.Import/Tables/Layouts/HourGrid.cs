@@ -46,6 +46,7 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
     {
         var (date, label, cell) = (row[0], row[1], row[2]);
         if (CellTimes.Read(date.Cell).Date is { } written) reading.Open(reading.Settle(written, date));
+        if (reading.Day is null && HourOf(label.Cell) is not null) reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' has no date.", "Write a date above the table, such as: week beginning 3 March 2025.", "week-of:" + cell.Place.File);
         if (reading.Day is not { } day || HourOf(label.Cell) is not { } hour) return;
         if (hour.Hour > 24 || hour.Minute > 59)
         {

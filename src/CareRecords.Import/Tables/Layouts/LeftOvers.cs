@@ -25,7 +25,7 @@ internal sealed class LeftOvers(BlockReading reading)
         if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross && reading.Into.Entries.Count == entriesBefore) return;
         var whys = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Why).ToList();
         // What hangs on a time that was refused is asked about with it.
-        if (row.Cells[0].Place.Sheet is not null && asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
+        if (!reading.Block.IsAcross && row.Cells[0].Place.Sheet is not null && asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
         var count = reading.Into.Problems.Count;
         for (var i = 0; i < row.Cells.Count; i++)
         {

@@ -33,6 +33,12 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
+        if (cell.Cell.Text.Trim() is "?" or "??" && slot.Done < 0)
+        {
+            reading.Cells.Ask(cell.Source, "A question mark does not say whether this session was.", "Write yes or no, or the time.");
+            return found;
+        }
+
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()))
         {
             if (row[slot.Done].Cell.Words is { } said)

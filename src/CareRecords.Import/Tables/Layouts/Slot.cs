@@ -228,6 +228,17 @@ internal sealed class BlockSlots
 
     private void Settle()
     {
+        // "Session log" with a start and a finish a row: a session, whatever else was measured.
+        if (Block.About == TableKind.Sessions && Kind < 0 && Time >= 0 && End >= 0 && !Slots.Exists(s => s.Kind is TableKind.Sessions or TableKind.Feeds))
+        {
+            Slots.Insert(0, new Slot(TableKind.Sessions));
+            foreach (var check in Slots.Where(s => s.Kind == TableKind.Checks && s.Time < 0 && s.Part is null).ToList())
+            {
+                Slots[0].Values.AddRange(check.Values);
+                Slots.Remove(check);
+            }
+        }
+
         if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
         {
             primary.StartsWithRow = primary.Time < 0 && Time >= 0;
