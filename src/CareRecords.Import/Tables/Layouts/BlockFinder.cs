@@ -163,8 +163,8 @@ internal sealed class BlockFinder
         return count >= 3 ? row with { Cells = cells } : null;
     }
 
-    // "Date | 18/8/2025 |  | Carer: | Mum": what stands over a table of one day.
-    private static bool IsDayLine(GridRow row)
+    /// <summary>True for "Date | 18/8/2025 |  | Carer: | Mum": what stands over a table of one day, or of one week.</summary>
+    public static bool IsDayLine(GridRow row)
     {
         var filled = row.Cells.Where(c => !c.IsEmpty).Take(MostOfDayLine + 1).ToList();
         if (filled.Count is < 2 or > MostOfDayLine || filled[0].Kind != CellKind.Text || CellTimes.Read(filled[0]).Date is not null) return false;

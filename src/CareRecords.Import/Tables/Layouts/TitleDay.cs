@@ -47,7 +47,7 @@ internal static class TitleDay
     public static LocalDate? InLine(string text) => Day(text, null, null);
 
     private static List<string> Titles(Place place, IReadOnlyList<GridRow> rows) =>
-        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
+        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
 
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
@@ -60,11 +60,21 @@ internal static class TitleDay
                 var phrase = string.Join(' ', words[at..(at + length)]);
                 if (!phrase.Any(char.IsAsciiDigit) || DateReader.Read(phrase) is not { Outcome: Outcome.Certain, Value: { } written }) continue;
                 if (written is not ({ Month: not null, Day: not null } or { First: not null, Second: not null })) continue;
-                if (!DateReader.Settle(written, order, year).TryGet(out var day)) continue;
+                if (!DateReader.Settle(written, order, year).TryGet(out var day) && (order is not null || !WeekBegins(text) || OnMonday(written, year) is not { } monday || (day = monday) != monday)) continue;
                 return text.Contains("ending", StringComparison.OrdinalIgnoreCase) || text.Contains("w/e", StringComparison.OrdinalIgnoreCase) ? day.PlusDays(-6) : day;
             }
 
         return null;
+    }
+
+    private static bool WeekBegins(string text) => Lexicon.Split(text).Any(w => w is "week" or "commencing" or "beginning" or "starting" or "wc" or "wk");
+
+    // Weeks begin on a Monday or a Sunday: where one reading of "3/11/2025" does, it is that one.
+    private static LocalDate? OnMonday(DateWritten written, LocalDate? year)
+    {
+        var days = new[] { DateOrder.DayMonthYear, DateOrder.MonthDayYear }.Select(o => DateReader.Settle(written, o, year)).Where(r => r.Outcome == Outcome.Certain).Select(r => r.Value)
+            .Where(d => d.DayOfWeek is IsoDayOfWeek.Monday or IsoDayOfWeek.Sunday).Distinct().ToList();
+        return days is [var only] ? only : null;
     }
 
     private static LocalDate? Month(string text, LocalDate? year)
