@@ -135,7 +135,7 @@ internal static class LayoutReader
         var sessions = new SessionCells(reading);
         var measures = new MeasureCells(reading, words);
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
-        var kindRows = new KindRows(reading, sessions, measures, words);
+        var kindRows = new KindRows(reading, times, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))

@@ -41,6 +41,7 @@ internal sealed class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (IsDayLine(row)) i = Loose(i, null);
+            else if (IsDaysOverColumns(i)) i = DaysOverColumns(i);
             else if (DaysOfMonth(row) is { } days) i = Across(i, days);
             else if (RowShape.IsDatesAcross(row) || IsFewDays(i)) i = Across(i);
             else if (HoursAcross.IsHeading(row)) i = Hours(i);
@@ -130,6 +131,49 @@ internal sealed class BlockFinder
             Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
+        _titles.Clear();
+        return next;
+    }
+
+    // "TIME | MON |  | TUE |" over " | PT | SATS | PT | SATS": under each day the same few columns.
+    private bool IsDaysOverColumns(int at)
+    {
+        var row = _rows[at];
+        if (!RowShape.IsDayLabels(row with { Cells = [Cell.Of("time"), .. row.Cells.Skip(1)] }) || at + 1 >= _rows.Count || CellTimes.Read(row[0]).Date is not null) return false;
+        var under = _rows[at + 1];
+        var (filled, dated) = (under.Cells.Skip(1).Where(c => !c.IsEmpty).ToList(), row.Cells.Skip(1).Count(c => !c.IsEmpty));
+        return under[0].Kind is CellKind.Empty or CellKind.Text && RowShape.IsWordsOnly(under) && filled.Count > dated && !filled.TrueForAll(c => PartOfRow.Read(c.Text) is not null)
+            && filled.Count(c => HeadingReader.Read(c.Text) is { IsKnown: true } or { Phase: not Records.CheckPhase.None }) * 3 >= filled.Count * 2;
+    }
+
+    private int DaysOverColumns(int at)
+    {
+        var (days, under) = (_rows[at], _rows[at + 1]);
+        var starts = Enumerable.Range(1, days.Cells.Length - 1).Where(c => !days[c].IsEmpty).ToList();
+        var width = Enumerable.Range(0, starts.Count).Max(i => (i + 1 < starts.Count ? starts[i + 1] : under.Cells.Length) - starts[i]);
+        var first = !under[0].IsEmpty ? under[0] : days[0];
+        var headings = Enumerable.Range(0, width).Select(w => under[starts[0] + w].Words ?? "").ToList();
+        var records = new List<BlockRow>();
+        var next = at + 2;
+        _loose.Add(new LooseRow(days, "the heading of dates"));
+        _loose.Add(new LooseRow(under, "the heading"));
+        for (; next < _rows.Count && !_rows[next].IsBlank && !RowShape.IsDatesAcross(_rows[next]); next++)
+        {
+            var row = _rows[next];
+            if (RowShape.IsTotal(row) || IsOneCell(row)) _loose.Add(new LooseRow(row, RowShape.IsTotal(row) ? "a total or average" : null));
+            else
+                foreach (var (start, i) in starts.Select((s, i) => (s, i)))
+                {
+                    var to = i + 1 < starts.Count ? starts[i + 1] : start + width;
+                    if (Enumerable.Range(start, to - start).Any(c => !row[c].IsEmpty))
+                        records.Add(new BlockRow([new CellAt(_place, days, start), new CellAt(_place, row, 0), .. Enumerable.Range(start, width).Select(c => new CellAt(_place, c < to ? row : under, c < to ? c : -1))]));
+                }
+        }
+
+        // Days one after another, each from its first row on.
+        var label = first.IsEmpty ? new ColumnMeaning("", Role.Unknown) : HeadingReader.Read(first.Text.Trim());
+        if (!label.IsKnown) label = label with { Role = Role.Time };
+        _blocks.Add(new Block { Columns = [new("Date", Role.Date), label, .. headings.Select(h => HeadingReader.Read(h))], Rows = [.. records.OrderBy(r => r[0].Column)], About = About(_place.Sheet), IsAcross = true, Titles = [.. _titles] });
         _titles.Clear();
         return next;
     }

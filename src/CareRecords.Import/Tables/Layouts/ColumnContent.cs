@@ -25,6 +25,7 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role };
+        Parts(block, columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
         Halves(columns);
@@ -56,6 +57,18 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    // "AM | PM" under "Physio chart" or "Sats": what the title says, at that part of the day.
+    private static void Parts(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.About is not (TableKind.Sessions or TableKind.Checks) || columns.Any(c => c.Role is Role.Session or Role.Kind)) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || filled[i].Count == 0 || PartOfRow.Read(columns[i].Own) is null) continue;
+            if (block.About == TableKind.Checks && Most(filled[i], IsSaturation)) columns[i] = columns[i] with { Role = Role.Saturation };
+            else if (block.About == TableKind.Sessions && Most(filled[i], c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null)) columns[i] = columns[i] with { Role = Role.Session };
+        }
+    }
 
     // "Areas" over "bases 3 each, tops 2 each": each cell is a session at the time of its row.
     private static void Areas(ColumnMeaning[] columns, List<Cell>[] filled)
@@ -148,8 +161,8 @@ internal static class ColumnContent
             var unit = columns[i].Own.Trim(' ', '.', '(', ')', '°', 'º').ToLowerInvariant();
             Role? role = unit switch
             {
-                "f" or "fahrenheit" when Most(filled[i], c => Within(c, 90, 112)) => Role.Temperature,
-                "c" or "celsius" or "centigrade" when Most(filled[i], c => Within(c, 33, 44)) => Role.Temperature,
+                "f" or "fahrenheit" when filled[i].Count(c => Within(c, 90, 112)) * 2 > filled[i].Count => Role.Temperature,
+                "c" or "celsius" or "centigrade" when filled[i].Count(c => Within(c, 33, 44)) * 2 > filled[i].Count => Role.Temperature,
                 "%" when Most(filled[i], c => Within(c, 50, 100)) => Role.Saturation,
                 "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.Titles.Any(t => KindWords.Read(t, FamilyWords.None)?.Sign == SignKind.Temperature) && Most(filled[i], c => Within(c, 33, 112)) => Role.Temperature,
                 "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.About == TableKind.Checks && Most(filled[i], c => Within(c, 60, 100)) && !columns.Any(c => c.Role == Role.Saturation) => Role.Saturation,

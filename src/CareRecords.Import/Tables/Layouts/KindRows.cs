@@ -4,7 +4,7 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads the rows of a block that has one event a row and a column that says which ("What happened").</summary>
-internal sealed class KindRows(BlockReading reading, SessionCells sessions, MeasureCells measures, FreeWords words)
+internal sealed class KindRows(BlockReading reading, RowTimesReader times, SessionCells sessions, MeasureCells measures, FreeWords words)
 {
     /// <summary>Reads one row.</summary>
     public void Read(BlockRow row, RowWhen when)
@@ -23,6 +23,8 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         if (when.IsBad) return;
+        // "clapping 7.05am" where no column has the times.
+        if (reading.Slots.Time < 0 && when.Start is null && when.Day is not null && HeadingTime.Read(text) is { } inKind && times.Settled(inKind, HalfOfDay.Unknown, null, kindCell) is { } settled) when = when with { Start = settled };
         if (when.Start is { } told && IsSentence(text) && !(what.Kind == TableKind.Feeds && !Lasted(row).IsNone) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
         {
             foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
@@ -169,6 +171,8 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+        // "vomited 20 mins after" beside a feed is a sign of its own.
+        foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
     // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
@@ -182,7 +186,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             var (word, next) = (words[i], i + 1 < words.Length ? words[i + 1].ToLowerInvariant().TrimEnd('.') : "");
             if (!char.IsAsciiDigit(word[0])) continue;
             var unit = next is "ml" or "mls" or "cc" or "ccs" or "oz" ? " " + next : "";
-            if ((unit.Length > 0 || word.AsSpan().IndexOfAnyExceptInRange('0', '9') > 0) && !next.StartsWith("ml/", StringComparison.Ordinal) && VolumeReader.Read(word + unit).TryGet(out var one) && one > 0 && (unit.Length > 0 || word.EndsWith("l", StringComparison.OrdinalIgnoreCase) || word.EndsWith("c", StringComparison.OrdinalIgnoreCase) || word.EndsWith("z", StringComparison.OrdinalIgnoreCase))) found.Add(one);
+            if ((unit.Length > 0 || word.AsSpan().IndexOfAnyExceptInRange('0', '9') > 0) && !next.StartsWith("ml/", StringComparison.Ordinal) && VolumeReader.Read(word + unit).TryGet(out var one) && one > 0 && (unit.Length > 0 || word.TrimEnd('s', 'S')[^1] is 'l' or 'L' or 'c' or 'C' or 'z' or 'Z')) found.Add(one);
         }
 
         return found is [var only] ? only : null;
@@ -194,7 +198,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             .FirstOrDefault(c => !c.Cell.IsEmpty && MinutesReader.Read(c.Cell.Words!).TryGet(out _) && (VolumeReader.Read(row[reading.Slots.Kind].Cell.Text).TryGet(out _) || SaysVolume(row)));
 
     private bool SaysVolume(BlockRow row) => words.Told(row[reading.Slots.Kind].Cell.Words!, null, UncertainTime.Exactly(new NodaTime.LocalDateTime(2000, 1, 1, 9, 0)), row[0].Place.File) is [Feed { Millilitres: not null }]
-        || Of(Role.Millilitres).Concat(Of(Role.Amount)).Any(c => !row[c].Cell.IsEmpty);
+        || Of(Role.Millilitres).Concat(Of(Role.Amount)).Any(c => !row[c].Cell.IsEmpty) || TextCells(row).Exists(c => VolumeIn(c.Cell.Text) is not null);
 
     // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
     private static UncertainTime? EndIn(string text, UncertainTime start)
@@ -338,9 +342,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
 
     // "before physio", "after" in a short remark beside a reading.
-    private CheckPhase PhaseIn(BlockRow row)
+    private CheckPhase PhaseIn(BlockRow row) => PhaseIn(TextCells(row));
+
+    /// <summary>The phase that a short remark names; none when none does.</summary>
+    public static CheckPhase PhaseIn(IEnumerable<CellAt> remarks)
     {
-        foreach (var cell in TextCells(row).Where(c => c.Cell.Text.Length <= 20))
+        foreach (var cell in remarks.Where(c => c.Cell.Text.Length <= 20))
         {
             var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
             var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));

@@ -57,7 +57,7 @@ internal static class RowShape
     public static bool IsTotal(GridRow row)
     {
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
-        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
+        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && !(c.Text.Trim().Length < 3 && c.Text.Trim().All(char.IsAsciiDigit)) && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
         return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
