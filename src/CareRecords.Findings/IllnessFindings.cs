@@ -129,6 +129,12 @@ public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock
 public sealed record RecoveryFinding(
     double DaysLow, double? DaysHigh, double? Estimate, double? Low, double? High, double Level, bool Censored, string Method)
 {
+    /// <summary>The record's own bracket: last moment known not recovered, days from onset. <see cref="DaysLow"/> may lie before it, where the model leaves more open.</summary>
+    public double RecordLow { get; init; } = DaysLow;
+
+    /// <summary>The record's own bracket: first moment known recovered, days from onset; null where the record shows none.</summary>
+    public double? RecordHigh { get; init; } = DaysHigh;
+
     /// <summary>The return curve: the model's saturation at usual oxygen by day from onset, with its band; empty when there is no model.</summary>
     public IReadOnlyList<CurvePoint> Curve { get; init; } = [];
 }

@@ -40,9 +40,9 @@ internal static class EpisodeWords
     /// <summary>The days between which the record brackets the recovery.</summary>
     private static string Recovered(EpisodeFinding episode)
     {
-        var low = episode.Onset.PlusDays((int)Math.Floor(episode.Recovery.DaysLow));
-        return episode.Recovery.DaysHigh is { } high && !episode.Recovery.Censored
-            ? $"Recovered between {TimeWords.Day(low)} and {TimeWords.Day(episode.Onset.PlusDays((int)Math.Floor(high)))}."
-            : $"Not known to have recovered by {TimeWords.Day(low)}.";
+        var low = episode.Onset.PlusDays((int)Math.Floor(episode.Recovery.RecordLow));
+        return episode.Recovery.RecordHigh is { } high
+            ? $"By the record recovered between {TimeWords.Day(low)} and {TimeWords.Day(episode.Onset.PlusDays((int)Math.Floor(high)))}."
+            : $"By the record not known to have recovered by {TimeWords.Day(low)}.";
     }
 }

@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "which lies in", "lowest SpO2, %", "highest oxygen", "most sessions a day", "days to recovery, as written", "days to recovery, by model (95 % limits)");
+        page.Headings("episode", "first day", "which lies in", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -87,7 +87,7 @@ internal static class SummarySheet
                 (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : TimeWords.Days(episode.OnsetLow, episode.OnsetHigh)), Format.Text),
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
                 (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
-                (CellContent.Of(episode.Recovery.Censored ? $"not by {Rounded(episode.Recovery.DaysLow)}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
+                (CellContent.Of(episode.Recovery.RecordHigh is null ? $"not by {Rounded(episode.Recovery.RecordLow)}" : RoundedRange(episode.Recovery.RecordLow, episode.Recovery.RecordHigh)), Format.Text),
                 (CellContent.Of(ModelDays(episode.Recovery)), Format.Text));
             page.JoinLastTwo();
         }
@@ -120,7 +120,7 @@ internal static class SummarySheet
     {
         page.Band("Taper: steps up and down, as done", $"'{SheetName.Taper}'!A1");
         var steps = findings.Taper.Done;
-        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", "7 days after a step down");
+        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", TaperSheet.Within7);
         var first = Math.Max(0, steps.Count - MostSteps);
         for (var i = first; i < steps.Count; i++)
         {
@@ -130,14 +130,22 @@ internal static class SummarySheet
             page.Line(
                 CellContent.Of($"{step.Id}: {FindingWords.Direction(step)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
                 (At(CellContent.Of(step.From), "from"), "d mmm"), (At(CellContent.Of(step.To), "to"), "d mmm"),
-                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(CellContent.Of(step.PlannedSessionsPerDay), "sessions a day planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(CellContent.Of(step.PlannedMinutesPerArea), "minutes per area planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (step.Direction == StepDirection.Down ? At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by") : CellContent.Of("–"), Format.Text));
+                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(Plan(step.PlannedSessionsPerDay, step.PlannedSessionsInWords), "sessions a day planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(Plan(step.PlannedMinutesPerArea, step.PlannedMinutesInWords), "minutes per area planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (step.Direction == StepDirection.Down ? At(CellContent.Of(FindingWords.Outcome(step, step.FollowedBy)), TaperSheet.Within7) : CellContent.Blank, Format.Text));
         }
 
         var earlier = first > 0 ? $" {first} earlier on the sheet Taper." : "";
         page.Sentence(CellContent.Of(findings.Taper.WeanInWords + earlier));
+        var details = steps.Skip(first).Where(s => s.Direction == StepDirection.Down && (s.StableInWords ?? s.DiffersFromPlan) is not null).Select(Detail).ToList();
+        if (details.Count > 0) page.Sentence(CellContent.Of(string.Join(" ", details)), size: 9);
     }
+
+    /// <summary>What a step down's hours are counted from, and where it differs from the plan.</summary>
+    private static string Detail(TaperStep step) =>
+        $"{step.Id}: " + string.Join("; ", new[] { step.StableInWords is { } stable ? "hours stable counted " + stable : null, step.DiffersFromPlan }.OfType<string>()) + ".";
+
+    private static CellContent Plan(double? most, string? inWords) => inWords is null ? CellContent.Of(most) : CellContent.Of(inWords);
 
     private static void Trust(FrontPage page, ReviewRows rows)
     {
