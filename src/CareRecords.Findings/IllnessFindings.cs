@@ -115,7 +115,11 @@ public enum CourseKind
 /// <param name="Kind">What it is.</param>
 /// <param name="What">In words.</param>
 /// <param name="Sources">Where it was written.</param>
-public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources);
+public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources)
+{
+    /// <summary>The calendar day of <see cref="Clock"/>, which after midnight is the day after the care day; without a clock the care day.</summary>
+    public LocalDate Date { get; init; } = Day;
+}
 
 /// <summary>Days from the onset (its care day's start) to recovery: what the record brackets, and the model's estimate.</summary>
 /// <param name="DaysLow">Last moment known not recovered, days from onset.</param>

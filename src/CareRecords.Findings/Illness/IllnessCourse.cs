@@ -23,8 +23,13 @@ internal static class IllnessCourse
     private static IEnumerable<CourseEvent> Of(ChildRecords records, UsualOxygen oxygen, string id, LocalDate from, LocalDate to)
     {
         bool In(LocalDate day) => from <= day && day <= to;
-        Dated Event(CareEntry entry, CourseKind kind, string what) =>
-            new(entry.When.Stated, new(id, records.DayOf(entry), ClockOf(entry.When), kind, what, entry.Sources));
+        Dated Event(CareEntry entry, CourseKind kind, string what)
+        {
+            var (day, clock) = (records.DayOf(entry), ClockOf(entry.When));
+            // What is written for the whole day comes before what has a clock.
+            var at = entry.When.Precision == TimePrecision.DayOnly ? day.At(records.Plan.DayStarts) : entry.When.Stated;
+            return new(at, new(id, day, clock, kind, what, entry.Sources) { Date = clock is null ? day : entry.When.Stated.Date });
+        }
 
         List<Dated> medicines = [.. Begun(records).Where(d => In(records.DayOf(d))).Select(d => Event(d, CourseKind.Medicine, $"{d.Medicine} begun"))];
         // An antibiotic that was noticed as well as given is one beginning.

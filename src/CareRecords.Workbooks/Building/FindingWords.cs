@@ -7,10 +7,14 @@ internal static class FindingWords
 {
     public const string Kept = "kept";
     public const string Short = "short";
-    public const string Early = "early";
+    public const string TooLate = "too late";
+    public const string Early = "too early";
     public const string None = "none written";
     public const string First = "starting level";
     public const string CannotTell = "cannot tell";
+
+    /// <summary>An inhaler that is not kept came too late, too early or was not written.</summary>
+    public static string InhalerVerdict(GapVerdict verdict) => verdict == GapVerdict.Short ? TooLate : Verdict(verdict);
 
     public static string Verdict(GapVerdict verdict) => verdict switch
     {

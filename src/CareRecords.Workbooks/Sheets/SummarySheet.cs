@@ -24,7 +24,7 @@ internal static class SummarySheet
         WhatChanged(page, rows);
         Illness(page, rows.Findings);
         SummaryShares.Write(page, rows.Findings, rows.Twins.UsualParts);
-        Saturation(page, rows.Findings);
+        Saturation(page, rows);
         Taper(page, rows.Findings);
         Trust(page, rows);
         FamilyQuestions(page, rows.FamilyQuestions);
@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "which lies in", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
+        page.Headings("episode", "first day", "may have been", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -97,8 +97,9 @@ internal static class SummarySheet
         page.Sentence(CellContent.Of($"By two definitions: {findings.Illness.Spread}{more}"));
     }
 
-    private static void Saturation(FrontPage page, ChildFindings findings)
+    private static void Saturation(FrontPage page, ReviewRows rows)
     {
+        var findings = rows.Findings;
         page.Band("Saturation, with the oxygen it was read on", $"'{SheetName.Saturation}'!A1");
         page.Headings("oxygen", "readings", "days", "median, %", "middle half from", "to", "lowest, %", "highest, %");
         foreach (var (flow, i) in findings.SaturationByFlow.Select((f, i) => (f, i)).Take(MostFlows))
@@ -113,7 +114,7 @@ internal static class SummarySheet
         }
 
         page.Sentence(CellContent.Of(SummarySentences.Usual(findings)));
-        page.Sentence(CellContent.Of(SummarySentences.OffUsual(findings)));
+        page.Sentence(CellContent.Of(SummarySentences.OffUsual(rows)));
     }
 
     private static void Taper(FrontPage page, ChildFindings findings)
