@@ -111,7 +111,7 @@ public enum CourseKind
 /// <summary>Something written around an illness.</summary>
 /// <param name="Episode">The episode ("E1").</param>
 /// <param name="Day">The care day.</param>
-/// <param name="Clock">The stated clock time; null when the words give none to the hour.</param>
+/// <param name="Clock">The stated clock time; null when the words give none to two hours.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="What">In words.</param>
 /// <param name="Sources">Where it was written.</param>
@@ -119,6 +119,9 @@ public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock
 {
     /// <summary>The calendar day of <see cref="Clock"/>, which after midnight is the day after the care day; without a clock the care day.</summary>
     public LocalDate Date { get; init; } = Day;
+
+    /// <summary>True when the clock is not exact.</summary>
+    public bool IsAbout { get; init; }
 }
 
 /// <summary>Days from the onset (its care day's start) to recovery: what the record brackets, and the model's estimate.</summary>

@@ -1,3 +1,4 @@
+using CareRecords.Records;
 using NodaTime;
 
 namespace CareRecords.Findings;
@@ -50,9 +51,11 @@ internal sealed class Stability
     private IEnumerable<(Instant At, string What)> Changes()
     {
         double? previous = null;
+        var clocked = _records.Checks.Where(c => c.OxygenLitresPerMinute is not null && c.When.Precision != TimePrecision.DayOnly).Select(_records.DayOf).ToHashSet();
         foreach (var check in _records.Checks)
         {
-            if (check.OxygenLitresPerMinute is not { } flow) continue;
+            // A flow for the whole day has no place among flows with a clock.
+            if (check.OxygenLitresPerMinute is not { } flow || (check.When.Precision == TimePrecision.DayOnly && clocked.Contains(_records.DayOf(check)))) continue;
             if (flow != (previous ?? _oxygen.On(_records.DayOf(check))) && _oxygen.StateOf(flow, _records.DayOf(check)) != FlowState.Usual)
                 yield return (_records.Placed(check), $"oxygen {Words.Flow(flow)}, {When(_records.Placed(check), check.When.IsExact)}");
             previous = flow;

@@ -26,7 +26,7 @@ internal static class TimeWords
 
     /// <summary>"Mon 23 Mar 01:00 (night of Sun 22)": the calendar day, with its clock only where one was written.</summary>
     public static string Moment(Findings.CourseEvent e) => e.Clock is { } clock
-        ? $"{WeekdayPattern.Format(e.Date)} {HourPattern.Format(e.Date.At(clock))}" + (e.Date > e.Day ? $" (night of {NightPattern.Format(e.Day)})" : "")
+        ? $"{WeekdayPattern.Format(e.Date)} {(e.IsAbout ? "about " : "")}{HourPattern.Format(e.Date.At(clock))}" + (e.Date > e.Day ? $" (night of {NightPattern.Format(e.Day)})" : "")
         : WeekdayPattern.Format(e.Date);
 
     public static string Number(double number) => number.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);

@@ -43,9 +43,11 @@ internal static class EpisodeWords
     /// <summary>The days between which the record brackets the recovery.</summary>
     private static string Recovered(EpisodeFinding episode)
     {
+        // Days are care days from the first.
         var low = episode.Onset.PlusDays((int)Math.Floor(episode.Recovery.RecordLow));
         return episode.Recovery.RecordHigh is { } high
-            ? $"By the record recovered between {TimeWords.Day(low)} and {TimeWords.Day(episode.Onset.PlusDays((int)Math.Floor(high)))}."
+            ? Math.Floor(high) == Math.Floor(episode.Recovery.RecordLow) ? $"By the record recovered on {TimeWords.Day(low)}."
+            : $"By the record recovered between {TimeWords.Day(low)} and {TimeWords.Day(episode.Onset.PlusDays((int)Math.Floor(high)))}."
             : $"By the record not known to have recovered by {TimeWords.Day(low)}.";
     }
 }

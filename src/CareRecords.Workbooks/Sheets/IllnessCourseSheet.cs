@@ -14,10 +14,10 @@ internal static class IllnessCourseSheet
         IReadOnlyList<Column<CourseEvent>> columns =
         [
             new("episode", 9, e => CellContent.Of(e.Episode)),
-            new("when", 33, e => CellContent.Of(TimeWords.Moment(e))),
+            new("when", 36, e => CellContent.Of(TimeWords.Moment(e))),
             new("kind", 15, e => CellContent.Of(FindingWords.Course(e.Kind))),
             new("what was written", 44, e => CellContent.Of(e.What)) { Wrap = true },
-            new("care day", 14, e => CellContent.Of(e.Day)) { Format = Look.Format.Day },
+            new("care day", 16.5, e => CellContent.Of(e.Day)) { Format = Look.Format.Day },
             .. TraceColumns.Sources<CourseEvent>(rows, e => e.Sources),
         ];
         TableSheet.Dress(

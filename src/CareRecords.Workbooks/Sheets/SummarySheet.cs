@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "may have been", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
+        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -128,25 +128,30 @@ internal static class SummarySheet
             var step = steps[i];
             var index = i + 1;
             CellContent At(CellContent content, string heading) => content.Value is null ? content : content.By($"INDEX({TaperSheet.Table}[{heading}],{index})");
+            CellContent Planned(double? most, string? inWords, string heading) => inWords is null ? At(CellContent.Of(most), heading) : CellContent.Of("changed");
             page.Line(
                 CellContent.Of($"{step.Id}: {FindingWords.Direction(step)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
                 (At(CellContent.Of(step.From), "from"), "d mmm"), (At(CellContent.Of(step.To), "to"), "d mmm"),
-                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(Plan(step.PlannedSessionsPerDay, step.PlannedSessionsInWords), "sessions a day planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(Plan(step.PlannedMinutesPerArea, step.PlannedMinutesInWords), "minutes per area planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (Planned(step.PlannedSessionsPerDay, step.PlannedSessionsInWords, "sessions a day planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (Planned(step.PlannedMinutesPerArea, step.PlannedMinutesInWords, "minutes per area planned"), Format.UpToTwo),
                 (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (step.Direction == StepDirection.Down ? At(CellContent.Of(FindingWords.Outcome(step, step.FollowedBy)), TaperSheet.Within7) : CellContent.Blank, Format.Text));
         }
 
         var earlier = first > 0 ? $" {first} earlier on the sheet Taper." : "";
         page.Sentence(CellContent.Of(findings.Taper.WeanInWords + earlier));
-        var details = steps.Skip(first).Where(s => s.Direction == StepDirection.Down && (s.StableInWords ?? s.DiffersFromPlan) is not null).Select(Detail).ToList();
+        var details = steps.Skip(first).Where(s => s.Direction == StepDirection.Down && (s.StableInWords ?? s.PlannedSessionsInWords ?? s.PlannedMinutesInWords ?? s.DiffersFromPlan) is not null).Select(Detail).ToList();
         if (details.Count > 0) page.Sentence(CellContent.Of(string.Join(" ", details)), size: 9);
     }
 
     /// <summary>What a step down's hours are counted from, and where it differs from the plan.</summary>
     private static string Detail(TaperStep step) =>
-        $"{step.Id}: " + string.Join("; ", new[] { step.StableInWords is { } stable ? "hours stable counted " + stable : null, step.DiffersFromPlan }.OfType<string>()) + ".";
-
-    private static CellContent Plan(double? most, string? inWords) => inWords is null ? CellContent.Of(most) : CellContent.Of(inWords);
+        $"{step.Id}: " + string.Join("; ", new[]
+        {
+            step.StableInWords is { } stable ? "hours stable counted " + stable : null,
+            step.PlannedSessionsInWords is { } sessions ? $"plan {sessions} sessions a day" : null,
+            step.PlannedMinutesInWords is { } minutes ? $"plan {minutes} minutes an area" : null,
+            step.DiffersFromPlan is { } differs ? "done " + differs : null,
+        }.OfType<string>()) + ".";
 
     private static void Trust(FrontPage page, ReviewRows rows)
     {
