@@ -32,7 +32,7 @@ internal static class GapsToSee
             var words = SummarySentences.Clip(string.Join(WorkbookLayout.SourceSeparator, session.Session.Sources.Select(s => s.Text.Trim())), MostOfWords);
             Row(book, sheet, at, CellContent.Of(rows.IdOf(session.Session)).To(rows.LinkOf(session.Session)), CellContent.Of(session.Start), CellContent.Of(Feed(session.FeedGap)), CellContent.Of(Inhaler(session.InhalerGap)), CellContent.Of(words));
             sheet.Cell(at, 2).Style.NumberFormat.Format = Look.Format.Time;
-            sheet.Row(at).Height = 2 + (13 * Math.Max(TableSheet.LinesOf(words, 60), TableSheet.LinesOf(Feed(session.FeedGap) ?? "", 44)));
+            sheet.Row(at).Height = 2 + (13 * new[] { TableSheet.LinesOf(words, 66), TableSheet.LinesOf(Feed(session.FeedGap) ?? "", 52), TableSheet.LinesOf(Inhaler(session.InhalerGap) ?? "", 52) }.Max());
         }
 
         if (chosen.Count > Most) book.Put(sheet.Cell(++at, 1), CellContent.Of(FormattableString.Invariant($"{chosen.Count - Most} more: filter the table below by its verdicts.")));
@@ -71,6 +71,7 @@ internal static class GapsToSee
         : FindingWords.Verdict(gap.Verdict) + (gap.LowMinutes is null || gap.HighMinutes is null ? ": " + gap.Why : "") + Minutes(gap.LowMinutes, gap.HighMinutes, gap.LimitMinutes);
 
     private static string? Inhaler(InhalerGapFinding gap) => gap.Verdict == GapVerdict.Kept ? null
+        : gap.Verdict == GapVerdict.Unknown ? $"{FindingWords.CannotTell}: {gap.Why}"
         : FindingWords.InhalerVerdict(gap.Verdict) + (gap.Verdict == GapVerdict.None ? "" : Minutes(gap.LowMinutes, gap.HighMinutes, gap.LimitMinutes));
 
     private static string Minutes(double? low, double? high, double limit) => low is null || high is null ? ""
