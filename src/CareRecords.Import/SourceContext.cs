@@ -15,6 +15,9 @@ internal sealed record SourceContext
     /// <summary>The last day that the source can speak of (its file's date), for years not written; null when not known.</summary>
     public NodaTime.LocalDate? NotAfter { get; init; }
 
+    /// <summary>The first day of the workbook's sheets before this one, for sheets named "Tue" or "Day 2"; null when none has one.</summary>
+    public NodaTime.LocalDate? WeekOf { get; init; }
+
     /// <summary>The family's words.</summary>
     public FamilyWords Words { get; init; } = FamilyWords.None;
 

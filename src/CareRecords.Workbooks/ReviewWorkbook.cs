@@ -19,15 +19,12 @@ public static class ReviewWorkbook
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
         ArgumentNullException.ThrowIfNull(output);
-        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets.
+        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets and their saving.
         var rows = new ReviewRows(log, findings);
         using var book = new Book();
         var placed = AddSheets(book, rows, drawing);
         DocumentProperties.Set(book.Workbook, log, findings.Span);
-        using var saved = new MemoryStream();
-        book.Workbook.SaveAs(saved);
-        PackagePass.Finish(saved, book.Stored, placed);
-        SteadyZip.Rewrite(saved, output);
+        PackagePass.Save(book, placed, output);
     }
 
     /// <summary>Writes the workbook to a file, which is replaced when it exists.</summary>

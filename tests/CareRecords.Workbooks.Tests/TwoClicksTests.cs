@@ -47,8 +47,8 @@ public sealed partial class TwoClicksTests
             foreach (var sheet in book.Workbook.Descendants<DocumentFormat.OpenXml.Spreadsheet.Sheet>())
             {
                 var worksheet = ((WorksheetPart)book.GetPartById(sheet.Id!.Value!)).Worksheet;
-                foreach (var cell in worksheet.Descendants<Cell>().Where(c => c.CellValue is not null))
-                    _cells[(sheet.Name!.Value!, cell.CellReference!.Value!)] = cell.DataType?.Value == CellValues.SharedString
+                foreach (var cell in worksheet.Descendants<Cell>().Where(c => c.CellValue is not null || c.InlineString is not null))
+                    _cells[(sheet.Name!.Value!, cell.CellReference!.Value!)] = cell.InlineString is { } inline ? inline.InnerText : cell.DataType?.Value == CellValues.SharedString
                         ? shared[int.Parse(cell.CellValue!.Text, System.Globalization.CultureInfo.InvariantCulture)] : cell.CellValue!.Text;
                 foreach (var link in worksheet.Descendants<Hyperlink>()) _links[(sheet.Name!.Value!, link.Reference!.Value!)] = link.Location!.Value!;
             }

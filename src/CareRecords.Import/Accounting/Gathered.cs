@@ -55,6 +55,9 @@ internal sealed class Gathered
     /// <summary>True when the source's dates can be read both ways and nothing settled them.</summary>
     public bool OrderIsOpen { get; set; }
 
+    /// <summary>The first day that a title or table of it names; null when none does.</summary>
+    public NodaTime.LocalDate? FirstDay { get; set; }
+
     /// <summary>How each line ended.</summary>
     public LineLedger Ledger { get; } = new();
 

@@ -31,7 +31,7 @@ internal static class WorkbookFiles
                 if (asked) return Again(file, at, mostUnpacked);
                 asked = true;
                 return book.Rows();
-            }, context, everyRow));
+            }, context with { WeekOf = parts.Find(p => p.FirstDay is not null)?.FirstDay }, everyRow));
         }
 
         if (book.Damage is { } damage)

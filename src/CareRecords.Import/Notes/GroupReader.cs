@@ -12,7 +12,8 @@ namespace CareRecords.Import.Notes;
 /// <param name="Stamp">The moment of writing; null when the line has no stamp.</param>
 /// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part);
+/// <param name="Heading">The part of the day that the heading above the line names; null when none.</param>
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed class GroupReader
@@ -202,7 +203,7 @@ internal sealed class GroupReader
     private TimeRef? Untimed(Group group, Term? part = null)
     {
         var date = group.Day is { } day && _at.Date is { } from ? DayTimes.OtherDay(day, from) : _at.Date;
-        part ??= group.Part;
+        part ??= group.Part ?? (group.Day is null ? _at.Heading : null);
         return part is null ? null : new TimeRef(null) { Part = part.Text, PartKind = PartKind(part), Date = date, Taken = TimePrecision.PartOfDay };
     }
 

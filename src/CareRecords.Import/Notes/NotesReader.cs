@@ -30,7 +30,7 @@ internal static class NotesReader
     public static NotesReading ReadCell(SourceLine source, CellContext cell, ReadingContext context)
     {
         var words = cell.Heading is { Length: > 0 } heading ? heading + ": " + source.Text : source.Text;
-        if (cell.Time is { } time) words = time.Time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " " + words;
+        if (cell.Time is { } time) words = time.Time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) + (time is { Time.Hour: 12, Half: HalfOfDay.Pm } ? "pm " : " ") + words;
         words = words.ReplaceLineEndings(" / ");
         var run = new NotesRun(new SourceText(source.File, [words]), context with { Date = cell.Date }) { IgnoresHeadings = true };
         var reading = run.Read();

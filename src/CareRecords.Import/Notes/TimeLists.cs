@@ -71,6 +71,8 @@ internal static class TimeLists
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
+        // "at four o'clock, three and three": the same number twice is minutes.
+        if (list.Count >= 3 && terms[at].Kind == TermKind.Time && list.Skip(1).All(t => t.Start.Time == list[1].Start.Time)) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);

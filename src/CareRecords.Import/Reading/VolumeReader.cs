@@ -9,7 +9,7 @@ internal static class VolumeReader
     /// <summary>Reads the whole of <paramref name="text"/> as millilitres; the written form of a converted unit is in <c>HowRead</c>.</summary>
     public static Reading<double> Read(string text) => CellTerms.Measure(text) switch
     {
-        [{ Kind: TermKind.Quantity, Unit: Unit.Oz } ounces] => InRange(Math.Round(ounces.Number * MillilitresPerOunce, 1), text, $"{text.Trim()} read as US fluid ounces of 29.57 ml"),
+        [{ Kind: TermKind.Quantity, Unit: Unit.Oz } ounces] => InRange((double)Math.Round((decimal)ounces.Number * (decimal)MillilitresPerOunce, 1, MidpointRounding.AwayFromZero), text, $"{text.Trim()} read as US fluid ounces of 29.57 ml"),
         [{ Kind: TermKind.Quantity, Unit: Unit.Litre } litres] => InRange(litres.Number * 1000, text, $"{text.Trim()} read as litres"),
         [{ Kind: TermKind.Quantity or TermKind.Number, Unit: Unit.Ml or Unit.None } ml] => InRange(ml.Number, text, null),
         [{ Kind: TermKind.Symbol, Text: "-" or "–" }, { Kind: TermKind.Quantity or TermKind.Number }] => InRange(-1, text, null),

@@ -7,6 +7,9 @@ namespace CareRecords.Import.Tables;
 /// <param name="Text">The whole as written; for a sheet its cells joined by " | ".</param>
 internal sealed record GridRow(int Line, int LineCount, Cell[] Cells, string Text)
 {
+    /// <summary>The whole row as written, where this is only a part of it; null for a whole row.</summary>
+    public string? Written { get; init; }
+
     /// <summary>Comments on its cells; empty for a text.</summary>
     public IReadOnlyList<CellComment> Comments { get; init; } = [];
 

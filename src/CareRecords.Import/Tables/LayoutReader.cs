@@ -10,21 +10,49 @@ namespace CareRecords.Import.Tables;
 /// <summary>Reads tables of any layout.</summary>
 internal static class LayoutReader
 {
+    private const int MostOfDayLine = 6;
+
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
-        var parts = BlockFinder.Find(place, rows);
-        var areaOrder = LooseWords(place, parts, into);
-        var order = Order(place, parts, into, context);
-        var year = TitleYear.Of(place, rows);
-        var from = TitleDay.Of(place, rows, order, year ?? context.NotAfter);
-        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
-        foreach (var block in parts.Blocks) ReadBlock(place, block, into, context, order, areaOrder, year, from, around);
-        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context);
-        else foreach (var row in parts.Headless) Headless(place, row, into, context);
+        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
+        var apart = SideBySide.Apart(place, rows);
+        LocalDate? week = null;
+        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows))).ToList();
+        var order = Order(place, [.. all.Select(a => a.Parts)], into, context, TitleDay.Months(place, rows));
+        foreach (var (part, ofPart, parts) in all) week = ReadPart(part, ofPart, parts, rows, into, context, order, year, week);
         Account(place, rows, into);
+        // A row of two tables is set aside only where it is no record of either.
+        if (apart.Count > 1) Once(into);
         return into;
+    }
+
+    // One table, or several under one another. Gives the first day of the last one with days.
+    private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, DateOrder? order, LocalDate? year, LocalDate? week)
+    {
+        var areaOrder = LooseWords(place, parts, into);
+        var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
+        into.FirstDay ??= from;
+        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
+        if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context, order);
+        else foreach (var row in parts.Headless) Headless(place, row, into, context);
+        return week;
+    }
+
+    // Where no title names the year, the real dates of the sheet do.
+    private static LocalDate? YearOfDates(IReadOnlyList<GridRow> rows)
+    {
+        var years = rows.SelectMany(r => r.Cells).Where(c => c.Kind is CellKind.Date or CellKind.Moment).Select(c => c.At.Date).Take(1000).ToList();
+        return years.Count > 0 && years.TrueForAll(d => d.Year == years[0].Year) ? years[0] : null;
+    }
+
+    private static void Once(Gathered into)
+    {
+        var kept = into.SetAside.DistinctBy(s => s.Source.Place).Where(s => SourceLines.NumberOf(s.Source) is not (> 0 and var line) || into.Ledger.FateOf(line) is null or LineFate.NotRecord or LineFate.Blank).ToList();
+        into.SetAside.Clear();
+        into.SetAside.AddRange(kept);
     }
 
     // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
@@ -53,41 +81,52 @@ internal static class LayoutReader
     private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
         .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
 
-    private static DateOrder? Order(Place place, SheetParts parts, Gathered into, SourceContext context)
+    private static DateOrder? Order(Place place, IReadOnlyList<SheetParts> all, Gathered into, SourceContext context, IReadOnlyList<int> months)
     {
         var dates = new List<DateWritten>();
-        foreach (var block in parts.Blocks)
+        foreach (var block in all.SelectMany(p => p.Blocks))
+        {
+            // "5.10" where the heading is not known may be a time: it is a day only where no other column has the days.
+            var dated = block.Columns.Any(c => c.Role == Role.Date);
             foreach (var row in block.Rows)
                 for (var i = 0; i < block.Columns.Count; i++)
-                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End or Role.Unknown && CellTimes.Read(row[i].Cell).Date is { } date)
-                        dates.Add(date);
+                    if (block.Columns[i].Role is Role.Date or Role.Time or Role.Start or Role.End || (!dated && block.Columns[i].Role == Role.Unknown))
+                        if (CellTimes.Read(row[i].Cell).Date is { } date)
+                            dates.Add(date);
+        }
+
+        // Days on lines of their own, between the rows.
+        dates.AddRange(all.SelectMany(p => p.Loose).OrderBy(l => l.Row.Line).Where(l => l.Why is null).SelectMany(l => l.Row.Cells.Where(c => !c.IsEmpty).Take(MostOfDayLine)).Select(c => CellTimes.Read(c).Date).OfType<DateWritten>());
         var needed = DayOrder.IsNeeded(dates);
-        var settled = needed ? DayOrder.Decide(dates, null) : null;
-        into.OrderSettled = settled;
-        into.OrderIsOpen = needed && settled is null && context.OrderFor(place.File) is null;
+        var settled = needed ? DayOrder.OfMonths(dates, months) ?? DayOrder.Decide(dates, null) : null;
+        into.OrderSettled = settled ?? into.OrderSettled;
+        into.OrderIsOpen |= needed && settled is null && context.OrderFor(place.File) is null;
         return context.OrderFor(place.File) ?? settled ?? context.OrderOfNeighbours;
     }
 
-    private static void ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
+    // Gives the first day of the block that is written with its month; null when none is.
+    private static LocalDate? ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
     {
-        if (ContractBlock.TryRead(place, block, into, context, order, year)) return;
+        if (ContractBlock.TryRead(place, block, into, context, order, year)) return null;
         if (IsWords(block))
         {
             Words(block, into);
-            return;
+            return null;
         }
 
-        block = Crosses.AsTicks(block);
+        block = Crosses.AsTicks(block, around);
+        block = NumberTimes.Mended(block);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
-        if (place.Sheet is { } sheet && DateReader.Read(sheet) is { Outcome: Outcome.Certain } named && named.Value is { Month: not null, Day: not null } titled)
-            reading.Open(DateReader.Settle(titled, order, year) is { Outcome: Outcome.Certain } day ? day.Value : null);
-        if (reading.Day is null && reading.Slots.Date < 0 && !block.IsAcross && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? from) is { } above && !HasDates(block)) reading.Open(above);
+        // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
+        if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
+        else if (TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) is { } named) reading.Open(named);
+        into.FirstDay ??= reading.Day;
         if (!IsOfCare(reading))
         {
             foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a table without days or times: not of this record");
-            return;
+            return null;
         }
 
         Notice(reading);
@@ -96,7 +135,7 @@ internal static class LayoutReader
         var sessions = new SessionCells(reading);
         var measures = new MeasureCells(reading, words);
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
-        var kindRows = new KindRows(reading, sessions, measures, words);
+        var kindRows = new KindRows(reading, times, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
@@ -111,6 +150,9 @@ internal static class LayoutReader
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
         }
+
+        into.FirstDay ??= reading.FirstDay;
+        return reading.FirstDay;
     }
 
     private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
@@ -159,7 +201,8 @@ internal static class LayoutReader
         reading.Slots.Date >= 0 || reading.Slots.Time >= 0 || reading.Slots.End >= 0 || reading.Slots.Slots.Any(s => s.Time >= 0 || s.End >= 0)
         || reading.Block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Moment or CellKind.Date or CellKind.TimeOfDay));
 
-    private static bool HasDates(Block block) => block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null)));
+    private static bool BeginsWithDate(Block block) => block.Rows.FirstOrDefault(r => !r.IsBlank) is { } first
+        && first.Cells.Any(c => c.Cell.Kind is CellKind.Date or CellKind.Moment || (c.Cell.Kind == CellKind.Text && CellTimes.Read(c.Cell).Date is not null));
 
     private static void Notice(BlockReading reading)
     {
@@ -199,10 +242,10 @@ internal static class LayoutReader
     }
 
     // No heading anywhere: the rows are lines of notes with separators in them.
-    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context)
+    private static void AsNotes(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, Gathered into, SourceContext context, DateOrder? order)
     {
         var lines = rows.Select(r => string.Join(' ', r.Cells.Where(c => !c.IsEmpty).Select(c => c.Words!.ReplaceLineEndings(" ")))).ToList();
-        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter));
+        var reading = NotesReader.Read(new SourceText(place.File, lines), context.ForNotes(place.File, context.NotAfter) with { DateOrder = order });
         if (reading.Entries.Count == 0)
         {
             foreach (var row in parts.Headless) Headless(place, row, into, context);

@@ -6,9 +6,6 @@ namespace CareRecords.Workbooks.Building;
 /// <summary>Writes one table with its title, headings, filter, widths, checks and page set-up. One row at least is always there, blank when nothing was written.</summary>
 internal static class TableSheet
 {
-    /// <summary>Lines of text that a row may grow to; longer words show when the cell is selected.</summary>
-    private const int MostLines = 6;
-
     /// <summary>
     /// Adds the table to a sheet at <see cref="WorkbookLayout.HeadingRow"/> or further down.
     /// </summary>
@@ -18,10 +15,14 @@ internal static class TableSheet
     {
         var last = headingRow + Math.Max(rows.Count, 1);
         for (var c = 0; c < columns.Count; c++) WriteHeading(sheet, columns[c], headingRow, c + 1, setWidths);
-        for (var c = 0; c < columns.Count; c++) StyleColumn(sheet.Range(headingRow + 1, c + 1, last, c + 1), columns[c]);
-        for (var r = 0; r < rows.Count; r++) WriteRow(book, sheet, columns, rows[r], headingRow + 1 + r);
+        for (var c = 0; c < columns.Count; c++)
+        {
+            StyleColumn(sheet.Cell(headingRow + 1, c + 1).Style, columns[c]);
+            if (columns[c] is { Role: ColumnRole.Editable, Check: { } check }) AddCheck(sheet.Range(headingRow + 1, c + 1, last, c + 1), check);
+        }
 
-        var table = sheet.Range(headingRow, 1, last, columns.Count).CreateTable(tableName);
+        book.Later(new TableRows<T>(sheet.Name, tableName, headingRow + 1, columns, rows));
+        var table = sheet.Range(headingRow, 1, headingRow + 1, columns.Count).CreateTable(tableName);
         table.Theme = XLTableTheme.None;
         table.ShowAutoFilter = true;
         Look.TableHeading(sheet.Range(headingRow, 1, headingRow, columns.Count));
@@ -62,9 +63,8 @@ internal static class TableSheet
         }
     }
 
-    private static void StyleColumn<T>(IXLRange range, Column<T> column)
+    private static void StyleColumn<T>(IXLStyle style, Column<T> column)
     {
-        var style = range.Style;
         if (column.Format is { } format) style.NumberFormat.Format = format;
         style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
         style.Alignment.WrapText = column.Wrap;
@@ -76,7 +76,6 @@ internal static class TableSheet
         if (column.Role != ColumnRole.Editable) return;
         style.Fill.BackgroundColor = Look.PaleYellow;
         style.Protection.Locked = false;
-        if (column.Check is { } check) AddCheck(range, check);
     }
 
     private static bool IsNumber<T>(Column<T> column) => column.Format is not null;
@@ -106,19 +105,6 @@ internal static class TableSheet
                 validation.ErrorStyle = XLErrorStyle.Information;
                 break;
         }
-    }
-
-    private static void WriteRow<T>(Book book, IXLWorksheet sheet, IReadOnlyList<Column<T>> columns, T row, int at)
-    {
-        var lines = 1;
-        for (var c = 0; c < columns.Count; c++)
-        {
-            var content = columns[c].Content(row);
-            book.Put(sheet.Cell(at, c + 1), content);
-            if (columns[c].Wrap && content.Value is string words) lines = Math.Max(lines, LinesOf(words, columns[c].Width - 1));
-        }
-
-        sheet.Row(at).Height = 1.5 + (13 * Math.Min(lines, MostLines));
     }
 
     /// <summary>How many lines words take in a column of that many characters, broken between words where they can be.</summary>

@@ -17,9 +17,9 @@ internal static class SessionsSheet
     /// <summary>The six area columns.</summary>
     public const string Areas = "Sessions[[left lower]:[right vibration]]";
 
-    private static string ThisAreas => "Sessions[[#This Row],[left lower]:[right vibration]]";
+    private static string ThisAreas { get; } = "Sessions[[#This Row],[left lower]:[right vibration]]";
 
-    private static string MinutesInAllFormula =>
+    private static string MinutesInAllFormula { get; } =
         $"IF(ISNUMBER({This(Table, "minutes")}),{This(Table, "minutes")},IF({This(Table, Heading.OtherAreas)}=\"\",IF(COUNT({ThisAreas})=0,\"\",SUM({ThisAreas})),"
         + $"IF(ISNUMBER({This(Table, "other minutes as read")}),SUM({ThisAreas})+{This(Table, "other minutes as read")},\"\")))";
 

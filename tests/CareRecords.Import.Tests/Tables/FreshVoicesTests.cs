@@ -3,7 +3,10 @@ using Xunit.Abstractions;
 
 namespace CareRecords.Import.Tests.Tables;
 
-/// <summary>Twelve more families' tables by another writer, first scored on 25 November 2026 before anything was mended on them.</summary>
+/// <summary>
+/// Twelve more families' tables by another writer, first scored on 25 November 2026 before anything was mended on them:
+/// 303 of 584 events found, 43 swallowed. They have been studied since and measure nothing unseen any more; the floors hold what is reached.
+/// </summary>
 public sealed class FreshVoicesTests(ITestOutputHelper output)
 {
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Tables", "Fresh");
@@ -27,6 +30,6 @@ public sealed class FreshVoicesTests(ITestOutputHelper output)
 
         var total = $"found {found} of {expected}, false {wrong} of {read}, values {right} of {values}, swallowed {swallowed}";
         output.WriteLine("together: " + total);
-        Assert.True(found >= 0, total);
+        Assert.True(found >= 0.99 * expected && wrong <= 0.01 * read && right >= 0.99 * values && swallowed <= 1, total);
     }
 }

@@ -23,6 +23,12 @@ internal sealed record Block
     /// <summary>True for hours by days: each record is a day, an hour and one cell.</summary>
     public bool IsGrid { get; init; }
 
+    /// <summary>True for a tick chart: the rows are the hours of a day, and what is in a cell happened within its hour.</summary>
+    public bool AreHours { get; init; }
+
+    /// <summary>True when all of it is of the one day that stands above it.</summary>
+    public bool IsOfOneDay { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

@@ -35,8 +35,23 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The day that rows without a date belong to; null when none is known.</summary>
     public LocalDate? Day { get; private set; }
 
+    /// <summary>The first day of the block that is written with its month; null until one is.</summary>
+    public LocalDate? FirstDay { get; private set; }
+
     /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
     public string? Part { get; set; }
+
+    /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
+    public LocalTime? Hour { get; set; }
+
+    /// <summary>True when the hours of a tick chart are times to the minute.</summary>
+    public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);
+
+    /// <summary>True when the table writes 0,5 for a half: a flow or a temperature in it does.</summary>
+    public bool DecimalComma { get; } = block.Rows.Take(300).Any(r => Enumerable.Range(0, block.Columns.Count).Any(c => block.Columns[c].Role is Role.Oxygen or Role.Temperature && r[c].Cell.Kind == CellKind.Text && IsDecimal(r[c].Cell.Text.Trim())));
+
+    /// <summary>True for "0,5", "38,2".</summary>
+    public static bool IsDecimal(string text) => text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma && comma < text.Length - 1 && text.All(c => char.IsAsciiDigit(c) || c == ',') && text.Count(c => c == ',') == 1;
 
     /// <summary>Sessions of the day so far.</summary>
     public List<Session> SessionsOfDay { get; } = [];
@@ -90,7 +105,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
             return null;
         }
 
-        if (settled.TryGet(out var day)) return day;
+        if (settled.TryGet(out var day))
+        {
+            if (!bare && written.DaysFromContext is null) FirstDay ??= day;
+            return day;
+        }
+
         if (settled.Outcome == Outcome.Impossible)
         {
             Cells.Refuse(at.Source, settled.Why ?? $"There is no such day as '{at.Cell.Words}'.", "Correct the date.");

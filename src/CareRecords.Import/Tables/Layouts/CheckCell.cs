@@ -18,7 +18,8 @@ internal static class CheckCell
         {
             var sides = text.Split(arrow, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             if (sides.Length == 2 && One(sides[0], CheckPhase.Before, refuse) is { } before && One(sides[1], CheckPhase.After, refuse) is { } after)
-                return [.. before, .. after];
+                // "91 → 93 on ½ L": the flow at the end is of both.
+                return [.. after is [{ Oxygen: { } flow }] ? before.Select(b => b with { Oxygen = b.Oxygen ?? flow }) : before, .. after];
         }
 
         return ByPhase(text, refuse);

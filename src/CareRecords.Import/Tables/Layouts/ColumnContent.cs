@@ -12,6 +12,9 @@ internal static class ColumnContent
     // Enough to know a column by; a year of rows says no more.
     private const int MostRows = 300;
 
+    private const int LongestMinutes = 180;
+    private const int MinutesOfHalfDay = 12 * 60;
+
     /// <summary>The block with such columns renamed.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
@@ -22,10 +25,16 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role };
+        Parts(block, columns, filled);
+        Areas(columns, filled);
+        SeveralTimes(block, columns, filled);
         Halves(columns);
         Ticks(columns, filled);
         Date(block, columns, filled);
+        block = Titled(block, columns);
+        Units(block, columns, filled);
         Times(block, columns, filled);
+        Ends(block, columns, filled);
         Day(columns, filled);
         return block with { Columns = columns };
     }
@@ -33,6 +42,9 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.
+        Role.Oxygen when cells.Count > 1 && Most(cells, c => Within(c, 60, 100)) => Role.Saturation,
+        Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
         Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
@@ -41,10 +53,51 @@ internal static class ColumnContent
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
-        Role.Session or Role.Feed or Role.Dose when cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
+        Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) => Role.Count,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    // "AM | PM" under "Physio chart" or "Sats": what the title says, at that part of the day.
+    private static void Parts(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.About is not (TableKind.Sessions or TableKind.Checks) || columns.Any(c => c.Role is Role.Session or Role.Kind)) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || filled[i].Count == 0 || PartOfRow.Read(columns[i].Own) is null) continue;
+            if (block.About == TableKind.Checks && Most(filled[i], IsSaturation)) columns[i] = columns[i] with { Role = Role.Saturation };
+            else if (block.About == TableKind.Sessions && Most(filled[i], c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null)) columns[i] = columns[i] with { Role = Role.Session };
+        }
+    }
+
+    // "Areas" over "bases 3 each, tops 2 each": each cell is a session at the time of its row.
+    private static void Areas(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (columns.Any(c => c.Role is Role.Session or Role.Area or Role.Kind or Role.Side) || !columns.Any(c => c.Role is Role.Time or Role.Start)) return;
+        var at = Array.FindIndex(columns, c => c.Role is Role.Unknown or Role.Detail);
+        for (; at >= 0 && at < columns.Length; at++)
+        {
+            if (columns[at].Role is not (Role.Unknown or Role.Detail) || filled[at].Count == 0) continue;
+            var told = filled[at].Count(c => c.Kind == CellKind.Text && c.Text.Any(char.IsLetter) && AreasReader.Read(c.Text, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 });
+            if (told == 0 || (told + filled[at].Count(c => SameAs.PointsBack(c.Text) || SameAs.SaysNotDone(c.Text))) * 5 < filled[at].Count * 4) continue;
+            columns[at] = columns[at] with { Role = Role.Session };
+            return;
+        }
+    }
+
+    // "Times" over "7:05 & 17:10" beside a count of sessions: the sessions themselves.
+    private static void SeveralTimes(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (columns.Any(c => c.Role is Role.Session or Role.Kind) || !(block.About == TableKind.Sessions || columns.Any(c => HeadingReader.IsOfSessions(c.Heading)))) return;
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role is not (Role.Time or Role.Unknown) || filled[i].Count == 0) continue;
+            var events = filled[i].Select(c => c.Kind == CellKind.Text ? EventCell.Read(c.Text) : null).ToList();
+            if (!events.Exists(e => e is { Count: > 1 } && e.All(x => x.Words.Length == 0)) || !Most(filled[i], c => CellTimes.Read(c).Clock is not null || EventCell.Read(c.Text) is not null)) continue;
+            columns[i] = columns[i] with { Role = Role.Session };
+            return;
+        }
+    }
 
     // "AM start, AM L, AM R, PM start, ...": each half of the day is an event of its own.
     private static void Halves(ColumnMeaning[] columns)
@@ -85,7 +138,7 @@ internal static class ColumnContent
         foreach (var whole in new[] { true, false })
             for (var i = 0; i < columns.Length; i++)
             {
-                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) || filled[i].Count == 0) continue;
+                if (columns[i].Role is not (Role.Unknown or Role.Time or Role.Part or Role.Kind or Role.Detail) && i > 0 || filled[i].Count == 0) continue;
                 if (!Most(filled[i], c => CellTimes.Read(c) is { Date: not null, Clock: null } && !(whole && IsWeekday(c)))) continue;
                 columns[i] = columns[i] with { Role = Role.Date };
                 foreach (var other in Enumerable.Range(0, columns.Length).Where(o => o != i && columns[o].Role == Role.Unknown && filled[o].Count > 0 && filled[o].TrueForAll(IsWeekday)))
@@ -93,6 +146,34 @@ internal static class ColumnContent
                 return;
             }
     }
+
+    // "TEMPS" over a first column of days is the title of the table.
+    private static Block Titled(Block block, ColumnMeaning[] columns) =>
+        block.About is null && columns.Length > 1 && columns[0].Role == Role.Date && KindWords.Read(columns[0].Own, FamilyWords.None) is { } what
+            ? block with { About = what.Kind, Titles = [.. block.Titles, columns[0].Own] } : block;
+
+    // A heading of a unit alone: "F" over 101.5, "%" over 95.
+    private static void Units(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        for (var i = 0; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || filled[i].Count == 0) continue;
+            var unit = columns[i].Own.Trim(' ', '.', '(', ')', '°', 'º').ToLowerInvariant();
+            Role? role = unit switch
+            {
+                "f" or "fahrenheit" when filled[i].Count(c => Within(c, 90, 112)) * 2 > filled[i].Count => Role.Temperature,
+                "c" or "celsius" or "centigrade" when filled[i].Count(c => Within(c, 33, 44)) * 2 > filled[i].Count => Role.Temperature,
+                "%" when Most(filled[i], c => Within(c, 50, 100)) => Role.Saturation,
+                "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.Titles.Any(t => KindWords.Read(t, FamilyWords.None)?.Sign == SignKind.Temperature) && Most(filled[i], c => Within(c, 33, 112)) => Role.Temperature,
+                "" or "reading" or "result" or "value" or "number" or "level" or "figure" when block.About == TableKind.Checks && Most(filled[i], c => Within(c, 60, 100)) && !columns.Any(c => c.Role == Role.Saturation) => Role.Saturation,
+                _ => null,
+            };
+            if (role is { } known) columns[i] = columns[i] with { Role = known };
+        }
+    }
+
+    private static bool Within(Cell cell, double low, double high) =>
+        double.TryParse(cell.Text.Trim().TrimEnd('%').Replace(',', '.'), System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out var number) && number >= low && number <= high;
 
     // The column with the times of the rows where its heading does not tell, and no other column has them.
     private static void Times(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
@@ -110,6 +191,22 @@ internal static class ColumnContent
             return;
         }
     }
+
+    // A column without a known heading right of the start, each of its times a little later: the end.
+    private static void Ends(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (block.IsAcross || columns.Any(c => c.Role is Role.End or Role.SessionEnd or Role.FeedEnd)) return;
+        for (var i = 1; i < columns.Length; i++)
+        {
+            if (columns[i].Role != Role.Unknown || columns[i - 1].Role is not (Role.Time or Role.Start or Role.Session or Role.FeedStart) || filled[i].Count < 2) continue;
+            var at = i;
+            var pairs = block.Rows.Take(MostRows).Select(r => (Start: CellTimes.Read(r[at - 1].Cell).Clock, End: CellTimes.Read(r[at].Cell).Clock)).Where(p => p.Start is not null && p.End is not null).ToList();
+            if (pairs.Count * 5 < filled[i].Count * 4 || !pairs.TrueForAll(p => Minutes(p.Start!.Start, p.End!.Start) is > 0 and <= LongestMinutes)) continue;
+            columns[i] = columns[i] with { Role = columns[i - 1].Role == Role.Session ? Role.SessionEnd : columns[i - 1].Role == Role.FeedStart ? Role.FeedEnd : Role.End };
+        }
+    }
+
+    private static long Minutes(ClockTime from, ClockTime to) => (NodaTime.Period.Between(from.Time, to.Time, NodaTime.PeriodUnits.Minutes).Minutes + MinutesOfHalfDay) % MinutesOfHalfDay;
 
     // "Date" over 7:05 is a time; a day beside a time of its own is no second time.
     private static void Day(ColumnMeaning[] columns, List<Cell>[] filled)

@@ -96,6 +96,9 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
     /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
     public string? Part { get; init; }
 
+    /// <summary>The time of day that the heading fixes; null when it fixes none.</summary>
+    public ClockTime? At { get; init; }
+
     /// <summary>True when the heading was recognised.</summary>
     public bool IsKnown => Role != Role.Unknown;
 }

@@ -9,17 +9,38 @@ internal static class Crosses
     private const string Tick = "✓";
 
     /// <summary>The block with crosses that are ticks written as ticks.</summary>
-    public static Block AsTicks(Block block)
+    public static Block AsTicks(Block block, IEnumerable<string> around)
     {
-        if (!block.Rows.Any(r => r.Cells.Any(c => IsCross(c.Cell))) || block.Rows.Any(r => r.Cells.Any(c => c.Cell.Text.Trim() is "✓" or "✔" or "√"))) return block;
+        if (!block.Rows.Any(r => r.Cells.Any(c => IsCross(c.Cell)))) return block;
+        var explained = around.Any(IsKeyOfTicks);
+        if (!explained && block.Rows.Any(r => r.Cells.Any(c => c.Cell.Text.Trim() is "✓" or "✔" or "√"))) return block;
         var ticks = new HashSet<int>();
         for (var i = 0; i < block.Columns.Count; i++)
         {
             var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty && c.Text.Trim() is not ("-" or "–")).ToList();
-            if (filled.Count > 1 && filled.TrueForAll(IsCross)) ticks.Add(i);
+            if (filled.Count > 1 && filled.TrueForAll(IsCross) || (explained && filled.Exists(IsCross))) ticks.Add(i);
         }
 
+        // Where the family ticks one medicine with crosses, a cross among the times of another is a tick too.
+        if (block.IsAcross && ticks.Any(t => block.Columns[t].Role == Role.Dose))
+            for (var i = 0; i < block.Columns.Count; i++)
+                if (block.Columns[i].Role == Role.Dose)
+                    ticks.Add(i);
         return ticks.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Ticked(r, ticks))] };
+    }
+
+    // "x or ✓ = we did it", "x = given".
+    private static bool IsKeyOfTicks(string text)
+    {
+        foreach (var pair in text.Split(['.', ';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var sides = pair.Split('=', 2, StringSplitOptions.TrimEntries);
+            if (sides.Length < 2 || !Lexicon.Split(sides[0]).Contains("x")) continue;
+            var means = Lexicon.Split(sides[1]);
+            if (means.Any(w => w is "did" or "done" or "given" or "gave" or "taken" or "yes" or "happened") && !means.Any(w => w is "not" or "no" or "didn't" or "missed")) return true;
+        }
+
+        return false;
     }
 
     private static BlockRow Ticked(BlockRow row, HashSet<int> columns) =>

@@ -25,6 +25,15 @@ internal static class DayOrder
         return running.Count == 1 ? running[0] : null;
     }
 
+    /// <summary>The order in which every date lies in one of the months that the titles name; null when both orders do, or neither.</summary>
+    public static DateOrder? OfMonths(IReadOnlyList<DateWritten> dates, IReadOnlyList<int> months)
+    {
+        var open = dates.Where(d => d.First is not null && d.Second is not null).ToList();
+        if (months.Count == 0 || open.Count == 0) return null;
+        var (dayFirst, monthFirst) = (open.TrueForAll(d => months.Contains(d.Second!.Value)), open.TrueForAll(d => months.Contains(d.First!.Value)));
+        return dayFirst == monthFirst ? null : dayFirst ? DateOrder.DayMonthYear : DateOrder.MonthDayYear;
+    }
+
     private static bool IsDay(int day, int month) => month is >= 1 and <= 12 && day >= 1 && day <= CalendarSystem.Iso.GetDaysInMonth(2000, month);
 
     /// <summary>Whether any of the dates needs an order to be read.</summary>

@@ -14,8 +14,8 @@ internal static class DayRange
         if (heading.Contains('/')) return null;
         foreach (var word in Lexicon.Split(heading))
         {
-            if (word is "best" or "highest" or "max" or "maximum" or "hi") return true;
-            if (word is "worst" or "lowest" or "min" or "minimum") return false;
+            if (word is "best" or "highest" or "max" or "maximum" or "hi" or "high" or "top") return true;
+            if (word is "worst" or "lowest" or "min" or "minimum" or "low") return false;
         }
 
         return null;

@@ -31,7 +31,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
-        if (IsAmount(cell.Cell, heading) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
+        if (IsAmount(cell.Cell, heading) || (heading.At is not null && cell.Cell.Text.Trim() is { Length: <= 2 } few && few.All(char.IsAsciiDigit)) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
         {
             if ((when.Start is { } beside ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : of.PartOrDay(slot, when)) is { } during)
                 reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
@@ -45,6 +45,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
+        if (DoseAmount.In(cell.Cell.Text) is { } alone && alone.Length >= cell.Cell.Words!.TrimEnd('.', ',').Length && (when.Start ?? of.PartOrDay(slot, when)) is { } dosed)
+        {
+            reading.Add(Dose(source, dosed, Medicine(medicine, heading, source), heading.MedicineWords, alone, row), cell);
+            return;
+        }
+
         if (EventCell.Read(cell.Cell.Text) is { } events)
         {
             DoseEvents(row, slot, events, medicine, heading, source);
@@ -53,7 +59,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
 
         // "2 puffs" or a tick under a medicine's name: given, at the time of the row.
         var tick = SmallWords.ReadYesNo(cell.Cell.Text);
-        if (tick == false) return;
+        if (tick == false || SameAs.SaysNotDone(cell.Cell.Text) || SameAs.IsNo(cell.Cell.Text))
+        {
+            reading.Saw(cell);
+            return;
+        }
+
         if (tick is null && words.Read(cell, heading.Heading, when.Day, when.Start, keepAll: true)) return;
         if ((when.Start ?? of.PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
@@ -70,7 +81,11 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             {
                 previous = at.Stated.TimeOfDay;
                 var own = item.Words.Length > 0 && MedicineReader.Read(item.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inCell } && inCell.Generic != Medicines.Unknown ? inCell : null;
-                reading.Add(Dose(source, at, own ?? Medicine(medicine, heading, source), own?.AsWritten ?? heading.MedicineWords, own?.Amount ?? (item.Words.Length > 0 && own is null ? AmountWords(item.Words, heading) : medicine?.Amount), row), cell);
+                var said = item.Words.Trim(' ', '(', ')');
+                // "7.10 orange puffer" under the blue one is another medicine, of which the colour alone is known.
+                var other = own is null && said.Length > 0 && !said.Any(char.IsAsciiDigit) && Lexicon.Find(said, out _).Any(k => k.Concept is Concept.Inhaler or Concept.Medicine);
+                reading.Add(Dose(source, at, own ?? (other ? Medicine(null, new ColumnMeaning(said, Role.Dose) { MedicineWords = said }, source) : Medicine(medicine, heading, source)), own?.AsWritten ?? (other ? said : heading.MedicineWords),
+                    own?.Amount ?? (said.Any(char.IsAsciiDigit) && own is null ? AmountWords(said, heading) : other ? null : medicine?.Amount), row), cell);
             }
         }
     }

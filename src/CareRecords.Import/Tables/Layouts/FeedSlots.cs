@@ -15,7 +15,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         {
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || (when.Start is null && when.End is null))) return;
             if (slot.Part is not null) AddFeed(row, slot, row[ml].Cell.IsEmpty ? null : of.PartOrDayOf(slot), null, ml, route, ml);
-            else AddFeed(row, slot, when.Start, when.End, ml, route, null);
+            else AddFeed(row, slot, when.Start, when.End, ml, route, reading.Block.AreHours ? ml : null);
             return;
         }
 
@@ -27,6 +27,13 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         var cell = row[slot.Time];
         var endCell = row[slot.End];
+        // A tick beside "feed off": it ended at the time of the row.
+        if (slot.Time < 0 && when.Start is { } ended && reading.Slots.Time >= 0 && SmallWords.ReadYesNo(endCell.Cell.Text) is { } off)
+        {
+            if (off) reading.Add(new Feed { Sources = [reading.SourceOf(row, slot.End)], End = ended, Route = reading.Block.Columns[slot.End].Route }, endCell);
+            return;
+        }
+
         if (slot.Time >= 0 && !cell.Cell.IsEmpty && CellTimes.Read(cell.Cell).Clock is null && CellTimes.Read(cell.Cell).Outcome == Outcome.Nothing)
         {
             FeedWords(row, slot, cell, when);
@@ -85,7 +92,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         }
 
         var how = row[route].Cell.Words;
-        var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : FeedRoute.Unknown;
+        var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : ml >= 0 ? reading.Block.Columns[ml].Route : FeedRoute.Unknown;
         reading.Add(new Feed
         {
             Sources = [source],

@@ -7,6 +7,8 @@ internal static class HeadingGroups
     public static List<ColumnMeaning> Settled(List<ColumnMeaning> columns)
     {
         var groups = columns.Where(c => c.Group > 0).GroupBy(c => c.Group).ToDictionary(g => g.Key, g => g.ToList());
+        // "Session | Left | Right": with one group that has times the others are parts of it.
+        var alone = groups.Values.Count(g => g.Exists(IsTime) || IsEvent(g, groups.Values)) == 1 && groups.Values.Any(g => !g.Exists(IsTime) && g.Exists(c => c.Role == Role.Area));
         for (var i = 0; i < columns.Count; i++)
         {
             var column = columns[i];
@@ -16,7 +18,7 @@ internal static class HeadingGroups
             // A count of puffs under a medicine's name with no time of its own is the dose itself.
             if (column.Role is Role.Amount && group.Count == 1 && column.Over.Length > 0)
                 column = column with { Role = Role.Dose, MedicineWords = column.Over };
-            columns[i] = IsEvent(group, groups.Values) ? column : column with { Group = 0 };
+            columns[i] = alone || !IsEvent(group, groups.Values) ? column with { Group = 0 } : column;
         }
 
         return columns;

@@ -23,15 +23,18 @@ internal static class HeadingReader
         var all = own.Concat(group).Select(k => k.Concept).ToHashSet();
         return new ColumnMeaning(groupHeading is null ? heading : $"{groupHeading} {heading}", role)
         {
-            Phase = PhaseOf(all),
+            Phase = PhaseOf(all) is not CheckPhase.None and var named ? named
+                : role is not (Role.Saturation or Role.Pulse or Role.Oxygen) || own.Any(k => k.Concept == Concept.OxygenChange) ? CheckPhase.None
+                : own.Any(k => k.Concept == Concept.Start) && !own.Any(k => k.Concept == Concept.End) ? CheckPhase.Before : own.Any(k => k.Concept == Concept.End) && !own.Any(k => k.Concept == Concept.Start) ? CheckPhase.After : CheckPhase.None,
             Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HalfOfDay.Unknown,
             Areas = areas,
             Medicine = own.Concat(group).FirstOrDefault(k => k.Medicine is not null).Medicine,
-            MedicineWords = role == Role.Dose ? MedicineName.In(heading) : null,
+            MedicineWords = role == Role.Dose ? MedicineName.In(groupHeading is not null && !own.Any(IsOfMedicine) && group.Any(IsOfMedicine) && own.Count > 0 ? groupHeading : heading) : null,
             Part = PartIn(heading) ?? (groupHeading is null ? null : PartIn(groupHeading)),
             Route = all.Contains(Concept.Pump) ? FeedRoute.PumpedTube : all.Contains(Concept.Bolus) ? FeedRoute.BolusTube
                 : all.Contains(Concept.Tube) ? FeedRoute.Tube : all.Contains(Concept.Oral) ? FeedRoute.Oral : FeedRoute.Unknown,
             DefaultAmount = role is Role.Dose or Role.Amount ? AmountIn(heading) : null,
+            At = HeadingTime.Read(heading) ?? (groupHeading is null ? null : HeadingTime.Read(groupHeading)),
             Unit = UnitOf(heading) ?? (groupHeading is null ? null : UnitOf(groupHeading)),
         };
     }
@@ -92,6 +95,8 @@ internal static class HeadingReader
             : has.Contains(Concept.Start) ? Role.FeedStart
             : Role.Feed;
     }
+
+    private static bool IsOfMedicine(Known known) => known.Medicine is not null || known.Concept is Concept.Inhaler or Concept.Medicine;
 
     // The order settles headings of two known words: "Date and time" is a date, "done by" a person.
     private static Role Single(HashSet<Concept> has)

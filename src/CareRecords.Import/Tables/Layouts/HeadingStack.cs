@@ -1,3 +1,5 @@
+using CareRecords.Import.Reading;
+
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>
@@ -75,10 +77,22 @@ internal static class HeadingStack
 
             var over = string.Join(' ', stack.SkipLast(1).Select(s => s.Text).Distinct());
             var group = height > 1 && stack.Count > 1 ? stack[^2].From + 1 : 0;
-            columns.Add(HeadingReader.Read(stack[^1].Text, over.Length == 0 ? null : over) with { Own = stack[^1].Text, Over = over, Group = group });
+            var part = over.Length == 0 ? null : PartOfGroup(over, stack[^1].Text, spread[^1], c);
+            columns.Add(part is null
+                ? HeadingReader.Read(stack[^1].Text, over.Length == 0 ? null : over) with { Own = stack[^1].Text, Over = over, Group = group }
+                : HeadingReader.Read(stack[^1].Text) with { Heading = $"{over} {stack[^1].Text}", Own = stack[^1].Text, Over = over, Group = group, Part = part, Half = part == "midday" ? HalfOfDay.Unknown : part == "morning" ? HalfOfDay.Am : HalfOfDay.Pm });
         }
 
         return HeadingGroups.Settled(columns);
+    }
+
+    // "BREAKFAST" over milk, puffer, physio and sats is when, not what; over "ml" alone it is the meal.
+    private static string? PartOfGroup(string over, string own, List<(string Text, int From)> lowest, int column)
+    {
+        if (over.Contains(' ', StringComparison.Ordinal) ? PartOfRow.Read(over) is not { } part : (part = PartOfRow.Read(over) ?? PartOfRow.OfMeal(over)) is null) return null;
+        if (part is "night" || HeadingReader.Read(own).Role is Role.Millilitres or Role.Rate) return null;
+        bool IsCare(int c) => c >= 0 && c < lowest.Count && lowest[c].Text.Length > 0 && HeadingReader.Read(lowest[c].Text) is { Role: Role.Session or Role.Dose or Role.Saturation or Role.Area or Role.FeedEnd or Role.Pulse or Role.Minutes };
+        return IsCare(column) || IsCare(column - 1) || IsCare(column + 1) ? part : null;
     }
 
     private static List<(string Text, int From)> Own(GridRow row, int width) => [.. Enumerable.Range(0, width).Select(c => (row[c].Text.Trim(), c))];

@@ -7,6 +7,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads grids of hours by days: each filled cell is what happened in that hour of that day.</summary>
 internal sealed class HourGrid(BlockReading reading, FreeWords words)
 {
+    private readonly bool _exact = AreTimes([.. reading.Block.Rows.Select(r => r[1].Cell)]);
+
     private const int FewestHours = 3;
 
     private readonly CodeWords _codes = new(reading.Context.Words);
@@ -20,6 +22,9 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         return hours >= FewestHours && hours * 5 >= filled.Count * 4;
     }
 
+    /// <summary>True when labels are times to the minute and not whole hours that something happened within: one of them has minutes.</summary>
+    public static bool AreTimes(IReadOnlyList<Cell> labels) => labels.Any(l => HourOf(l) is { Minute: not 0 });
+
     /// <summary>The time that a label names; null when it names none. Hours over 24 are given as they stand.</summary>
     public static (int Hour, int Minute)? HourOf(Cell label)
     {
@@ -31,7 +36,9 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         if (text.ToLowerInvariant() is "noon" or "midday" or "12 noon") return (12, 0);
         if (text.ToLowerInvariant() is "midnight" or "12 midnight") return (0, 0);
         if (text.Length == 0 || !char.IsAsciiDigit(text[0])) return null;
-        return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start } ? (start.Time.Hour, start.Time.Minute) : null;
+        return CellTimes.Clock(text.Split('-', '–')[0]) is { Outcome: Outcome.Certain, Value.Start: { Precision: TimePrecision.Exact } start }
+            // Twelve of neither half is noon.
+            ? (start is { Half: HalfOfDay.Unknown, Time.Hour: 0 } ? 12 : start.Time.Hour, start.Time.Minute) : null;
     }
 
     /// <summary>Reads one cell: a row of date, hour and cell.</summary>
@@ -39,6 +46,7 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
     {
         var (date, label, cell) = (row[0], row[1], row[2]);
         if (CellTimes.Read(date.Cell).Date is { } written) reading.Open(reading.Settle(written, date));
+        if (reading.Day is null && HourOf(label.Cell) is not null) reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' has no date.", "Write a date above the table, such as: week beginning 3 March 2025.", "week-of:" + cell.Place.File);
         if (reading.Day is not { } day || HourOf(label.Cell) is not { } hour) return;
         if (hour.Hour > 24 || hour.Minute > 59)
         {
@@ -95,9 +103,12 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
     }
 
     // An hour's cell tells the hour, not the minute.
-    private static UncertainTime Within(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
+    private UncertainTime Within(LocalDateTime start) => _exact ? UncertainTime.Exactly(start) : Within59(start);
 
-    private static CareEntry Widened(CareEntry entry, LocalDateTime start) =>
+    /// <summary>Some time in the hour from a start on.</summary>
+    public static UncertainTime Within59(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
+
+    private CareEntry Widened(CareEntry entry, LocalDateTime start) =>
         entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == start ? feed with { End = Within(start) } : feed
         : entry.Start is { IsExact: true } at && at.Stated == start ? entry with { Start = Within(start) } : entry;
 }

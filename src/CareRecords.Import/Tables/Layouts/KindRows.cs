@@ -4,7 +4,7 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads the rows of a block that has one event a row and a column that says which ("What happened").</summary>
-internal sealed class KindRows(BlockReading reading, SessionCells sessions, MeasureCells measures, FreeWords words)
+internal sealed class KindRows(BlockReading reading, RowTimesReader times, SessionCells sessions, MeasureCells measures, FreeWords words)
 {
     /// <summary>Reads one row.</summary>
     public void Read(BlockRow row, RowWhen when)
@@ -23,7 +23,9 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         if (when.IsBad) return;
-        if (when.Start is { } told && IsSentence(text) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
+        // "clapping 7.05am" where no column has the times.
+        if (reading.Slots.Time < 0 && when.Start is null && when.Day is not null && HeadingTime.Read(text) is { } inKind && times.Settled(inKind, HalfOfDay.Unknown, null, kindCell) is { } settled) when = when with { Start = settled };
+        if (when.Start is { } told && IsSentence(text) && !(what.Kind == TableKind.Feeds && !Lasted(row).IsNone) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
         {
             foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
             if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
@@ -42,13 +44,16 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
             default: Checks(row, what, at, when); return;
         }
 
-        if (what.Kind is not TableKind.Checks) measures.AddChecks(row, Measures(), at, []);
+        // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
+        measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }
 
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = WordsAndNumbers(row);
-        if (cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
+        // "uppers skipped" beside the minutes of the lowers leaves out a part, not the session.
+        var withMinutes = Of(Role.Area).Any(c => row[c].Cell.Text.Any(char.IsAsciiDigit)) || cells.Exists(c => TellsMinutes(c, what));
+        if (!withMinutes && cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
@@ -65,7 +70,14 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
-        sessions.Add(row, slot, at, when.End, row.Source, areas);
+        // "physio L3 R3" as the kind itself.
+        if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
+        if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
+        {
+            reading.Into.Entries[^1] = bare with { MinutesWritten = total };
+            reading.SessionsOfDay[^1] = bare with { MinutesWritten = total };
+        }
+
         cells.ForEach(reading.Saw);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
@@ -94,6 +106,22 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         return read.Value.Areas;
     }
 
+    // "20 min", or the number and its unit in two cells.
+    private static double? InAll(List<CellAt> cells)
+    {
+        foreach (var cell in cells)
+        {
+            var text = cell.Cell.Words!;
+            if (!MinutesReader.Read(text).TryGet(out var minutes)) continue;
+            if (text.Any(char.IsLetter) || cells.Exists(c => c.Column != cell.Column && c.Cell.Words!.ToLowerInvariant() is "min" or "mins" or "minutes" or "minute")) return minutes.Minutes;
+        }
+
+        return null;
+    }
+
+    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(char.IsAsciiDigit)
+        && (AreaNumbers.Read(cell.Cell.Text.Trim(), Order(what), _ => { }) is { Count: > 0 } || AreasReader.Read(cell.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || words.Areas(cell, reading.Day) is not null);
+
     private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
         what.Technique == Technique.Unknown ? areas : [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a)];
 
@@ -102,7 +130,10 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private void Feed(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = TextCells(row);
-        var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        var lasted = Lasted(row);
+        var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Where(c => lasted.IsNone || c != lasted.Column).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
+        // "120 ml by syringe down the tube" is more than an amount.
+        if (!ml.IsNone && VolumeReader.Read(ml.Cell.Text).Outcome == Outcome.Nothing && ml.Cell.Text.Any(char.IsLetter)) ml = default;
         var routeCell = Of(Role.Route).Select(c => row[c].Cell.Words).FirstOrDefault(r => r is not null);
         var free = cells.Where(c => ml.IsNone || c.Column != ml.Column).ToList();
         if (free.Any(c => SaysRefused(c.Cell.Text)))
@@ -115,6 +146,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         double? volume = ml.IsNone ? null : reading.Cells.Millilitres(ml);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
+        if (starts is not null && ends is null && !lasted.IsNone && MinutesReader.Read(lasted.Cell.Words!).TryGet(out var took))
+        {
+            ends = UncertainTime.At(starts.Stated.PlusMinutes((long)Math.Round(took.Minutes)), TimePrecision.Reckoned);
+            reading.Saw(lasted);
+        }
+
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
         if (what is { IsEnd: false, IsStart: false } && free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true) (starts, ends) = (null, at);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
@@ -130,11 +167,38 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
                 if (route == FeedRoute.Unknown) route = told.Route;
             }
 
-            if (volume is null && VolumeReader.Read(text).TryGet(out var inWords) && inWords > 0) volume = inWords;
+            if (volume is null) volume = VolumeIn(text);
         }
 
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+        // "vomited 20 mins after" beside a feed is a sign of its own.
+        foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
+
+    // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
+    private static double? VolumeIn(string text)
+    {
+        if (VolumeReader.Read(text).TryGet(out var whole)) return whole > 0 ? whole : null;
+        var words = text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
+        var found = new List<double>();
+        for (var i = 0; i < words.Length; i++)
+        {
+            var (word, next) = (words[i], i + 1 < words.Length ? words[i + 1].ToLowerInvariant().TrimEnd('.') : "");
+            if (!char.IsAsciiDigit(word[0])) continue;
+            var unit = next is "ml" or "mls" or "cc" or "ccs" or "oz" ? " " + next : "";
+            if ((unit.Length > 0 || word.AsSpan().IndexOfAnyExceptInRange('0', '9') > 0) && !next.StartsWith("ml/", StringComparison.Ordinal) && VolumeReader.Read(word + unit).TryGet(out var one) && one > 0 && (unit.Length > 0 || word.TrimEnd('s', 'S')[^1] is 'l' or 'L' or 'c' or 'C' or 'z' or 'Z')) found.Add(one);
+        }
+
+        return found is [var only] ? only : null;
+    }
+
+    // Minutes beside a feed are how long it ran, unless their heading is of millilitres too.
+    private CellAt Lasted(BlockRow row) =>
+        Of(Role.Minutes).Where(c => !Lexicon.Find(reading.Block.Columns[c].Heading, out _).Any(k => k.Concept is Concept.Millilitres or Concept.Amount)).Select(c => row[c])
+            .FirstOrDefault(c => !c.Cell.IsEmpty && MinutesReader.Read(c.Cell.Words!).TryGet(out _) && (VolumeReader.Read(row[reading.Slots.Kind].Cell.Text).TryGet(out _) || SaysVolume(row)));
+
+    private bool SaysVolume(BlockRow row) => words.Told(row[reading.Slots.Kind].Cell.Words!, null, UncertainTime.Exactly(new NodaTime.LocalDateTime(2000, 1, 1, 9, 0)), row[0].Place.File) is [Feed { Millilitres: not null }]
+        || Of(Role.Millilitres).Concat(Of(Role.Amount)).Any(c => !row[c].Cell.IsEmpty) || TextCells(row).Exists(c => VolumeIn(c.Cell.Text) is not null);
 
     // "bottle, finished 12.55", "took 20 min", "12:00-12:30".
     private static UncertainTime? EndIn(string text, UncertainTime start)
@@ -176,7 +240,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         }
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
-        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => AmountIn(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
@@ -209,13 +273,6 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private static MedicineWritten? Meant(string means) =>
         MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null;
 
-    private static string? AmountIn(string text)
-    {
-        if (text.Length is > 1 and <= 16 && char.IsAsciiDigit(text[0]) && text.Any(char.IsLetter) && text.Split(' ', '/').Any(w => w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mcg" or "puffs" or "puff")) return text;
-        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return words.Length >= 2 && char.IsAsciiDigit(words[0][0]) && words[1].ToLowerInvariant().TrimEnd('.', ',') is "puffs" or "puff" or "ml" or "mls" or "mg" or "mcg" or "g" or "drops" or "p" ? $"{words[0]} {words[1]}" : null;
-    }
-
     private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var cells = TextCells(row).Concat(Of(Role.Temperature).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty)).DistinctBy(c => c.Column).ToList();
@@ -243,7 +300,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
     private static string? AmountAfter(string text)
     {
         var at = text.AsSpan().IndexOfAnyInRange('0', '9');
-        return at < 0 ? null : AmountIn(text[at..]);
+        return at < 0 ? null : DoseAmount.In(text[at..]);
     }
 
     private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
@@ -251,7 +308,7 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
-        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, []);
+        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         else
             foreach (var cell in Numbers(row))
             {
@@ -285,9 +342,12 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
 
     // "before physio", "after" in a short remark beside a reading.
-    private CheckPhase PhaseIn(BlockRow row)
+    private CheckPhase PhaseIn(BlockRow row) => PhaseIn(TextCells(row));
+
+    /// <summary>The phase that a short remark names; none when none does.</summary>
+    public static CheckPhase PhaseIn(IEnumerable<CellAt> remarks)
     {
-        foreach (var cell in TextCells(row).Where(c => c.Cell.Text.Length <= 20))
+        foreach (var cell in remarks.Where(c => c.Cell.Text.Length <= 20))
         {
             var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
             var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));
@@ -304,13 +364,17 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
         foreach (var cell in TextCells(row).Where(c => c.Column > saturation.Column))
         {
             if (pulse is null && PulseReader.Read(cell.Cell.Words!).TryGet(out var beats) && beats >= 40 && HoldsPulses(cell.Column)) pulse = beats;
-            else if (litres is null && OxygenReader.Read(cell.Cell.Words!).TryGet(out var flow) && flow <= 15) litres = flow;
+            else if (litres is null && (OxygenReader.Read(cell.Cell.Words!).TryGet(out var alone) ? alone : FlowAfterOn(cell.Cell.Words!)) is <= 15 and var flow) litres = flow;
             else continue;
             reading.Use(cell);
         }
 
         return (pulse, litres);
     }
+
+    // "asleep on ½".
+    private static double? FlowAfterOn(string text) =>
+        text.LastIndexOf(" on ", StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + 4)..].Trim()).TryGet(out var flow) ? flow : null;
 
     private bool HoldsPulses(int column) =>
         reading.Block.Rows.Any(r => PulseReader.Read(r[column].Cell.Text.Trim()).TryGet(out var beats) && beats is > 100 and < 250);
@@ -362,7 +426,10 @@ internal sealed class KindRows(BlockReading reading, SessionCells sessions, Meas
 
     // The same, and the columns of minutes and millilitres where they hold more than one bare number.
     private List<CellAt> WordsAndNumbers(BlockRow row) =>
-        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+        [.. TextCells(row).Concat(Of(Role.Minutes).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !MinutesReader.Read(c.Cell.Words!).TryGet(out _) && !NotSaid.Is(c.Cell.Words!) && !IsNumber(c.Cell.Words!))).DistinctBy(c => c.Column).OrderBy(c => c.Column)];
+
+    // "-15" is a slip to be told of, not minutes in some other way of writing.
+    private static bool IsNumber(string text) => double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out _);
 
     private static Technique OnlyTechnique(string text)
     {

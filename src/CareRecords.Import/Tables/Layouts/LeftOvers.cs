@@ -25,7 +25,7 @@ internal sealed class LeftOvers(BlockReading reading)
         if (asked.Exists(s => s.Place == row.Source.Place) && !reading.Block.IsAcross && reading.Into.Entries.Count == entriesBefore) return;
         var whys = reading.Into.Problems.Skip(problemsBefore).Select(p => p.Why).ToList();
         // What hangs on a time that was refused is asked about with it.
-        if (row.Cells[0].Place.Sheet is not null && asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
+        if (!reading.Block.IsAcross && row.Cells[0].Place.Sheet is not null && asked.Exists(s => s.Place == row[reading.Slots.Time].Source.Place || s.Place == row[reading.Slots.Date].Source.Place) && (reading.Slots.Time >= 0 || reading.Slots.Date >= 0)) return;
         var count = reading.Into.Problems.Count;
         for (var i = 0; i < row.Cells.Count; i++)
         {
@@ -38,9 +38,14 @@ internal sealed class LeftOvers(BlockReading reading)
         Comments(row, problemsBefore);
 
         if (gave || reading.Into.Problems.Count > count || reading.Block.IsAcross) return;
-        if (row.Cells.Where((_, i) => i != reading.Slots.Date && i != reading.Slots.Time && i != reading.Slots.By).Any(c => !c.Cell.IsEmpty && HoldsEvent(c.Cell.Text)) && reading.Slots.HasTimeIn(row))
+        if (row.Cells.Where((_, i) => i != reading.Slots.Date && i != reading.Slots.Time && i != reading.Slots.By).Any(c => !c.Cell.IsEmpty && (HoldsEvent(c.Cell.Text) || SaysDone(c.Cell.Text))) && reading.Slots.HasTimeIn(row))
             reading.Cells.Ask(row.Source, "This row has a time, but no record could be made of it.", "Write what happened in words such as physio, feed, inhaler or sats.");
     }
+
+    // "she did one about 9": in a row that gave nothing else these are words of something that was done.
+    private static bool SaysDone(string text) =>
+        text.Length > 8 && Lexicon.Split(text) is { Count: > 2 } words && words.Any(w => w is "did" or "done" or "gave" or "had" or "took" or "given") && !SameAs.SaysNotDone(text) && !SameAs.IsNo(text)
+        && (words.Any(w => w is "one" or "it" or "them" or "both" or "his" or "her" or "some") || text.Any(char.IsAsciiDigit));
 
     // "3" under "sessions" beside two that are written.
     private void Counts(BlockRow row, int sessions)

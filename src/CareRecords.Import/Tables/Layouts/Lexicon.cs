@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Frozen;
 using System.Reflection;
 using System.Text;
@@ -14,8 +15,11 @@ internal readonly record struct Known(Concept Concept, string? Medicine = null);
 internal static class Lexicon
 {
     private const int LongestPhrase = 4;
+    private const int MostMended = 20_000;
 
     private static readonly Lazy<FrozenDictionary<string, Known>> Words = new(Load);
+    private static readonly Lazy<HeadingSpelling> Spelt = new(() => new HeadingSpelling(Words.Value));
+    private static readonly ConcurrentDictionary<string, Known?> Mended = new();
 
     /// <summary>The known words of a text in order; words that are not known leave nothing. Their share tells how sure the text is a heading.</summary>
     public static IReadOnlyList<Known> Find(string text, out double shareKnown)
@@ -66,7 +70,7 @@ internal static class Lexicon
         {
             var phrase = string.Join(' ', words.Skip(at).Take(length));
             if (Words.Value.TryGetValue(phrase, out hit)) return length;
-            if (length == 1 && phrase.Length >= 5 && Near(phrase) is { } near)
+            if (length == 1 && Nearest(phrase) is { } near)
             {
                 hit = near;
                 return 1;
@@ -77,24 +81,13 @@ internal static class Lexicon
         return 0;
     }
 
-    // One letter wrong, missing, too many or two swapped; the first letter must be right.
-    private static Known? Near(string word)
+    // The same few words stand in every row of a table; a bounded store keeps a text of new words from filling it.
+    private static Known? Nearest(string word)
     {
-        foreach (var (known, hit) in Words.Value)
-            if (known.Length >= 5 && known[0] == word[0] && Math.Abs(known.Length - word.Length) <= 1 && IsOneOff(known, word))
-                return hit;
-        return null;
-    }
-
-    private static bool IsOneOff(string a, string b)
-    {
-        var start = a.AsSpan().CommonPrefixLength(b);
-        var (restA, restB) = (a[start..], b[start..]);
-        if (restA.Length == restB.Length + 1) return restA[1..] == restB;
-        if (restA.Length + 1 == restB.Length) return restB[1..] == restA;
-        if (restA.Length != restB.Length) return false;
-        return restA.Length == 0 || restA[1..] == restB[1..]
-            || (restA.Length >= 2 && restA[0] == restB[1] && restA[1] == restB[0] && restA[2..] == restB[2..]);
+        if (Mended.TryGetValue(word, out var known)) return known;
+        known = Spelt.Value.Nearest(word);
+        if (Mended.Count < MostMended) Mended[word] = known;
+        return known;
     }
 
     private static FrozenDictionary<string, Known> Load()

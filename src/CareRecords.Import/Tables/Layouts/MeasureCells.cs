@@ -15,10 +15,11 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     /// <param name="columns">Columns of saturation, pulse, oxygen and phase.</param>
     /// <param name="at">The row's own time; null when there is none.</param>
     /// <param name="sessions">Sessions of the row or slot that the columns belong to.</param>
-    public void AddChecks(BlockRow row, IReadOnlyList<int> columns, UncertainTime? at, IReadOnlyList<Session> sessions)
+    /// <param name="otherwise">The phase where neither a heading nor a column of phases names one.</param>
+    public void AddChecks(BlockRow row, IReadOnlyList<int> columns, UncertainTime? at, IReadOnlyList<Session> sessions, CheckPhase otherwise = CheckPhase.None)
     {
         var filled = columns.Where(c => !row[c].Cell.IsEmpty && !NotSaid.Is(row[c].Cell.Text.Trim())).ToList();
-        var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? CheckPhase.None;
+        var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? otherwise;
         var pulses = filled.Where(c => Role(c) == Layouts.Role.Pulse).ToList();
         var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: Litres(row[c], reading.Block.Columns[c]))).Where(f => f.Litres is not null).ToList();
         var found = new List<(CellCheck Check, int Column, Session? Session)>();

@@ -41,6 +41,13 @@ internal static class RowShape
         return dates >= FewestDatesAcross && dates * 10 >= filled * 6;
     }
 
+    /// <summary>True for a corner of words and days beside it: two are enough under a table of the same kind.</summary>
+    public static bool IsDayLabels(GridRow row, int fewest = 2)
+    {
+        var filled = row.Cells.Skip(1).Where(c => !c.IsEmpty).ToList();
+        return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate);
+    }
+
     /// <summary>True for a line drawn with dashes or the like.</summary>
     public static bool IsRule(GridRow row) =>
         row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept(RuleMarks) < 0)
@@ -50,7 +57,7 @@ internal static class RowShape
     public static bool IsTotal(GridRow row)
     {
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
-        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
+        if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && !(c.Text.Trim().Length < 3 && c.Text.Trim().All(char.IsAsciiDigit)) && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
         return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
@@ -69,6 +76,7 @@ internal static class RowShape
     // "93", "7.05", "3/3", "12 puffs": a figure first is data; "O2 (L)" and "1st physio" are not.
     private static bool IsFigure(string text)
     {
+        if (text[0] is '✓' or '✔' or '√' or '✗' or '✘' or '×' or '☑' or '☐' or '✅' or '❌') return true;
         if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
         var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
         return digits < 0 || text[digits..] is not ("st" or "nd" or "rd" or "th") && !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");

@@ -30,6 +30,7 @@ internal sealed class RowTimesReader(BlockReading reading)
         // "3" where the day stands is the third of the month that the title names.
         if (day.Date is null && slots.Date >= 0 && slots.Date != slots.Time && int.TryParse(dateCell.Cell.Text.Trim(), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var dayOfMonth) && dayOfMonth is >= 1 and <= 31)
             day = new WrittenTime(Outcome.Certain, new DateWritten(null, null, null, null, dayOfMonth, IsoDayOfWeek.None), null);
+        if (reading.Block.AreHours) return Hour(day, dateCell, timeCell);
         var bad = Refused(day, dateCell) | Refused(time, timeCell);
         string? words = null;
         if (day.Outcome == Outcome.Nothing && !dateCell.Cell.IsEmpty && !NotSaid.Is(dateCell.Cell.Text.Trim()) && dateCell.Cell.Text.Trim() is not ("\"" or "〃")) words = dateCell.Cell.Words;
@@ -63,6 +64,22 @@ internal sealed class RowTimesReader(BlockReading reading)
         return new RowWhen(reading.Day, start, end, false, words);
     }
 
+    // The row of an hour in a tick chart.
+    private RowWhen Hour(WrittenTime day, CellAt dateCell, CellAt hourCell)
+    {
+        if (day.Date is { } written) reading.Open(reading.Settle(written, dateCell));
+        if (reading.Day is not { } date || HourGrid.HourOf(hourCell.Cell) is not { Hour: <= 24, Minute: < 60 } hour)
+        {
+            reading.Hour = null;
+            if (reading.Day is null) reading.Cells.Ask(hourCell.Source, "No date is written for the hours of this chart.", "Write the date beside or above it.");
+            return new RowWhen(null, null, null, true, null);
+        }
+
+        var start = (hour.Hour == 24 ? date.PlusDays(1) : date).At(new LocalTime(hour.Hour % 24, hour.Minute));
+        reading.Hour = start.TimeOfDay;
+        return new RowWhen(date, reading.HoursAreTimes ? UncertainTime.Exactly(start) : HourGrid.Within59(start), null, false, null);
+    }
+
     /// <summary>The time in a cell on the day of its row; null when it holds none (asked or refused where it should).</summary>
     public UncertainTime? On(CellAt cell, HalfOfDay half, LocalTime? before, bool mayStepBack = false)
     {
@@ -86,6 +103,8 @@ internal sealed class RowTimesReader(BlockReading reading)
             return null;
         }
 
+        // "7:20" under 7 pm.
+        if (half == HalfOfDay.Unknown && reading.Hour is { } hour && time.Half == HalfOfDay.Unknown) return time.In(hour.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).On(day);
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };

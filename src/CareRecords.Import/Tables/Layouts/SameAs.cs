@@ -1,3 +1,4 @@
+using CareRecords.Import.Reading;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
@@ -6,13 +7,23 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class SameAs
 {
     private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "same dose", "same again", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday"];
-    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused", "declined", "wouldn't let", "wouldnt let", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen"];
+    private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused", "declined", "wouldn't let", "wouldnt let", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen", "nobody to", "no one to", "noone to", "nobody here", "unable to do", "not able to", "no time for", "didn't manage", "didnt manage", "could not", "didn't get to", "didn't need", "didnt need", "not needed", "no need", "did not need"];
 
     /// <summary>True when the words only point to an earlier session.</summary>
     public static bool PointsBack(string text)
     {
         var folded = text.Trim().TrimStart('=').Trim().ToLowerInvariant();
+        if (TimeMeant(folded) is not null) return true;
         return folded is "same" or "ditto" or "\"" or "〃" or "as am" or "as pm" || Same.Any(s => s.Length > 3 && folded.StartsWith(s, StringComparison.Ordinal) && folded.Length < 40 && !folded.Any(char.IsAsciiDigit));
+    }
+
+    // "same as 6:30", "as 7.15 one".
+    private static ClockTime? TimeMeant(string folded)
+    {
+        foreach (var mark in new[] { "same as ", "as at ", "as ", "same as at " })
+            if (folded.StartsWith(mark, StringComparison.Ordinal) && folded.Length < 30 && folded[mark.Length..].Trim() is [>= '0' and <= '9', ..] time && CellTimes.Clock(time).TryGet(out var span) && span.End is null)
+                return span.Start;
+        return null;
     }
 
     /// <summary>True when the words say that it did not take place.</summary>
@@ -26,6 +37,7 @@ internal static class SameAs
     public static bool IsNo(string text)
     {
         var folded = text.Trim().ToLowerInvariant();
+        if (folded.Length > 0 && folded[0] is '✗' or '✘' or '❌') return true;
         return folded is "no" or "none" or "nil" or "nope" or "nee" or "non" or "nein" or "not" or "0" || (folded.StartsWith("no", StringComparison.Ordinal) && folded.Length > 3 && (folded[2] is ',' or '-' or ':' or ';' or '.' or '(' || folded[2..].TrimStart() is ['-' or '–' or '—' or ',' or '(', ..]))
             || folded.StartsWith("not ", StringComparison.Ordinal) || folded.StartsWith("none ", StringComparison.Ordinal);
     }
@@ -34,6 +46,8 @@ internal static class SameAs
     public static Session? Find(string text, IReadOnlyList<Session> ofDay, Session? last)
     {
         var folded = text.ToLowerInvariant();
+        if (TimeMeant(folded) is { } at)
+            return ofDay.LastOrDefault(s => s.Start is { } start && (start.Stated.TimeOfDay == at.Time || (at.Half == HalfOfDay.Unknown && start.Stated.Hour % 12 == at.Time.Hour % 12 && start.Stated.Minute == at.Time.Minute)));
         var early = folded.Contains("morning", StringComparison.Ordinal) || folded.Contains("am", StringComparison.Ordinal) && folded.Contains("as am", StringComparison.Ordinal);
         return early && ofDay.Count > 0 ? ofDay[0] : ofDay.Count > 0 ? ofDay[^1] : last;
     }

@@ -87,7 +87,9 @@ internal sealed class SessionCells(BlockReading reading)
         if (NotSaid.Is(text)) return [];
         if (SameAs.PointsBack(text) && SameAs.Find(text, reading.SessionsOfDay, reading.LastSession) is { } earlier)
             return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
-        if (column.Areas.Count > 1 && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
+        if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
+            return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
+        if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
     }

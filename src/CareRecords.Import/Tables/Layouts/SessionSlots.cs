@@ -24,7 +24,18 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             }
 
             var start = when.Start ?? of.DayOnly(row, slot, when);
-            if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session) found.Add(session);
+            if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session)
+            {
+                if (session.End is not null) reading.Saw(row[slot.End]);
+                found.Add(session);
+            }
+
+            return found;
+        }
+
+        if (cell.Cell.Text.Trim() is "?" or "??" && slot.Done < 0)
+        {
+            reading.Cells.Ask(cell.Source, "A question mark does not say whether this session was.", "Write yes or no, or the time.");
             return found;
         }
 
@@ -59,6 +70,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
                 if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
                 {
                     reading.Use(cell);
+                    if (end is not null) reading.Saw(row[slot.End]);
                     found.Add(session);
                 }
             }
@@ -89,6 +101,16 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
             reading.Use(cell);
+            return found;
+        }
+
+        // "✓ 10 mins": it was, and how long it took.
+        if (cell.Cell.Text.Trim() is ['✓' or '✔' or '√' or '☑' or '✅', .. var beside] && MinutesReader.Read(beside.Trim(' ', '-', ',', '(', ')')).TryGet(out var total) && (when.Start ?? of.PartOrDay(slot, when)) is { } ticks && sessions.Add(row, slot, ticks, null, reading.SourceOf(row, slot.Time)) is { } timed)
+        {
+            reading.Into.Entries[^1] = timed with { MinutesWritten = total.Minutes };
+            reading.SessionsOfDay[^1] = timed with { MinutesWritten = total.Minutes };
+            reading.Use(cell);
+            found.Add(timed with { MinutesWritten = total.Minutes });
             return found;
         }
 
@@ -130,6 +152,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
             reading.Use(cell);
             found.Add(session);
+            Remark(cell, text, when.Day, at);
         }
 
         return found;
@@ -177,9 +200,17 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             };
             reading.Add(session, cell);
             found.Add(session);
+            Remark(cell, item.Words, when.Day, start);
         }
 
         return found;
+    }
+
+    // "7:20 L6 R6 (threw up after)": what stands in brackets is a remark on the session.
+    private void Remark(CellAt cell, string text, LocalDate? day, UncertainTime at)
+    {
+        var open = text.IndexOf('(', StringComparison.Ordinal);
+        if (open >= 0) words.Read(cell, null, day, at, keepAll: false, text[open..].Trim(' ', '(', ')'));
     }
 
     // What the words after a time say of areas, as a reading to be done later; null when they are not about areas alone.

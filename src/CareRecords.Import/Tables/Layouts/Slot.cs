@@ -112,7 +112,7 @@ internal sealed class BlockSlots
 
     private Slot Open(TableKind kind, int column, int time)
     {
-        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs);
+        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && s.End >= 0));
         var slot = waiting ?? new Slot(kind);
         if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
@@ -200,6 +200,12 @@ internal sealed class BlockSlots
             return;
         }
 
+        if (column.At is { } fixedAt && !Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group && column.Phase != Records.CheckPhase.None))
+        {
+            OfPart(i, fixedAt.Time.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) + (column.Half == HalfOfDay.Unknown ? "" : column.Half.ToString()));
+            return;
+        }
+
         if (column.Part is { } part && !(column.Phase != Records.CheckPhase.None && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Half == column.Half)) && !(column.Group > 0 && Slots.Exists(s => s.Kind == TableKind.Sessions && s.Group == column.Group)))
         {
             OfPart(i, part);
@@ -222,10 +228,28 @@ internal sealed class BlockSlots
 
     private void Settle()
     {
+        // "Session log" with a start and a finish a row: a session, whatever else was measured.
+        if (Block.About == TableKind.Sessions && Kind < 0 && Time >= 0 && End >= 0 && !Slots.Exists(s => s.Kind is TableKind.Sessions or TableKind.Feeds))
+        {
+            Slots.Insert(0, new Slot(TableKind.Sessions));
+            foreach (var check in Slots.Where(s => s.Kind == TableKind.Checks && s.Time < 0 && s.Part is null).ToList())
+            {
+                Slots[0].Values.AddRange(check.Values);
+                Slots.Remove(check);
+            }
+        }
+
         if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
         {
             primary.StartsWithRow = primary.Time < 0 && Time >= 0;
             (primary.End, End) = (End, -1);
+        }
+
+        // "O2" once beside the saturations of morning and evening is of each of them.
+        if (Time < 0 && Kind < 0 && Slots.Find(s => s.Kind == TableKind.Checks && s.Part is null && s.Time < 0 && s.Values.TrueForAll(v => Block.Columns[v].Role == Role.Oxygen)) is { } flow && Slots.Where(s => s.Kind == TableKind.Checks && s.Part is not null && s.Part != "day").ToList() is { Count: > 0 } parts)
+        {
+            foreach (var part in parts.Where(p => !p.Values.Exists(v => Block.Columns[v].Role == Role.Oxygen))) part.Values.AddRange(flow.Values);
+            Slots.Remove(flow);
         }
 
         if (Slots.Count == 0 && Kind < 0 && Block.About is { } about && (Time >= 0 || End >= 0)) Slots.Add(new Slot(about) { End = End, StartsWithRow = Time >= 0 });

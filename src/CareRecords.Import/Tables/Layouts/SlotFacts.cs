@@ -9,7 +9,8 @@ internal sealed class SlotFacts(BlockReading reading)
     /// <summary>True when a remark of the row says that the session was not done; then it is kept as left out.</summary>
     public bool SaysNotDone(BlockRow row, RowWhen when)
     {
-        foreach (var column in reading.Slots.Words)
+        // "nobody - at the clinic, skipped" may stand under who did it.
+        foreach (var column in reading.Slots.By < 0 ? reading.Slots.Words : [.. reading.Slots.Words, reading.Slots.By])
         {
             if (row[column].Cell.Words is not { } text || !SameAs.SaysNotDone(text) || when.Day is not { } day) continue;
             reading.Into.Omitted.Add(new OmittedSession(when.Start ?? UncertainTime.OnDay(day), text, row[column].Source));
@@ -25,7 +26,7 @@ internal sealed class SlotFacts(BlockReading reading)
     {
         if (when.IsBad || !SessionCells.HasValues(row, slot) || slot.Values.Where(v => !IsMeasure(v)).All(v => row[v].Cell.IsEmpty)) return null;
         // Under "Morning" or "AM" a part of the day is all that the layout asks for.
-        if (slot.Half == HalfOfDay.Unknown && slot.Part is null && reading.Part is null) reading.Cells.Ask(reading.SourceOf(row, -1), "No time is written in this row.", "Write the time of the event.");
+        if (slot.Half == HalfOfDay.Unknown && slot.Part is null && reading.Part is null && !slot.Values.Exists(v => reading.Block.Columns[v].At is not null)) reading.Cells.Ask(reading.SourceOf(row, -1), "No time is written in this row.", "Write the time of the event.");
         return PartOrDay(slot, when);
     }
 
@@ -36,10 +37,15 @@ internal sealed class SlotFacts(BlockReading reading)
     public UncertainTime? PartOrDayOf(Slot slot)
     {
         if (reading.Day is not { } day) return null;
+        // "6am physio" over a tick: about then.
+        if (slot.Values.Prepend(slot.Time).Where(c => c >= 0).Select(c => reading.Block.Columns[c].At).FirstOrDefault(a => a is not null) is { } at) return About(at.In(slot.Half == HalfOfDay.Unknown ? HalfOfDay.Am : slot.Half).On(day));
         var part = slot.Part ?? slot.Half switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => reading.Part };
         // A night lies on two days: only the day under which it is written is known.
         return part is not null and not "night" && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
     }
+
+    // A time that the layout fixes is when it was due; half an hour either way is chosen by CareRecords.
+    private static UncertainTime About(UncertainTime due) => UncertainTime.Between(due.Stated.PlusMinutes(-30), due.Stated, due.Stated.PlusMinutes(30), TimePrecision.About);
 
     /// <summary>Whether another event of the row has values: then this one, without any, did not happen.</summary>
     public bool Others(BlockRow row, Slot slot) =>

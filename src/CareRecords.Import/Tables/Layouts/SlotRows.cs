@@ -36,6 +36,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
     private void Checks(BlockRow row, Slot slot, RowWhen when, IReadOnlyList<Session> ofRow)
     {
         if (!SessionCells.HasValues(row, slot)) return;
+        var slots = reading.Slots;
         if (slot.Part is not null && when.Day is not null && _of.PartOrDayOf(slot) is { } part)
         {
             measures.AddChecks(row, slot.Values, part, []);
@@ -55,6 +56,6 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             own = UncertainTime.OnDay(when.Day.Value);
         }
 
-        measures.AddChecks(row, slot.Values, own, own is null || ofRow.Count > 0 && slot.Time < 0 && reading.Slots.Time < 0 ? ofRow : []);
+        measures.AddChecks(row, slot.Values, own, own is null || ofRow.Count > 0 && slot.Time < 0 && reading.Slots.Time < 0 ? ofRow : [], KindRows.PhaseIn(slots.Words.Select(c => row[c]).Where(c => !c.Cell.IsEmpty)));
     }
 }
