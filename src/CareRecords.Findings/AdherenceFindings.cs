@@ -101,6 +101,9 @@ public sealed record AdherenceFindings
     /// <summary>Minutes a day and sessions at night: on all days, well days and illness days.</summary>
     public (Effort All, Effort Well, Effort Illness) Effort { get; init; } = (new(0, null, null, null, 0), new(0, null, null, null, 0), new(0, null, null, null, 0));
 
+    /// <summary>Median minutes of each part of the chest that was treated: all sessions, and those of illness days.</summary>
+    public (PartMinutes All, PartMinutes Illness) Parts { get; init; } = (new(null, null, null), new(null, null, null));
+
     /// <summary>By part of the day.</summary>
     public IReadOnlyList<AdherenceGroup> ByTimeOfDay { get; init; } = [];
 

@@ -111,11 +111,18 @@ public enum CourseKind
 /// <summary>Something written around an illness.</summary>
 /// <param name="Episode">The episode ("E1").</param>
 /// <param name="Day">The care day.</param>
-/// <param name="Clock">The stated clock time; null when the words give none to the hour.</param>
+/// <param name="Clock">The stated clock time; null when the words give none to two hours.</param>
 /// <param name="Kind">What it is.</param>
 /// <param name="What">In words.</param>
 /// <param name="Sources">Where it was written.</param>
-public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources);
+public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources)
+{
+    /// <summary>The calendar day of <see cref="Clock"/>, which after midnight is the day after the care day; without a clock the care day.</summary>
+    public LocalDate Date { get; init; } = Day;
+
+    /// <summary>True when the clock is not exact.</summary>
+    public bool IsAbout { get; init; }
+}
 
 /// <summary>Days from the onset (its care day's start) to recovery: what the record brackets, and the model's estimate.</summary>
 /// <param name="DaysLow">Last moment known not recovered, days from onset.</param>
@@ -129,6 +136,12 @@ public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock
 public sealed record RecoveryFinding(
     double DaysLow, double? DaysHigh, double? Estimate, double? Low, double? High, double Level, bool Censored, string Method)
 {
+    /// <summary>The record's own bracket: last moment known not recovered, days from onset. <see cref="DaysLow"/> may lie before it, where the model leaves more open.</summary>
+    public double RecordLow { get; init; } = DaysLow;
+
+    /// <summary>The record's own bracket: first moment known recovered, days from onset; null where the record shows none.</summary>
+    public double? RecordHigh { get; init; } = DaysHigh;
+
     /// <summary>The return curve: the model's saturation at usual oxygen by day from onset, with its band; empty when there is no model.</summary>
     public IReadOnlyList<CurvePoint> Curve { get; init; } = [];
 }

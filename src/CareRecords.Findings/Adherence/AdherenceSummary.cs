@@ -18,6 +18,7 @@ internal static class AdherenceSummary
             ByState = groups.ByState(),
             Effort = (EffortOf(days, sessions), EffortOf([.. days.Where(d => d.Episode is null)], [.. sessions.Where(s => s.Episode is null)]),
                 EffortOf([.. days.Where(d => d.Episode is not null)], [.. sessions.Where(s => s.Episode is not null)])),
+            Parts = (ChestMinutes.ByPart(sessions.Select(s => s.Session)), ChestMinutes.ByPart(sessions.Where(s => s.Episode is not null).Select(s => s.Session))),
             ByTimeOfDay = groups.ByTimeOfDay(),
             ByWriter = groups.ByWriter(),
             Rounding = [RoundingCheck.Of(records, sessions, 5), RoundingCheck.Of(records, sessions, 10)],

@@ -8,6 +8,7 @@ internal static class IllnessCourse
 {
     private const int DaysBefore = 3;
     private const int NewCourseDays = 7;
+    private const int WidestClock = 120;
 
     public static IReadOnlyList<CourseEvent> Of(ChildRecords records, UsualOxygen oxygen, IReadOnlyList<EpisodeFinding> episodes) =>
     [
@@ -23,8 +24,13 @@ internal static class IllnessCourse
     private static IEnumerable<CourseEvent> Of(ChildRecords records, UsualOxygen oxygen, string id, LocalDate from, LocalDate to)
     {
         bool In(LocalDate day) => from <= day && day <= to;
-        Dated Event(CareEntry entry, CourseKind kind, string what) =>
-            new(entry.When.Stated, new(id, records.DayOf(entry), ClockOf(entry.When), kind, what, entry.Sources));
+        Dated Event(CareEntry entry, CourseKind kind, string what)
+        {
+            var (day, clock) = (records.DayOf(entry), ClockOf(entry.When));
+            // What is written for the whole day comes before what has a clock.
+            var at = entry.When.Precision == TimePrecision.DayOnly ? day.At(records.Plan.DayStarts) : entry.When.Stated;
+            return new(at, new(id, day, clock, kind, what, entry.Sources) { Date = clock is null ? day : entry.When.Stated.Date, IsAbout = !entry.When.IsExact });
+        }
 
         List<Dated> medicines = [.. Begun(records).Where(d => In(records.DayOf(d))).Select(d => Event(d, CourseKind.Medicine, $"{d.Medicine} begun"))];
         // An antibiotic that was noticed as well as given is one beginning.
@@ -45,7 +51,7 @@ internal static class IllnessCourse
     private readonly record struct Dated(LocalDateTime At, CourseEvent Event);
 
     private static LocalTime? ClockOf(UncertainTime when) =>
-        when.IsExact || Period.Between(when.Earliest, when.Latest, PeriodUnits.Minutes).Minutes <= 60 ? when.Stated.TimeOfDay : null;
+        when.IsExact || Period.Between(when.Earliest, when.Latest, PeriodUnits.Minutes).Minutes <= WidestClock ? when.Stated.TimeOfDay : null;
 
     private static CourseKind KindOf(Sign sign) => sign.Kind is SignKind.Admitted or SignKind.Discharged ? CourseKind.Hospital
         : sign.Kind == SignKind.Better ? CourseKind.Better
@@ -67,8 +73,9 @@ internal static class IllnessCourse
 
     private static IEnumerable<Check> Raised(ChildRecords records, UsualOxygen oxygen, LocalDate from, LocalDate to)
     {
+        // Within a day, what has a clock tells when; what was written for the whole day comes last.
         var highest = 0d;
-        foreach (var check in records.Checks.OrderBy(c => c.When.Stated))
+        foreach (var check in records.Checks.OrderBy(records.DayOf).ThenBy(c => c.When.Precision == TimePrecision.DayOnly).ThenBy(c => c.When.Stated))
         {
             var day = records.DayOf(check);
             if (day < from || day > to || oxygen.StateOf(check.OxygenLitresPerMinute, day) != FlowState.Above || check.OxygenLitresPerMinute <= highest) continue;

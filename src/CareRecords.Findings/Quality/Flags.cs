@@ -57,8 +57,12 @@ internal static class Flags
         if (above.Count == 0) yield break;
         var (low, high) = (above.Min(c => c.OxygenLitresPerMinute!.Value), above.Max(c => c.OxygenLitresPerMinute!.Value));
         var flows = low == high ? Words.Flow(high) : $"{Words.Number(low)} to {Words.Flow(high)}";
-        var (first, last) = (above[0].When.Stated, above[^1].When.Stated);
-        var when = first == last ? $"at {Words.Clock(first)}" : $"written {above.Count} times from {Words.Clock(first)} to {Words.Clock(last)}";
+        // What was written for the whole day has no clock.
+        List<LocalDateTime> clocks = [.. above.Where(c => c.When.Precision is not (TimePrecision.DayOnly or TimePrecision.PartOfDay)).Select(c => c.When.Stated)];
+        var first = above[0].When.Stated;
+        var when = clocks.Count == 0 ? "written for the day"
+            : clocks[0] == clocks[^1] ? $"at {Words.Clock(clocks[0])}" : $"written {clocks.Count} times from {Words.Clock(clocks[0])} to {Words.Clock(clocks[^1])}";
+        if (clocks.Count > 0 && clocks.Count < above.Count) when += " and for the day";
         yield return new(first, FlagKind.OxygenAboveUsual, $"oxygen {flows}, {when}", $"above the usual, {Words.Flow(oxygen.On(day)!.Value)}", [.. above.SelectMany(c => c.Sources).Distinct()]);
     }
 

@@ -8,7 +8,7 @@ internal static class PageDress
     /// <summary>Characters of the sheet's font over a landscape page, printed at 7 points.</summary>
     private const double PageWidth = 209;
 
-    public static void Apply(IXLWorksheet sheet, bool landscape, XLColor tab)
+    public static void Apply(IXLWorksheet sheet, bool landscape, XLColor tab, int headingRow = WorkbookLayout.HeadingRow)
     {
         sheet.TabColor = tab;
         sheet.ShowGridLines = false;
@@ -16,7 +16,7 @@ internal static class PageDress
         page.PaperSize = XLPaperSize.A4Paper;
         page.PageOrientation = landscape ? XLPageOrientation.Landscape : XLPageOrientation.Portrait;
         page.FitToPages(1, 0);
-        if (landscape && sheet.Tables.Any()) PrintFirstColumns(sheet);
+        if (landscape && sheet.Tables.Any()) PrintFirstColumns(sheet, headingRow);
         page.Margins.Left = page.Margins.Right = 0.4;
         page.Margins.Top = 0.4;
         page.Margins.Bottom = 0.65;
@@ -36,7 +36,7 @@ internal static class PageDress
     }
 
     /// <summary>Prints as many whole columns of a table as one landscape page holds at a size that can be read, and says so above the table.</summary>
-    private static void PrintFirstColumns(IXLWorksheet sheet)
+    private static void PrintFirstColumns(IXLWorksheet sheet, int headingRow)
     {
         var last = sheet.LastColumnUsed()?.ColumnNumber() ?? 1;
         var (printed, width) = (0, 0.0);
@@ -48,7 +48,7 @@ internal static class PageDress
 
         if (Enumerable.Range(printed + 1, last - printed).All(c => sheet.Column(c).IsHidden)) return;
         sheet.PageSetup.PrintAreas.Add(1, 1, sheet.LastRowUsed()!.RowNumber(), printed);
-        sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).SetValue<string>($"On paper: the columns up to '{sheet.Cell(WorkbookLayout.HeadingRow, printed).GetString()}'. On the screen the table goes on to the right.");
+        sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).SetValue<string>($"On paper: the columns up to '{sheet.Cell(headingRow, printed).GetString()}'. On the screen the table goes on to the right.");
         sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).Style.Font.FontSize = 8;
         sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).Style.Font.Italic = true;
     }

@@ -40,7 +40,8 @@ internal static class TableSheet
         sheet.Row(1).Height = 22;
         sheet.Cell(2, 1).SetValue<string>(use);
         sheet.Cell(2, 1).Style.Font.Italic = true;
-        sheet.SheetView.Freeze(headingRow, frozenColumns);
+        // Headings further down are not frozen: they would take the rows above with them.
+        sheet.SheetView.Freeze(headingRow == WorkbookLayout.HeadingRow ? headingRow : 2, frozenColumns);
         sheet.PageSetup.SetRowsToRepeatAtTop(headingRow, headingRow);
     }
 

@@ -61,7 +61,7 @@ internal static class DaysSheet
         Verdicts("feed gap short", d => d.FeedGaps.NotKept, "feed gap", FindingWords.Short),
         Verdicts("feed gap cannot tell", d => d.FeedGaps.Unknown, "feed gap", FindingWords.CannotTell),
         Verdicts("inhaler kept", d => d.InhalerGaps.Kept, "inhaler gap", FindingWords.Kept),
-        Verdicts("inhaler not kept", d => d.InhalerGaps.NotKept, "inhaler gap", FindingWords.Short, FindingWords.Early, FindingWords.None),
+        Verdicts("inhaler not kept", d => d.InhalerGaps.NotKept, "inhaler gap", FindingWords.TooLate, FindingWords.Early, FindingWords.None),
         Verdicts("inhaler cannot tell", d => d.InhalerGaps.Unknown, "inhaler gap", FindingWords.CannotTell),
         Count("readings", d => d.Readings, $"COUNTIFS(Checks[care day],{Day},Checks[spo2],\">=0\")"),
         new("median SpO2 at usual oxygen, %", 10, d => rows.Twins.MedianAtUsualFollows(d) ? CellContent.Of(d.MedianSpO2AtUsualOxygen).ByArray(DayFormulas.MedianAtUsual(Day, This(Table, UsualOxygen))) : CellContent.Of(d.MedianSpO2AtUsualOxygen)) { Format = Format.UpToTwo },

@@ -81,7 +81,7 @@ internal static class GapFormulas
         var noneWord = $"IF(COUNTIFS(Medicines[care day],{Cell("care day")})=0,{Text(FindingWords.CannotTell)},{Text(FindingWords.None)})";
         // One digit a verdict: a sum that is one of them says that only one is possible.
         var possible = $"({kept}>0)+10*({nearer}>0)+100*({early}>0)+1000*({none}=0)";
-        return $"IF({certain}>0,{Text(FindingWords.Kept)},IFERROR(CHOOSE(MATCH({possible},{{1,10,100,1000}},0),{Text(FindingWords.Kept)},{Text(FindingWords.Short)},{Text(FindingWords.Early)},{noneWord}),{Text(FindingWords.CannotTell)}))";
+        return $"IF({certain}>0,{Text(FindingWords.Kept)},IFERROR(CHOOSE(MATCH({possible},{{1,10,100,1000}},0),{Text(FindingWords.Kept)},{Text(FindingWords.TooLate)},{Text(FindingWords.Early)},{noneWord}),{Text(FindingWords.CannotTell)}))";
     }
 
     /// <summary>The cell of the same session in a column of this sheet.</summary>

@@ -17,11 +17,13 @@ internal static class GapsSheet
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Gaps);
         var columns = Columns(rows);
+        var heading = GapsToSee.RowAfter(rows.Findings.Sessions);
         TableSheet.Dress(
             sheet, "Feed and inhaler gaps, session by session",
-            "Least and most minutes that the notes allow. 'kept' and 'short' hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", 2);
-        var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Sessions);
-        PageDress.Apply(sheet, landscape: true, Blue);
+            "Least and most minutes that the notes allow. 'kept' and 'short' (an inhaler: 'too late', 'too early', 'none written') hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", 2, heading);
+        var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Sessions, heading);
+        GapsToSee.Write(book, sheet, rows);
+        PageDress.Apply(sheet, landscape: true, Blue, heading);
         return place;
     }
 
@@ -38,7 +40,7 @@ internal static class GapsSheet
         new("inhaler gap least, min", 8, s => CellContent.Of(s.InhalerGap.LowMinutes).By(GapFormulas.DoseLow)) { Format = Format.Whole },
         new("inhaler gap most, min", 8, s => CellContent.Of(s.InhalerGap.HighMinutes).By(GapFormulas.DoseHigh)) { Format = Format.Whole },
         new("inhaler gap limit, min", 8, s => CellContent.Of(s.InhalerGap.LimitMinutes).By(PlanFormulas.On(PlanItem.InhalerGapMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
-        new("inhaler gap", 12, s => rows.Twins.InhalerVerdictFollows(s) ? CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict) : CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict))),
+        new("inhaler gap", 12, s => rows.Twins.InhalerVerdictFollows(s) ? CellContent.Of(FindingWords.InhalerVerdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict) : CellContent.Of(FindingWords.InhalerVerdict(s.InhalerGap.Verdict))),
         new("SpO2 before, %", 8, s => CellContent.Of(s.Before?.SpO2)) { Format = Format.UpToTwo },
         new("oxygen before, L/min", 8, s => CellContent.Of(s.Before?.OxygenLitresPerMinute)) { Format = Format.Flow },
         new("SpO2 after, %", 8, s => CellContent.Of(s.After?.SpO2)) { Format = Format.UpToTwo },

@@ -1,4 +1,5 @@
 using CareRecords.Findings;
+using CareRecords.Records;
 using CareRecords.Workbooks.Building;
 
 namespace CareRecords.Workbooks.Sheets;
@@ -31,14 +32,38 @@ internal static class SummarySentences
     }
 
     /// <summary>Days off usual oxygen, low readings, sessions cut short or with vomiting, and whether the state was written beside readings.</summary>
-    public static string OffUsual(ChildFindings findings)
+    public static string OffUsual(ReviewRows rows)
     {
+        var findings = rows.Findings;
         int Count(FlagKind kind) => findings.Flags.Count(f => f.Kind == kind);
-        var low = findings.Flags.Where(f => f.Kind == FlagKind.LowReading).Select(f => TimeWords.Day(f.When.Date)).Distinct().ToList();
-        var lowDays = low.Count == 0 ? "" : $" ({string.Join(", ", low.Take(4))}{(low.Count > 4 ? ", …" : "")})";
-        return $"Oxygen above usual on {Count(FlagKind.OxygenAboveUsual)} of {findings.Days.Count} days (hours a day are not written). Readings under the plan's stop value: {Count(FlagKind.LowReading)}{lowDays}. "
+        return $"Oxygen above usual on {Count(FlagKind.OxygenAboveUsual)} of {findings.Days.Count} days (hours a day are not written). {Under(rows, PlanItem.TargetSaturationLow, "target")} {Under(rows, PlanItem.StopSaturation, "stop value")} "
             + $"Sessions stopped early: {Count(FlagKind.StoppedEarly)}. Vomiting written: {Count(FlagKind.Vomit)}. Admissions written: {Count(FlagKind.Admitted)}. Asleep and awake are not told apart.";
     }
+
+    /// <summary>Readings under a value of the plan, out of those on days with one, with their days.</summary>
+    private static string Under(ReviewRows rows, PlanItem item, string called)
+    {
+        var days = rows.Findings.Days.Select(d => d.Day).ToHashSet();
+        var readings = rows.Checks.Where(c => c.Item.SpO2 is not null).Select(c => (c.Item.When.Stated, Day: rows.TimeLine.CareDay(c.Item.When.Stated), SpO2: c.Item.SpO2!.Value))
+            .Where(r => days.Contains(r.Day)).Select(r => (r.Stated, r.SpO2, Limit: rows.Log.Plan.NumberFor(item, r.Day))).Where(r => r.Limit is not null).ToList();
+        if (readings.Count == 0) return $"Readings under the plan's {called}: cannot tell.";
+        var under = readings.Where(r => r.SpO2 < r.Limit).ToList();
+        var on = under.Select(r => TimeWords.Day(r.Stated.Date)).Distinct().ToList();
+        var where = on.Count == 0 ? "" : $" ({string.Join(", ", on.Take(4))}{(on.Count > 4 ? ", …" : "")})";
+        return $"Readings under the plan's {called}: {under.Count} of {readings.Count}{where}.";
+    }
+
+    /// <summary>How the minutes planned are reckoned, and the minutes of each part as written.</summary>
+    public static string MinutesReckoned(ChildFindings findings, double parts)
+    {
+        var (all, ill) = findings.Adherence.Parts;
+        var (written, whenIll) = (Parts(all), Parts(ill));
+        return $"Minutes planned are {TimeWords.Number(parts)} parts (sides, lower and upper, vibration) x the plan's minutes per area, also for vibration, whose minutes a plan may set apart: a full round can come to less."
+            + (written.Length == 0 ? "" : $" Median minutes a side, as written: {written}{(whenIll.Length == 0 ? "" : $"; on illness days {whenIll}")}.");
+    }
+
+    private static string Parts(PartMinutes parts) => string.Join(", ", new[] { ("lower", parts.Lower), ("upper", parts.Upper), ("vibration", parts.Vibration) }
+        .Where(p => p.Item2 is not null).Select(p => $"{p.Item1} {TimeWords.Number(p.Item2!.Value)}"));
 
     /// <summary>Who wrote or did the sessions, as far as the notes say.</summary>
     private static string Who(ChildFindings findings)
