@@ -24,6 +24,9 @@ public sealed record IllnessFindings
     /// <summary>Illness days by each definition: (by record, by model, by both).</summary>
     public required (int ByRecord, int ByModel, int ByBoth) IllnessDays { get; init; }
 
+    /// <summary>What was written around each of <see cref="Episodes"/>, in order of time; see <see cref="CourseEvent"/>.</summary>
+    public IReadOnlyList<CourseEvent> Course { get; init; } = [];
+
     /// <summary>How much the answer depends on the definition, in a sentence.</summary>
     public required string Spread { get; init; }
 }
@@ -73,6 +76,46 @@ public sealed record EpisodeFinding
     /// <summary>Lines on which it rests.</summary>
     public IReadOnlyList<SourceLine> Sources { get; init; } = [];
 }
+
+/// <summary>What an entry in the course of an illness is.</summary>
+public enum CourseKind
+{
+    /// <summary>A sign that somebody noticed.</summary>
+    Sign,
+
+    /// <summary>Somebody wrote that the child was better.</summary>
+    Better,
+
+    /// <summary>The first written dose of an antibiotic, a steroid or a fever medicine.</summary>
+    Medicine,
+
+    /// <summary>Oxygen above usual: the first time, and each time it was higher than before.</summary>
+    Oxygen,
+
+    /// <summary>A reading under the plan's stop value.</summary>
+    LowReading,
+
+    /// <summary>A session cut short, or with vomiting.</summary>
+    Session,
+
+    /// <summary>A line that holds no record and names the team (nurse, doctor, clinic): what was asked or advised, as written.</summary>
+    Team,
+
+    /// <summary>The plan's number of sessions a day changed.</summary>
+    Plan,
+
+    /// <summary>Admitted to or home from hospital.</summary>
+    Hospital,
+}
+
+/// <summary>Something written around an illness.</summary>
+/// <param name="Episode">The episode ("E1").</param>
+/// <param name="Day">The care day.</param>
+/// <param name="Clock">The stated clock time; null when the words give none to the hour.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="What">In words.</param>
+/// <param name="Sources">Where it was written.</param>
+public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources);
 
 /// <summary>Days from the onset (its care day's start) to recovery: what the record brackets, and the model's estimate.</summary>
 /// <param name="DaysLow">Last moment known not recovered, days from onset.</param>

@@ -80,7 +80,13 @@ public sealed record TaperStep
     /// <summary>What followed within seven days.</summary>
     public required StepOutcome FollowedBy { get; init; }
 
-    /// <summary>What followed, in words.</summary>
+    /// <summary>What followed within fourteen days.</summary>
+    public StepOutcome FollowedWithin14 { get; init; }
+
+    /// <summary>What followed within thirty days.</summary>
+    public StepOutcome FollowedWithin30 { get; init; }
+
+    /// <summary>What followed within seven days, in words.</summary>
     public string FollowedByWhat { get; init; } = "";
 
     /// <summary>Where it differs from the plan, in words; null when it does not.</summary>

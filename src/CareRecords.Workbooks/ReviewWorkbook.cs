@@ -44,6 +44,7 @@ public static class ReviewWorkbook
         var weeks = WeeksSheet.Write(book, rows);
         GapsSheet.Write(book, rows);
         IllnessSheet.Write(book, rows);
+        IllnessCourseSheet.Write(book, rows);
         TaperSheet.Write(book, rows);
         SaturationSheet.Write(book, rows);
         LinesToLookAtSheet.Write(book, rows);
@@ -56,13 +57,13 @@ public static class ReviewWorkbook
         var checks = ChecksSheet.Write(book, rows);
         var signs = SignsSheet.Write(book, rows);
         var notDone = NotDoneSheet.Write(book, rows);
-        QuestionsSheets.WriteWords(book);
+        QuestionsSheets.WriteWords(book, rows);
         WhatWasReadSheet.Write(book, rows);
         ChecksOfTotalsSheet.Write(book, rows);
         HowWorkedOutSheet.Write(book, rows);
         ClockSheet.Write(book, rows);
         AsReadSheet.Write(book, [questions, forClinic, plan, sessions, feeds, medicines, checks, signs, notDone]);
-        var placed = ChartsSheet.Write(book, drawing.GetAwaiter().GetResult(), NativeCharts.All(rows.Findings, days, weeks));
+        var placed = ChartsSheet.Write(book, drawing.GetAwaiter().GetResult(), NativeCharts.All(rows.Log, rows.Findings, days, weeks));
         for (var i = 0; i < WorkbookLayout.Order.Count; i++) book.Workbook.Worksheet(WorkbookLayout.Order[i]).Position = i + 1;
         book.Workbook.Worksheet(WorkbookLayout.Sheet.Summary).SetTabActive();
         return placed;

@@ -36,6 +36,8 @@ internal static class TaperJson
         json.Number("dayOfEpisode", step.DayOfEpisode);
         json.Number("stableHoursBefore", step.StableHoursBefore);
         json.WriteString("followedBy", JsonValues.Lower(step.FollowedBy));
+        json.WriteString("followedWithin14", JsonValues.Lower(step.FollowedWithin14));
+        json.WriteString("followedWithin30", JsonValues.Lower(step.FollowedWithin30));
         json.WriteString("followedByWhat", step.FollowedByWhat);
         json.Text("differsFromPlan", step.DiffersFromPlan);
     }

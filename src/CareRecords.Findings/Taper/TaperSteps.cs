@@ -27,8 +27,8 @@ internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, 
 
         return [.. steps.Select((s, i) =>
         {
-            var (outcome, what) = outcomes.After(s, i + 1 < steps.Count ? steps[i + 1] : null);
-            return s with { FollowedBy = outcome, FollowedByWhat = what };
+            var (outcome, what) = outcomes.After(steps, i, StepOutcomes.MainDays);
+            return s with { FollowedBy = outcome, FollowedByWhat = what, FollowedWithin14 = outcomes.After(steps, i, 14).Outcome, FollowedWithin30 = outcomes.After(steps, i, 30).Outcome };
         })];
     }
 

@@ -27,11 +27,24 @@ internal static class FindingWords
         _ => "cannot tell",
     };
 
-    public static string Direction(StepDirection direction) => direction switch
+    public static string Course(CourseKind kind) => kind switch
+    {
+        CourseKind.Sign => "sign",
+        CourseKind.Better => "said better",
+        CourseKind.Medicine => "medicine begun",
+        CourseKind.Oxygen => "oxygen raised",
+        CourseKind.LowReading => "low reading",
+        CourseKind.Session => "session",
+        CourseKind.Team => "the team named",
+        CourseKind.Plan => "plan",
+        _ => "hospital",
+    };
+
+    public static string Direction(TaperStep step) => step.Direction switch
     {
         StepDirection.Up => "up",
         StepDirection.Down => "down",
-        _ => "first, or no change",
+        _ => step.Id == "S1" ? "first" : "as before",
     };
 
     public static string Flow(double? litresPerMinute) => litresPerMinute switch

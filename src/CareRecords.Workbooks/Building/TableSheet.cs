@@ -42,7 +42,6 @@ internal static class TableSheet
         sheet.Cell(2, 1).Style.Font.Italic = true;
         sheet.SheetView.Freeze(headingRow, frozenColumns);
         sheet.PageSetup.SetRowsToRepeatAtTop(headingRow, headingRow);
-        if (frozenColumns > 0) sheet.PageSetup.SetColumnsToRepeatAtLeft(1, frozenColumns);
     }
 
     private static void WriteHeading<T>(IXLWorksheet sheet, Column<T> column, int row, int index, bool setWidth)
@@ -107,14 +106,23 @@ internal static class TableSheet
         }
     }
 
-    /// <summary>How many lines words take in a column of that many characters.</summary>
+    /// <summary>How many lines words take in a column of that many characters, broken between words where they can be.</summary>
     public static int LinesOf(string words, double width)
     {
+        var most = Math.Max(width, 4) / 1.02;
         var lines = 0;
         foreach (var line in words.AsSpan().EnumerateLines())
         {
-            lines += Math.Max(1, (int)Math.Ceiling(1.02 * line.Length / Math.Max(width, 4)));
-            if (lines > 200) break;
+            var (taken, used) = (1, 0.0);
+            foreach (var range in line.Split(' '))
+            {
+                double length = line[range].Length;
+                if (used > 0 && used + 1 + length > most) (taken, used) = (taken + 1, 0);
+                used += (used > 0 ? 1 : 0) + length;
+                while (used > most) (taken, used) = (taken + 1, used - most);
+            }
+
+            if ((lines += taken) > 200) break;
         }
 
         return lines;

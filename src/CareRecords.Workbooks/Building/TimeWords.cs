@@ -10,6 +10,7 @@ internal static class TimeWords
     private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
     private static readonly LocalDatePattern LongDayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMMM yyyy");
     private static readonly LocalDateTimePattern ClockPattern = LocalDateTimePattern.CreateWithInvariantCulture("d MMM HH:mm");
+    private static readonly LocalDateTimePattern HourPattern = LocalDateTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public static string Day(LocalDate day) => DayPattern.Format(day);
 
@@ -36,5 +37,5 @@ internal static class TimeWords
     /// <summary>What is uncertain in a time; empty for an exact one.</summary>
     public static string Uncertain(UncertainTime time) => time.IsExact
         ? time.IsApproximate ? "time " + WorkbookLayout.PrecisionWords[time.Precision] : ""
-        : $"time {WorkbookLayout.PrecisionWords[time.Precision]}: between {Clock(time.Earliest)} and {Clock(time.Latest)}";
+        : $"time {WorkbookLayout.PrecisionWords[time.Precision]}: {Clock(time.Earliest)} to {(time.Earliest.Date == time.Latest.Date ? HourPattern.Format(time.Latest) : Clock(time.Latest))}";
 }

@@ -26,7 +26,7 @@ internal static class ChecksSheet
         DataCells.Number<Check>("oxygen", 8, c => c.OxygenLitresPerMinute, 0, 15, "L/min") with { Remark = "L/min; 0 is air; empty: not written." },
         DataCells.Choice<Check>("phase", 9, c => c.Phase == CheckPhase.None ? null : c.Phase.ToString().ToLowerInvariant(), "before", "during", "after"),
         DataCells.Words<Check>(Heading.By, 10, c => c.By),
-        DataCells.Words<Check>("note", 26, c => c.Note),
+        DataCells.Words<Check>("note", 18, c => c.Note),
         .. TraceColumns.Reading<Check>(rows),
         .. IntervalColumns.Start<Check>(rows, Table, "checked"),
         new(Middle, 9, r => CellContent.Of((r.Item.SpO2 + (r.Item.SpO2High ?? r.Item.SpO2)) / 2)

@@ -23,7 +23,7 @@ internal static class SummarySheet
         Plan(page, rows.Findings);
         WhatChanged(page, rows);
         Illness(page, rows.Findings);
-        SummaryShares.Write(page, rows.Findings);
+        SummaryShares.Write(page, rows.Findings, rows.Twins.UsualParts);
         Saturation(page, rows.Findings);
         Taper(page, rows.Findings);
         Trust(page, rows);
@@ -60,8 +60,8 @@ internal static class SummarySheet
 
     private static void WhatChanged(FrontPage page, ReviewRows rows)
     {
-        page.Band("What changed in this period", $"'{SheetName.Taper}'!A1");
-        foreach (var sentence in PlanWords.Changes(rows)) page.Sentence(CellContent.Of(sentence));
+        page.Band(rows.Findings.SinceLastReview is { } since ? $"What changed since the last review (to {TimeWords.Day(since.LastDay)}), and in this period" : "What changed in this period (no earlier review was given)", $"'{SheetName.Taper}'!A1");
+        foreach (var sentence in ChangeWords.Of(rows)) page.Sentence(CellContent.Of(sentence));
     }
 
     private static void Illness(FrontPage page, ChildFindings findings)
@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by model (95 %)");
+        page.Headings("episode", "first day", "which lies in", "lowest SpO2, %", "highest oxygen", "most sessions a day", "days to recovery, as written", "days to recovery, by model (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -92,9 +92,9 @@ internal static class SummarySheet
             page.JoinLastTwo();
         }
 
+        foreach (var episode in episodes.Take(MostEpisodes)) page.Sentence(CellContent.Of(EpisodeWords.Of(findings, episode)));
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
-        var usual = string.Join("; ", episodes.Take(MostEpisodes).Select(e => e.BackToMaintenanceDays is { } back ? $"{e.Id} {Rounded(back)} days after its first day" : $"{e.Id} not yet"));
-        page.Sentence(CellContent.Of($"{findings.Illness.Spread} Sessions and minutes back to usual: {usual}.{more}"));
+        page.Sentence(CellContent.Of($"By two definitions: {findings.Illness.Spread}{more}"));
     }
 
     private static void Saturation(FrontPage page, ChildFindings findings)
@@ -113,13 +113,14 @@ internal static class SummarySheet
         }
 
         page.Sentence(CellContent.Of(SummarySentences.Usual(findings)));
+        page.Sentence(CellContent.Of(SummarySentences.OffUsual(findings)));
     }
 
     private static void Taper(FrontPage page, ChildFindings findings)
     {
-        page.Band("Steps up and down, as done", $"'{SheetName.Taper}'!A1");
+        page.Band("Taper: steps up and down, as done", $"'{SheetName.Taper}'!A1");
         var steps = findings.Taper.Done;
-        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", "7 days after");
+        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", "7 days after a step down");
         var first = Math.Max(0, steps.Count - MostSteps);
         for (var i = first; i < steps.Count; i++)
         {
@@ -127,11 +128,11 @@ internal static class SummarySheet
             var index = i + 1;
             CellContent At(CellContent content, string heading) => content.Value is null ? content : content.By($"INDEX({TaperSheet.Table}[{heading}],{index})");
             page.Line(
-                CellContent.Of($"{step.Id}: {FindingWords.Direction(step.Direction)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
+                CellContent.Of($"{step.Id}: {FindingWords.Direction(step)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
                 (At(CellContent.Of(step.From), "from"), "d mmm"), (At(CellContent.Of(step.To), "to"), "d mmm"),
                 (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(CellContent.Of(step.PlannedSessionsPerDay), "sessions a day planned"), Format.UpToTwo),
                 (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(CellContent.Of(step.PlannedMinutesPerArea), "minutes per area planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by"), Format.Text));
+                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (step.Direction == StepDirection.Down ? At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by") : CellContent.Of("–"), Format.Text));
         }
 
         var earlier = first > 0 ? $" {first} earlier on the sheet Taper." : "";

@@ -13,9 +13,9 @@ internal static class TaperSheet
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Taper);
         var taper = rows.Findings.Taper;
-        IReadOnlyList<Column<TaperStep>> columns = Columns();
+        IReadOnlyList<Column<TaperStep>> columns = Columns(rows);
         TableSheet.Dress(
-            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the seven days after; it does not say why.");
+            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the 7, 14 and 30 days after ('cannot tell': the record ends sooner or is too thin); it does not say why.");
         var place = TableSheet.Write(book, sheet, Table, columns, taper.Done);
         book.Put(sheet.Cell(place.LastRow + 1, 1), taper.WeanInWords);
         var at = place.LastRow + 4;
@@ -35,9 +35,9 @@ internal static class TaperSheet
         return place;
     }
 
-    private static IReadOnlyList<Column<TaperStep>> Columns() =>
+    private static IReadOnlyList<Column<TaperStep>> Columns(ReviewRows rows) =>
     [
-        new("step", 8, s => CellContent.Of(s.Id)),
+        new("step", 8, s => CellContent.Of(s.Id).To(rows.FirstSessionOn(s.From))),
         new("from", 12, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
         new("to", 12, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
         new("days held", 8, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
@@ -45,12 +45,14 @@ internal static class TaperSheet
         new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo },
         new("sessions a day planned", 9, s => CellContent.Of(s.PlannedSessionsPerDay)) { Format = Format.UpToTwo },
         new("minutes per area planned", 9, s => CellContent.Of(s.PlannedMinutesPerArea)) { Format = Format.UpToTwo },
-        new("direction", 12, s => CellContent.Of(FindingWords.Direction(s.Direction))) { Wrap = true },
+        new("direction", 9, s => CellContent.Of(FindingWords.Direction(s))) { Wrap = true },
         new("episode", 8, s => CellContent.Of(s.Episode)),
         new("day of episode", 8, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
         new("followed by", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedBy))),
-        new("what followed, as written", 34, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
-        new("differs from the plan", 34, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
+        new("followed by, 14 days", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedWithin14))),
+        new("followed by, 30 days", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedWithin30))),
+        new("what followed, as written", 32, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
+        new("differs from the plan", 28, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
     ];
 }
