@@ -3,14 +3,17 @@ using CareRecords.CommandLine;
 using NodaTime;
 
 NativeParts.OfferTo(AssemblyLoadContext.Default);
+// The console's own writer goes to the system at every line; a long reading has two million.
+using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding, 32_768);
 var surroundings = new Surroundings
 {
-    Output = Console.Out,
+    Output = output,
     Error = Console.Error,
     ErrorIsTerminal = !Console.IsErrorRedirected,
     WorkingFolder = Environment.CurrentDirectory,
     FindMachineZone = () => DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
 };
 var ended = Tool.Run(args, surroundings);
+output.Flush();
 if (OperatingSystem.IsWindows() && Tool.IsDropped(args, surroundings)) OwnWindow.KeepOpen(surroundings.Error);
 return ended;

@@ -167,7 +167,7 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
             writer.WriteStartElement(prefix, "hyperlink", Namespace.NamespaceName);
             writer.WriteAttributeString("ref", at);
             writer.WriteAttributeString("location", place);
-            writer.WriteAttributeString("display", CellText.Fit(shown));
+            if (shown.Length > 0) writer.WriteAttributeString("display", CellText.Fit(shown));
             writer.WriteEndElement();
         }
 
