@@ -22,12 +22,14 @@ internal static class Crosses
         }
 
         // Where the family ticks one medicine with crosses, a cross among the times of another is a tick too.
-        if (block.IsAcross && ticks.Any(t => block.Columns[t].Role == Role.Dose))
+        if (block.IsAcross && ticks.Any(t => IsDose(block.Columns[t])))
             for (var i = 0; i < block.Columns.Count; i++)
-                if (block.Columns[i].Role == Role.Dose)
+                if (IsDose(block.Columns[i]))
                     ticks.Add(i);
         return ticks.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Ticked(r, ticks))] };
     }
+
+    private static bool IsDose(ColumnMeaning column) => column.Role == Role.Dose || column is { Role: Role.Amount, Medicine: not null };
 
     // "x or ✓ = we did it", "x = given".
     private static bool IsKeyOfTicks(string text)

@@ -56,6 +56,9 @@ internal sealed class FreeWords(BlockReading reading)
         return any;
     }
 
+    private static bool HasClock(string words) =>
+        words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.')).Outcome == Outcome.Certain);
+
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.
     /// </summary>
@@ -80,7 +83,9 @@ internal sealed class FreeWords(BlockReading reading)
         var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
-        var found = NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
+        // "gave 2 puffs at 6.50" has its own time and needs none of the row's.
+        var alone = time is not null && heading is null && !keepAll && HasClock(words) ? NotesReader.ReadCell(source, new CellContext { Date = date }, context) : null;
+        var found = alone is { Problems.Count: 0, Entries.Count: > 0 } && alone.Entries.All(e => e is Sign || (e is not Session && e.When.IsExact)) ? alone : NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);

@@ -80,6 +80,7 @@ internal static class SideBySide
         {
             var (row, from) = (rows[at], Array.FindIndex(rows[at].Cells, c => !c.IsEmpty));
             if (from < 0 || row.Cells.Length - from < 4 || !RowShape.IsWordsOnly(row) || HeadingReader.Read(row[from].Text).Role is not (Role.Time or Role.Start or Role.Date or Role.Session)) continue;
+            if (rows.Skip(at + 1).Any(r => r.Cells.Take(from).Any(c => !c.IsEmpty) && !IsOneCell(r))) continue;
             var again = Array.FindIndex(row.Cells, from + 1, c => string.Equals(c.Words, row[from].Words, StringComparison.OrdinalIgnoreCase));
             if (again < from + 2) continue;
             var length = again - from;
