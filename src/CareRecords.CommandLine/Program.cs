@@ -1,12 +1,19 @@
+using System.Runtime.Loader;
 using CareRecords.CommandLine;
 using NodaTime;
 
+NativeParts.OfferTo(AssemblyLoadContext.Default);
+// The console's own writer goes to the system at every line; a long reading has two million.
+using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding, 32_768);
 var surroundings = new Surroundings
 {
-    Output = Console.Out,
+    Output = output,
     Error = Console.Error,
     ErrorIsTerminal = !Console.IsErrorRedirected,
     WorkingFolder = Environment.CurrentDirectory,
-    MachineZone = DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
+    FindMachineZone = () => DateTimeZoneProviders.Tzdb.GetSystemDefault().Id,
 };
-return Tool.Run(args, surroundings);
+var ended = Tool.Run(args, surroundings);
+output.Flush();
+if (OperatingSystem.IsWindows() && Tool.IsDropped(args, surroundings)) OwnWindow.KeepOpen(surroundings.Error);
+return ended;

@@ -49,7 +49,7 @@ internal sealed class ReadingOptions
             DateOrder = DateOrderOf(parsed.GetValue(_dateOrder)),
             From = DateOf("--from", parsed.GetValue(_from)),
             To = DateOf("--to", parsed.GetValue(_to)),
-            MachineZone = surroundings.MachineZone,
+            MachineZone = surroundings.FindMachineZone(),
         };
         if (options.From > options.To) throw new UserMistakeException("--from lies after --to: give the earlier day first.");
         return Importer.Import(Inputs(parsed, surroundings), options, ProgressLine.For(surroundings));

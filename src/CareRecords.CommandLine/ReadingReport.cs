@@ -9,23 +9,40 @@ internal static class ReadingReport
     /// <summary>Every line with what it was taken for, in the order of the inputs.</summary>
     public static void LineByLine(CareLog log, TextWriter output)
     {
-        var rows = log.Entries.SelectMany(e => e.Sources.Select(s => (Source: s, Meaning: Wording.Of(e))))
-            .Concat(log.Omitted.Select(o => (o.Source, Meaning: $"not done: {o.Reason ?? "no reason given"}")))
-            .Concat(log.Plan.Rows.Where(r => r.Source is not null).Select(r => (Source: r.Source!, Meaning: Wording.Of(r))))
-            .Concat(log.FamilyQuestions.Select(q => (Source: q, Meaning: "a question for the clinic")))
-            .Concat(log.NotRecords.Select(n => (n.Source, Meaning: $"set aside: {n.Why}")))
-            .Concat(log.Problems.Select(p => (p.Source, Meaning: $"{(p.Severity == ProblemSeverity.Ask ? "ASK" : "REFUSED")}: {p.Why}")))
-            .OrderBy(r => r.Source.File, StringComparer.Ordinal)
-            .ThenBy(r => r.Source.Sheet, StringComparer.Ordinal)
-            .ThenBy(r => r.Source.Line ?? RowOf(r.Source.Cell));
+        // What it was taken for is put into words only as it is written: a log may hold a million lines.
+        var rows = log.Entries.SelectMany(e => e.Sources.Select(s => (s, (object)e)))
+            .Concat(log.Omitted.Select(o => (o.Source, (object)o)))
+            .Concat(log.Plan.Rows.Where(r => r.Source is not null).Select(r => (r.Source!, (object)r)))
+            .Concat(log.FamilyQuestions.Select(q => (q, (object)q)))
+            .Concat(log.NotRecords.Select(n => (n.Source, (object)n)))
+            .Concat(log.Problems.Select(p => (p.Source, (object)p)))
+            .OrderBy(r => r.Item1, InOrderOfInputs);
         SourceLine? before = null;
-        foreach (var (source, meaning) in rows)
+        foreach (var (source, what) in rows)
         {
-            if (before is null || before.Place != source.Place) output.WriteLine($"{source.Place}: {OneLine(source.Text)}");
-            output.WriteLine($"    -> {meaning}");
+            if (before is null || !IsSamePlace(before, source)) output.WriteLine($"{source.Place}: {OneLine(source.Text)}");
+            output.WriteLine($"    -> {Meaning(what)}");
             before = source;
         }
     }
+
+    private static readonly Comparer<SourceLine> InOrderOfInputs = Comparer<SourceLine>.Create((a, b) =>
+        string.CompareOrdinal(a.File, b.File) is var file && file != 0 ? file
+        : string.CompareOrdinal(a.Sheet, b.Sheet) is var sheet && sheet != 0 ? sheet
+        : (a.Line ?? RowOf(a.Cell)).CompareTo(b.Line ?? RowOf(b.Cell)));
+
+    private static bool IsSamePlace(SourceLine a, SourceLine b) => a.Line == b.Line && a.Cell == b.Cell && a.Place == b.Place;
+
+    private static string Meaning(object what) => what switch
+    {
+        CareEntry entry => Wording.Of(entry),
+        OmittedSession omitted => $"not done: {omitted.Reason ?? "no reason given"}",
+        PlanRow row => Wording.Of(row),
+        SourceLine => "a question for the clinic",
+        SetAsideLine aside => $"set aside: {aside.Why}",
+        ImportProblem problem => $"{(problem.Severity == ProblemSeverity.Ask ? "ASK" : "REFUSED")}: {problem.Why}",
+        _ => throw new ArgumentException($"A line is not taken for {what.GetType()}.", nameof(what)),
+    };
 
     /// <summary>The counts: they always add up.</summary>
     public static void Summary(CareLog log, TextWriter output)

@@ -15,8 +15,8 @@ internal sealed record Surroundings
     /// <summary>The folder that relative paths start from.</summary>
     public required string WorkingFolder { get; init; }
 
-    /// <summary>The computer's IANA zone.</summary>
-    public required string MachineZone { get; init; }
+    /// <summary>Finds the computer's IANA zone; asked only when something is read, for the zones take time to load.</summary>
+    public required Func<string> FindMachineZone { get; init; }
 
     /// <summary>A path as the person gave it, made absolute from the working folder.</summary>
     public string FullPath(string path) => Path.GetFullPath(path, WorkingFolder);

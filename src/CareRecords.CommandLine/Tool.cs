@@ -13,9 +13,9 @@ internal static class Tool
         var root = Root(surroundings);
         try
         {
-            var parsed = root.Parse(OneFolderDroppedOnTheIcon(args));
+            var parsed = root.Parse(Dropped.Is(args, surroundings, Verbs(root)) ? Dropped.AsReview(args, surroundings) : args);
             if (parsed.Errors.Count > 0)
-                throw new UserMistakeException($"{parsed.Errors[0].Message.TrimEnd('.')}: see 'carerecords {parsed.CommandResult.Command.Name} --help'.");
+                throw new UserMistakeException(InPlainWords(parsed));
             return parsed.Invoke(new InvocationConfiguration
             {
                 Output = surroundings.Output,
@@ -35,29 +35,34 @@ internal static class Tool
         }
     }
 
-    internal static RootCommand Root(Surroundings surroundings) => new(
-        "Puts a home carer's notes on chest clearance in order, counts them honestly and writes a workbook for the clinic. Not a monitor, not advice.")
-    {
-        ReviewVerb.Create(surroundings),
-        ReadVerb.Create(surroundings),
-        BlankVerb.Create(surroundings),
-        ShareVerb.Create(surroundings),
-        PoolVerb.Create(surroundings),
-    };
+    /// <summary>Whether the program was started by something dropped on its icon.</summary>
+    public static bool IsDropped(string[] args, Surroundings surroundings) => Dropped.Is(args, surroundings, Verbs(Root(surroundings)));
 
-    /// <summary>A path as the only argument, as when a folder is dropped on the program's icon, means a review written beside it.</summary>
-    private static string[] OneFolderDroppedOnTheIcon(string[] args) =>
-        args is [var path] && (Directory.Exists(path) || File.Exists(path)) && !path.StartsWith('-')
-            ? ["review", path, "--out", BesideIt(path)]
-            : args;
-
-    private static string BesideIt(string path)
+    internal static RootCommand Root(Surroundings surroundings)
     {
-        var whole = Path.TrimEndingDirectorySeparator(Path.GetFullPath(path));
-        var folder = Path.GetDirectoryName(whole) ?? whole;
-        var name = Path.GetFileNameWithoutExtension(whole) + " - review";
-        var target = Path.Combine(folder, name + ".xlsx");
-        for (var n = 2; File.Exists(target); n++) target = Path.Combine(folder, FormattableString.Invariant($"{name} {n}.xlsx"));
-        return target;
+        var root = new RootCommand("Puts a home carer's notes on chest clearance in order, counts them honestly and writes a workbook for the clinic. Not a monitor, not advice.")
+        {
+            ReviewVerb.Create(surroundings),
+            ReadVerb.Create(surroundings),
+            BlankVerb.Create(surroundings),
+            ShareVerb.Create(surroundings),
+            PoolVerb.Create(surroundings),
+            Completion.Option(),
+        };
+        Help.AddTo(root);
+        return root;
+    }
+
+    private static IEnumerable<string> Verbs(RootCommand root) => root.Subcommands.Select(v => v.Name);
+
+    private static string InPlainWords(ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        var help = command is RootCommand ? "carerecords --help" : $"carerecords {command.Name} --help";
+        if (command is RootCommand && parsed.Tokens.Count == 0)
+            return $"Say what to do, as in 'carerecords review notes', or drop a folder of notes on the program's icon: '{help}' lists all that can be done.";
+        if (command is RootCommand && parsed.UnmatchedTokens is [var word, ..] && !word.StartsWith('-'))
+            return $"'{word}' is neither a verb nor a file or folder here. The verbs are {string.Join(", ", Verbs((RootCommand)command))}: see '{help}'.";
+        return $"{parsed.Errors[0].Message.TrimEnd('.')}: see '{help}'.";
     }
 }

@@ -45,7 +45,22 @@ public sealed record AdherenceGroup(
 /// <param name="InhalerGapFlips">Inhaler verdicts that would no longer be certain.</param>
 public sealed record RoundingSensitivity(int Minutes, int FeedGapFlips, int InhalerGapFlips);
 
+/// <summary>A daily series that a run chart is taken of.</summary>
+public enum RunSeriesKind
+{
+    /// <summary>Sessions a day, since the plan's number last changed.</summary>
+    Sessions,
+
+    /// <summary>Share of judged feed gaps kept.</summary>
+    FeedGapsKept,
+
+    /// <summary>Median saturation at usual oxygen.</summary>
+    Saturation,
+}
+
 /// <summary>A run chart's signals (Anhøj and Olesen 2014).</summary>
+/// <param name="Kind">Which series.</param>
+/// <param name="Since">The first day that counts, where that is later than the record's first; else null.</param>
 /// <param name="Series">What was charted.</param>
 /// <param name="Median">The median drawn.</param>
 /// <param name="UsefulPoints">Points not on the median.</param>
@@ -55,13 +70,21 @@ public sealed record RoundingSensitivity(int Minutes, int FeedGapFlips, int Inha
 /// <param name="CrossingsLimit">Fewer crossings are a signal.</param>
 /// <param name="Signal">Either signal; null when there are too few points (under 10).</param>
 public sealed record RunChartFinding(
-    string Series, double Median, int UsefulPoints, int LongestRun, int LongestRunLimit, int Crossings, int CrossingsLimit, bool? Signal);
+    RunSeriesKind Kind, LocalDate? Since, string Series, double Median, int UsefulPoints, int LongestRun, int LongestRunLimit, int Crossings, int CrossingsLimit, bool? Signal);
 
 /// <summary>An exact binomial test of a share against the plan's target.</summary>
 /// <param name="Gap">Which gap.</param>
 /// <param name="Target">The target share, 0 to 1.</param>
 /// <param name="PValue">Two-sided exact p; null when nothing could be judged.</param>
 public sealed record TargetTest(string Gap, double Target, double? PValue);
+
+/// <summary>What the sessions ask of a household.</summary>
+/// <param name="Days">Care days with a session whose every session's minutes are known.</param>
+/// <param name="MedianMinutes">Median minutes of those days; null when there is none.</param>
+/// <param name="LeastMinutes">The least of them.</param>
+/// <param name="MostMinutes">The most of them.</param>
+/// <param name="NightSessions">Sessions begun from 22:00 to before 06:00, as stated.</param>
+public sealed record Effort(int Days, double? MedianMinutes, double? LeastMinutes, double? MostMinutes, int NightSessions);
 
 /// <summary>Everything against the plan.</summary>
 public sealed record AdherenceFindings
@@ -74,6 +97,12 @@ public sealed record AdherenceFindings
 
     /// <summary>Well and illness days apart.</summary>
     public IReadOnlyList<AdherenceGroup> ByState { get; init; } = [];
+
+    /// <summary>Minutes a day and sessions at night: on all days, well days and illness days.</summary>
+    public (Effort All, Effort Well, Effort Illness) Effort { get; init; } = (new(0, null, null, null, 0), new(0, null, null, null, 0), new(0, null, null, null, 0));
+
+    /// <summary>Median minutes of each part of the chest that was treated: all sessions, and those of illness days.</summary>
+    public (PartMinutes All, PartMinutes Illness) Parts { get; init; } = (new(null, null, null), new(null, null, null));
 
     /// <summary>By part of the day.</summary>
     public IReadOnlyList<AdherenceGroup> ByTimeOfDay { get; init; } = [];

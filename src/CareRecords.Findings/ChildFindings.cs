@@ -48,6 +48,9 @@ public sealed record ChildFindings
     /// <summary>How complete and how contemporaneous the records are.</summary>
     public required QualityFindings Quality { get; init; }
 
+    /// <summary>What is new since the last review workbook; null when none came in.</summary>
+    public SinceLastReview? SinceLastReview { get; init; }
+
     /// <summary>Lines that a person should look at, in order of time.</summary>
     public required IReadOnlyList<Flag> Flags { get; init; }
 }
@@ -177,7 +180,39 @@ public sealed record VerdictCount(int Kept, int NotKept, int Unknown);
 
 /// <summary>Something written that a person should look at: a sentence, a time and its source; never advice.</summary>
 /// <param name="When">The local time.</param>
+/// <param name="Kind">Why it is listed, as a kind.</param>
 /// <param name="What">What was written ("SpO2 84 % on 0.5 L/min").</param>
 /// <param name="Why">Why it is listed ("under the plan's stop value, 88 %").</param>
 /// <param name="Sources">Where it was written.</param>
-public sealed record Flag(LocalDateTime When, string What, string Why, IReadOnlyList<SourceLine> Sources);
+public sealed record Flag(LocalDateTime When, FlagKind Kind, string What, string Why, IReadOnlyList<SourceLine> Sources);
+
+/// <summary>Why a line is listed.</summary>
+public enum FlagKind
+{
+    /// <summary>A feed gap short, or a feed running.</summary>
+    FeedGap,
+
+    /// <summary>An inhaler gap short.</summary>
+    InhalerGap,
+
+    /// <summary>A session stopped early.</summary>
+    StoppedEarly,
+
+    /// <summary>Vomiting, in a session or as a sign.</summary>
+    Vomit,
+
+    /// <summary>Trouble breathing or a change of colour.</summary>
+    Distress,
+
+    /// <summary>An admission.</summary>
+    Admitted,
+
+    /// <summary>A reading under the plan's stop value.</summary>
+    LowReading,
+
+    /// <summary>A care day with oxygen above usual.</summary>
+    OxygenAboveUsual,
+
+    /// <summary>A step down soon after a sign, a low saturation or a change of oxygen.</summary>
+    StepUnstable,
+}

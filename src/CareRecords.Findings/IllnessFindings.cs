@@ -24,6 +24,9 @@ public sealed record IllnessFindings
     /// <summary>Illness days by each definition: (by record, by model, by both).</summary>
     public required (int ByRecord, int ByModel, int ByBoth) IllnessDays { get; init; }
 
+    /// <summary>What was written around each of <see cref="Episodes"/>, in order of time; see <see cref="CourseEvent"/>.</summary>
+    public IReadOnlyList<CourseEvent> Course { get; init; } = [];
+
     /// <summary>How much the answer depends on the definition, in a sentence.</summary>
     public required string Spread { get; init; }
 }
@@ -74,6 +77,53 @@ public sealed record EpisodeFinding
     public IReadOnlyList<SourceLine> Sources { get; init; } = [];
 }
 
+/// <summary>What an entry in the course of an illness is.</summary>
+public enum CourseKind
+{
+    /// <summary>A sign that somebody noticed.</summary>
+    Sign,
+
+    /// <summary>Somebody wrote that the child was better.</summary>
+    Better,
+
+    /// <summary>The first written dose of an antibiotic, a steroid or a fever medicine.</summary>
+    Medicine,
+
+    /// <summary>Oxygen above usual: the first time, and each time it was higher than before.</summary>
+    Oxygen,
+
+    /// <summary>A reading under the plan's stop value.</summary>
+    LowReading,
+
+    /// <summary>A session cut short, or with vomiting.</summary>
+    Session,
+
+    /// <summary>A line that holds no record and names the team (nurse, doctor, clinic): what was asked or advised, as written.</summary>
+    Team,
+
+    /// <summary>The plan's number of sessions a day changed.</summary>
+    Plan,
+
+    /// <summary>Admitted to or home from hospital.</summary>
+    Hospital,
+}
+
+/// <summary>Something written around an illness.</summary>
+/// <param name="Episode">The episode ("E1").</param>
+/// <param name="Day">The care day.</param>
+/// <param name="Clock">The stated clock time; null when the words give none to two hours.</param>
+/// <param name="Kind">What it is.</param>
+/// <param name="What">In words.</param>
+/// <param name="Sources">Where it was written.</param>
+public sealed record CourseEvent(string Episode, LocalDate Day, LocalTime? Clock, CourseKind Kind, string What, IReadOnlyList<SourceLine> Sources)
+{
+    /// <summary>The calendar day of <see cref="Clock"/>, which after midnight is the day after the care day; without a clock the care day.</summary>
+    public LocalDate Date { get; init; } = Day;
+
+    /// <summary>True when the clock is not exact.</summary>
+    public bool IsAbout { get; init; }
+}
+
 /// <summary>Days from the onset (its care day's start) to recovery: what the record brackets, and the model's estimate.</summary>
 /// <param name="DaysLow">Last moment known not recovered, days from onset.</param>
 /// <param name="DaysHigh">First moment known recovered, days from onset; null while it lasts.</param>
@@ -86,6 +136,12 @@ public sealed record EpisodeFinding
 public sealed record RecoveryFinding(
     double DaysLow, double? DaysHigh, double? Estimate, double? Low, double? High, double Level, bool Censored, string Method)
 {
+    /// <summary>The record's own bracket: last moment known not recovered, days from onset. <see cref="DaysLow"/> may lie before it, where the model leaves more open.</summary>
+    public double RecordLow { get; init; } = DaysLow;
+
+    /// <summary>The record's own bracket: first moment known recovered, days from onset; null where the record shows none.</summary>
+    public double? RecordHigh { get; init; } = DaysHigh;
+
     /// <summary>The return curve: the model's saturation at usual oxygen by day from onset, with its band; empty when there is no model.</summary>
     public IReadOnlyList<CurvePoint> Curve { get; init; } = [];
 }

@@ -24,6 +24,7 @@ public static class Reviewer
         var days = DayFindings.Of(records, sessions, day => medians.GetValueOrDefault(day));
         var steps = new TaperSteps(records, illness, days, summary.Episodes).Done();
         summary = summary.WithMaintenance(steps);
+        summary = summary with { Course = IllnessCourse.Of(records, illness.Oxygen, summary.Episodes) };
         var places = new DayPlaces(records, summary.Episodes, steps);
         sessions = [.. sessions.Select(s => s with { Episode = places.EpisodeOn(s.CareDay), Step = places.StepOn(s.CareDay) })];
         days = [.. days.Select(d => d with { Episode = places.EpisodeOn(d.Day), Step = places.StepOn(d.Day) })];
@@ -44,6 +45,7 @@ public static class Reviewer
             SessionEffect = SessionEffects.Of(sessions, illness.Oxygen),
             SaturationByFlow = BaselineFinding.ByFlow(records),
             Quality = QualitySummary.Of(records, sessions),
+            SinceLastReview = SinceLastReview.Of(records, sessions, days, summary.Episodes),
             Flags = Flags.Of(records, illness.Oxygen, sessions, steps),
         };
     }

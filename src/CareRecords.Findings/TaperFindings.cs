@@ -41,6 +41,12 @@ public sealed record TaperFindings(IReadOnlyList<PlannedStep> Planned, IReadOnly
 /// <param name="MinutesPerArea">Minutes per area; null when not said.</param>
 public sealed record PlannedStep(LocalDate From, LocalDate To, double? SessionsPerDay, double? MinutesPerArea);
 
+/// <summary>Median minutes a side, by part; null where none has its minutes.</summary>
+/// <param name="Lower">Lower chest, vibration apart.</param>
+/// <param name="Upper">Upper chest, vibration apart.</param>
+/// <param name="Vibration">Vibration, any part.</param>
+public sealed record PartMinutes(double? Lower, double? Upper, double? Vibration);
+
 /// <summary>A step as done.</summary>
 public sealed record TaperStep
 {
@@ -65,6 +71,15 @@ public sealed record TaperStep
     /// <summary>The plan's minutes per area on most of its days; null when it does not say.</summary>
     public double? PlannedMinutesPerArea { get; init; }
 
+    /// <summary>The plan's sessions where it changed while the step was held ("4 to 30 Mar, then 3"); null when it did not.</summary>
+    public string? PlannedSessionsInWords { get; init; }
+
+    /// <summary>The plan's minutes per area where they changed while the step was held; null when they did not.</summary>
+    public string? PlannedMinutesInWords { get; init; }
+
+    /// <summary>Median minutes of each part of the chest that was treated.</summary>
+    public PartMinutes Parts { get; init; } = new(null, null, null);
+
     /// <summary>Direction from the step before.</summary>
     public required StepDirection Direction { get; init; }
 
@@ -77,10 +92,19 @@ public sealed record TaperStep
     /// <summary>Hours in band, on usual or unchanged oxygen and without signs, before it began; null when it cannot be told.</summary>
     public double? StableHoursBefore { get; init; }
 
+    /// <summary>From what <see cref="StableHoursBefore"/> are counted, and the oxygen then; null when it cannot be told.</summary>
+    public string? StableInWords { get; init; }
+
     /// <summary>What followed within seven days.</summary>
     public required StepOutcome FollowedBy { get; init; }
 
-    /// <summary>What followed, in words.</summary>
+    /// <summary>What followed within fourteen days.</summary>
+    public StepOutcome FollowedWithin14 { get; init; }
+
+    /// <summary>What followed within thirty days.</summary>
+    public StepOutcome FollowedWithin30 { get; init; }
+
+    /// <summary>What followed within seven days, in words.</summary>
     public string FollowedByWhat { get; init; } = "";
 
     /// <summary>Where it differs from the plan, in words; null when it does not.</summary>

@@ -8,6 +8,7 @@ namespace CareRecords.Findings;
 internal static class Words
 {
     private static readonly LocalDateTimePattern MinutePattern = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd HH:mm");
+    private static readonly LocalDatePattern ShortDayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
     private static readonly LocalTimePattern ClockPattern = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public static string Number(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
@@ -19,6 +20,9 @@ internal static class Words
     public static string Clock(LocalDateTime at) => ClockPattern.Format(at.TimeOfDay);
 
     public static string Day(LocalDate day) => LocalDatePattern.Iso.Format(day);
+
+    /// <summary>"30 Mar": for sentences that stand beside dates written so.</summary>
+    public static string ShortDay(LocalDate day) => ShortDayPattern.Format(day);
 
     public static string Minutes(double low, double high) =>
         Math.Round(low) == Math.Round(high) ? $"{Whole(low)} minutes" : $"{Whole(low)} to {Whole(high)} minutes";

@@ -12,6 +12,7 @@ internal static class LogBuilder
     /// <summary>The account.</summary>
     public static CareLog Build(IReadOnlyList<Gathered> parts, SourceContext context, ImportOptions options)
     {
+        var lastReview = LastReview(parts);
         EarlierReviews.Settle(parts);
         var (plan, planProblems) = PlanBuilder.Build(parts.SelectMany(p => p.Plan));
         var (zone, zoneFrom, zoneProblem) = Zone(plan, options);
@@ -35,10 +36,16 @@ internal static class LogBuilder
             Problems = problems,
             Questions = QuestionGroups.Build(problems, wording, context.Answers),
             Merged = merged.Merged,
+            Words = [.. context.Words.All.Select(w => new ExplainedWord(w.Word, w.Means))],
+            LastReview = lastReview,
             Corrections = [.. parts.SelectMany(p => p.Corrections)],
             Lines = parts.Aggregate(new LineCount(0, 0, 0, 0, 0), (sum, part) => sum + part.Ledger.Total()),
         };
     }
+
+    /// <summary>The review that reaches furthest; asked before its rows and their sources become one.</summary>
+    private static EarlierReview? LastReview(IReadOnlyList<Gathered> parts) =>
+        parts.Where(p => p.IsReview).SelectMany(p => p.Entries.Except(p.Mended).Select(e => new EarlierReview(p.File, e.When.Stated))).MaxBy(r => r.LastEntry);
 
     private static (DateTimeZone Zone, string From, ImportProblem? Problem) Zone(CarePlan plan, ImportOptions options)
     {

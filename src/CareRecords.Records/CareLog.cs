@@ -1,3 +1,5 @@
+using NodaTime;
+
 namespace CareRecords.Records;
 
 /// <summary>Everything that was written down, read once: what the importer hands on. It answers for every line that came in.</summary>
@@ -35,6 +37,12 @@ public sealed record CareLog
 
     /// <summary>Cells of an earlier review workbook that a person changed.</summary>
     public IReadOnlyList<Correction> Corrections { get; init; } = [];
+
+    /// <summary>The family's own words, as the notes, word tables and answers explain them.</summary>
+    public IReadOnlyList<ExplainedWord> Words { get; init; } = [];
+
+    /// <summary>The latest earlier review workbook among the inputs; null when there is none.</summary>
+    public EarlierReview? LastReview { get; init; }
 
     /// <summary>The files that came in.</summary>
     public IReadOnlyList<InputFile> Inputs { get; init; } = [];
@@ -92,6 +100,16 @@ public sealed record MergeDifference(string Field, string Kept, string Other);
 /// <param name="Old">The value that the review wrote.</param>
 /// <param name="New">The value that stands there now.</param>
 public sealed record Correction(SourceLine Source, string Field, string Old, string New);
+
+/// <summary>A word of the family's own.</summary>
+/// <param name="Word">As written ("blue").</param>
+/// <param name="Means">What it stands for, as written ("salbutamol").</param>
+public sealed record ExplainedWord(string Word, string Means);
+
+/// <summary>An earlier review workbook that came in again.</summary>
+/// <param name="File">Its name relative to what was given.</param>
+/// <param name="LastEntry">The stated local time of the last entry that it held.</param>
+public sealed record EarlierReview(string File, LocalDateTime LastEntry);
 
 /// <summary>A file that came in.</summary>
 /// <param name="Name">Its name relative to what was given.</param>

@@ -19,15 +19,12 @@ public static class ReviewWorkbook
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
         ArgumentNullException.ThrowIfNull(output);
-        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets.
+        var drawing = Task.Run(() => ReviewCharts.DrawAll(log, findings)); // The longest single piece of work, beside the sheets and their saving.
         var rows = new ReviewRows(log, findings);
         using var book = new Book();
         var placed = AddSheets(book, rows, drawing);
         DocumentProperties.Set(book.Workbook, log, findings.Span);
-        using var saved = new MemoryStream();
-        book.Workbook.SaveAs(saved);
-        PackagePass.Finish(saved, book.Stored, placed);
-        SteadyZip.Rewrite(saved, output);
+        PackagePass.Save(book, placed, output);
     }
 
     /// <summary>Writes the workbook to a file, which is replaced when it exists.</summary>
@@ -47,6 +44,7 @@ public static class ReviewWorkbook
         var weeks = WeeksSheet.Write(book, rows);
         GapsSheet.Write(book, rows);
         IllnessSheet.Write(book, rows);
+        IllnessCourseSheet.Write(book, rows);
         TaperSheet.Write(book, rows);
         SaturationSheet.Write(book, rows);
         LinesToLookAtSheet.Write(book, rows);
@@ -59,13 +57,13 @@ public static class ReviewWorkbook
         var checks = ChecksSheet.Write(book, rows);
         var signs = SignsSheet.Write(book, rows);
         var notDone = NotDoneSheet.Write(book, rows);
-        QuestionsSheets.WriteWords(book);
+        QuestionsSheets.WriteWords(book, rows);
         WhatWasReadSheet.Write(book, rows);
         ChecksOfTotalsSheet.Write(book, rows);
         HowWorkedOutSheet.Write(book, rows);
         ClockSheet.Write(book, rows);
         AsReadSheet.Write(book, [questions, forClinic, plan, sessions, feeds, medicines, checks, signs, notDone]);
-        var placed = ChartsSheet.Write(book, drawing.GetAwaiter().GetResult(), NativeCharts.All(rows.Findings, days, weeks));
+        var placed = ChartsSheet.Write(book, drawing.GetAwaiter().GetResult(), NativeCharts.All(rows.Log, rows.Findings, days, weeks));
         for (var i = 0; i < WorkbookLayout.Order.Count; i++) book.Workbook.Worksheet(WorkbookLayout.Order[i]).Position = i + 1;
         book.Workbook.Worksheet(WorkbookLayout.Sheet.Summary).SetTabActive();
         return placed;

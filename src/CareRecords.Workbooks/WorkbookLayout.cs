@@ -35,6 +35,9 @@ public static class WorkbookLayout
         /// <summary>Illness episodes and recovery.</summary>
         public const string Illness = "Illness";
 
+        /// <summary>What was written around each illness, in order of time.</summary>
+        public const string IllnessCourse = "Illness course";
+
         /// <summary>Steps planned and done.</summary>
         public const string Taper = "Taper";
 
@@ -93,7 +96,7 @@ public static class WorkbookLayout
     /// <summary>The order of the sheets.</summary>
     public static IReadOnlyList<string> Order { get; } =
     [
-        Sheet.Summary, Sheet.Charts, Sheet.Days, Sheet.Weeks, Sheet.Gaps, Sheet.Illness, Sheet.Taper, Sheet.Saturation, Sheet.LinesToLookAt,
+        Sheet.Summary, Sheet.Charts, Sheet.Days, Sheet.Weeks, Sheet.Gaps, Sheet.Illness, Sheet.IllnessCourse, Sheet.Taper, Sheet.Saturation, Sheet.LinesToLookAt,
         Sheet.QuestionsToCheck, Sheet.QuestionsForClinic, Sheet.Plan, Sheet.Sessions, Sheet.Feeds, Sheet.Medicines, Sheet.Checks,
         Sheet.Signs, Sheet.NotDone, Sheet.Words, Sheet.WhatWasRead, Sheet.ChecksOfTotals, Sheet.HowWorkedOut, Sheet.Clock, Sheet.AsRead,
     ];

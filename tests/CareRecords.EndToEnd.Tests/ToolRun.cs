@@ -27,7 +27,7 @@ internal sealed class ToolRun : IDisposable
         Error = _error,
         ErrorIsTerminal = false,
         WorkingFolder = Folder,
-        MachineZone = "Europe/London",
+        FindMachineZone = () => "Europe/London",
     });
 
     public string PathOf(string name) => Path.Combine(Folder, name);

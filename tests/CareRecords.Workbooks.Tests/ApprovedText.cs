@@ -53,7 +53,7 @@ internal static class ApprovedText
 
     private static string Value(Cell cell, List<string> shared)
     {
-        var text = cell.CellValue?.Text ?? "";
+        var text = cell.CellValue?.Text ?? cell.InlineString?.InnerText ?? "";
         if (cell.DataType?.Value == CellValues.SharedString && text.Length > 0) return shared[int.Parse(text, CultureInfo.InvariantCulture)].ReplaceLineEndings("⏎");
         // Ten digits: the last bits of a model's estimate differ between machines.
         return cell.DataType is null && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)

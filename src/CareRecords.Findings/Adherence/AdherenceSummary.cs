@@ -1,5 +1,6 @@
 using CareRecords.Records;
 using CareRecords.Statistics;
+using NodaTime;
 
 namespace CareRecords.Findings;
 
@@ -15,6 +16,9 @@ internal static class AdherenceSummary
             Overall = overall,
             ByWeek = groups.ByWeek(),
             ByState = groups.ByState(),
+            Effort = (EffortOf(days, sessions), EffortOf([.. days.Where(d => d.Episode is null)], [.. sessions.Where(s => s.Episode is null)]),
+                EffortOf([.. days.Where(d => d.Episode is not null)], [.. sessions.Where(s => s.Episode is not null)])),
+            Parts = (ChestMinutes.ByPart(sessions.Select(s => s.Session)), ChestMinutes.ByPart(sessions.Where(s => s.Episode is not null).Select(s => s.Session))),
             ByTimeOfDay = groups.ByTimeOfDay(),
             ByWriter = groups.ByWriter(),
             Rounding = [RoundingCheck.Of(records, sessions, 5), RoundingCheck.Of(records, sessions, 10)],
@@ -22,6 +26,13 @@ internal static class AdherenceSummary
             TargetTests = Tests(records, overall),
             Reasons = Reasons(records),
         };
+    }
+
+    private static Effort EffortOf(IReadOnlyList<DayFinding> days, IReadOnlyList<SessionFinding> sessions)
+    {
+        double[] minutes = [.. days.Where(d => d.Minutes is not null && d.SessionsWithoutMinutes == 0).Select(d => d.Minutes!.Value)];
+        var night = sessions.Count(s => s.Start.Hour is >= 22 or < 6);
+        return minutes.Length == 0 ? new(0, null, null, null, night) : new(minutes.Length, Quantiles.Median(minutes).Value, minutes.Min(), minutes.Max(), night);
     }
 
     private static IReadOnlyList<TargetTest> Tests(ChildRecords records, AdherenceGroup overall)
@@ -40,20 +51,20 @@ internal static class AdherenceSummary
         var sinceInWords = since > records.From ? $" since the plan last changed on {Words.Day(since)}" : "";
         return
         [
-            .. Chart($"sessions a day{sinceInWords}", days.Where(d => d.HasRecords && d.Day >= since).Select(d => (double)d.SessionsDone)),
-            .. Chart("share of feed gaps kept a day, per cent", days.Where(d => d.FeedGaps.Kept + d.FeedGaps.NotKept > 0)
+            .. Chart(RunSeriesKind.Sessions, since > records.From ? since : null, $"sessions a day{sinceInWords}", days.Where(d => d.HasRecords && d.Day >= since).Select(d => (double)d.SessionsDone)),
+            .. Chart(RunSeriesKind.FeedGapsKept, null, "share of feed gaps kept a day, per cent", days.Where(d => d.FeedGaps.Kept + d.FeedGaps.NotKept > 0)
                 .Select(d => 100.0 * d.FeedGaps.Kept / (d.FeedGaps.Kept + d.FeedGaps.NotKept))),
-            .. Chart("median saturation at usual oxygen a day, per cent", days.Where(d => d.MedianSpO2AtUsualOxygen is not null).Select(d => d.MedianSpO2AtUsualOxygen!.Value)),
+            .. Chart(RunSeriesKind.Saturation, null, "median saturation at usual oxygen a day, per cent", days.Where(d => d.MedianSpO2AtUsualOxygen is not null).Select(d => d.MedianSpO2AtUsualOxygen!.Value)),
         ];
     }
 
-    private static IEnumerable<RunChartFinding> Chart(string series, IEnumerable<double> points)
+    private static IEnumerable<RunChartFinding> Chart(RunSeriesKind kind, LocalDate? since, string series, IEnumerable<double> points)
     {
         double[] values = [.. points];
         if (values.Length == 0) yield break;
         yield return RunChart.Signals(values).TryGet(out var s)
-            ? new(series, s.Centre, s.Useful, s.LongestRun, s.LongestRunLimit, s.Crossings, s.CrossingsLimit, s.Any)
-            : new(series, Quantiles.Median(values).Value, values.Count(v => v != Quantiles.Median(values).Value), 0, 0, 0, 0, null);
+            ? new(kind, since, series, s.Centre, s.Useful, s.LongestRun, s.LongestRunLimit, s.Crossings, s.CrossingsLimit, s.Any)
+            : new(kind, since, series, Quantiles.Median(values).Value, values.Count(v => v != Quantiles.Median(values).Value), 0, 0, 0, 0, null);
     }
 
     private static IReadOnlyList<(string Reason, int Times)> Reasons(ChildRecords records)

@@ -28,6 +28,18 @@ internal sealed class ChestMinutes
         return Statistics.Quantiles.Median(minutes) is { IsKnown: true } median ? median.Value : null;
     }
 
+    /// <summary>Median minutes a side of the lower chest, the upper chest and vibration.</summary>
+    public static PartMinutes ByPart(IEnumerable<Session> sessions)
+    {
+        var parts = sessions.SelectMany(s => s.Areas).Where(a => a.Side != Side.Both && a.Minutes is > 0).ToList();
+        double? Middle(Func<AreaMinutes, bool> which) =>
+            Statistics.Quantiles.Median([.. parts.Where(which).Select(a => a.Minutes!.Value)]) is { IsKnown: true } median ? median.Value : null;
+        return new(
+            Middle(a => a.Technique != Technique.Vibration && a.Area == ChestArea.Lower),
+            Middle(a => a.Technique != Technique.Vibration && a.Area == ChestArea.Upper),
+            Middle(a => a.Technique == Technique.Vibration));
+    }
+
     /// <summary>The usual parts that this session left out, in words; none when the session names no parts.</summary>
     public IReadOnlyList<string> LeftOut(Session session)
     {

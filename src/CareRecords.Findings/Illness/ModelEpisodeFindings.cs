@@ -10,7 +10,7 @@ internal static class ModelEpisodeFindings
     private const int RelapseDays = 7, MostSources = 12;
 
     private const string Estimated =
-        "hidden Markov model over readings, flows and signs; interval calibrated on simulated children (docs/calibration.md); the bracket is the record's, widened to it";
+        "hidden Markov model over readings, flows and signs; interval calibrated on simulated children; over several episodes the record's bracket is taken, widened to it";
 
     private const string NotEstablished =
         "hidden Markov model over readings, flows and signs: recovery held for 48 hours is not established by the end of the record, censored there";
@@ -79,13 +79,13 @@ internal static class ModelEpisodeFindings
         var begin = records.StartOf(onset);
         var bracket = RecoveryBracket.Of(illness.Moments, begin, records.StartOf(last.PlusDays(1)), until);
         var (lastIll, recovery) = (Math.Max(0, (bracket.LastIll - begin).TotalDays), episode.Recovery);
-        if (recovery.Censored) return new(lastIll, null, null, recovery.Low, null, recovery.Level, true, NotEstablished) { Curve = episode.Curve };
+        if (recovery.Censored) return new(lastIll, null, null, recovery.Low, null, recovery.Level, true, NotEstablished) { RecordHigh = (bracket.FirstWell - begin)?.TotalDays, Curve = episode.Curve };
 
         // One low or high reading is not knowledge: the bracket is never narrower than what the model leaves open.
         var firstWell = bracket.FirstWell is { } first ? (first - begin).TotalDays : 0;
         return new(Math.Min(lastIll, recovery.Low), Math.Max(firstWell, recovery.High!.Value),
             recovery.Days, recovery.Low, recovery.High, recovery.Level, false, Estimated)
-        { Curve = episode.Curve };
+        { RecordLow = lastIll, RecordHigh = (bracket.FirstWell - begin)?.TotalDays, Curve = episode.Curve };
     }
 
     private static string Evidence(List<DayEvidence> days) => days.FirstOrDefault(d => d.Evidence.Count > 0) is { } first

@@ -10,6 +10,12 @@ internal static class AdherenceJson
         Group(json, adherence.Overall);
         Groups(json, "byWeek", adherence.ByWeek);
         Groups(json, "byState", adherence.ByState);
+        json.Object("effort", adherence, a =>
+        {
+            json.Object("all", a.Effort.All, e => Effort(json, e));
+            json.Object("well", a.Effort.Well, e => Effort(json, e));
+            json.Object("illness", a.Effort.Illness, e => Effort(json, e));
+        });
         Groups(json, "byTimeOfDay", adherence.ByTimeOfDay);
         Groups(json, "byWriter", adherence.ByWriter);
         json.Objects("rounding", adherence.Rounding, r =>
@@ -32,6 +38,15 @@ internal static class AdherenceJson
         });
     }
 
+    private static void Effort(Utf8JsonWriter json, Effort effort)
+    {
+        json.WriteNumber("days", effort.Days);
+        json.Number("medianMinutes", effort.MedianMinutes);
+        json.Number("leastMinutes", effort.LeastMinutes);
+        json.Number("mostMinutes", effort.MostMinutes);
+        json.WriteNumber("nightSessions", effort.NightSessions);
+    }
+
     private static void Groups(Utf8JsonWriter json, string name, IReadOnlyList<AdherenceGroup> groups) => json.Objects(name, groups, g =>
     {
         json.WriteString("label", g.Label);
@@ -49,7 +64,7 @@ internal static class AdherenceJson
         json.Object("minutes", group.Minutes, d => Done(json, d));
     }
 
-    private static void Share(Utf8JsonWriter json, ShareKept share)
+    public static void Share(Utf8JsonWriter json, ShareKept share)
     {
         json.WriteNumber("kept", share.Kept);
         json.WriteNumber("judged", share.Judged);

@@ -10,6 +10,15 @@ internal static class EpisodeJson
         json.Objects("episodes", illness.Episodes, e => Episode(json, e));
         json.Objects("episodesByRecord", illness.ByRecord, e => Episode(json, e));
         json.Objects("episodesByModel", illness.ByModel, e => Episode(json, e));
+        json.Objects("course", illness.Course, e =>
+        {
+            json.WriteString("episode", e.Episode);
+            json.Day("day", e.Day);
+            json.Text("clock", e.Clock is { } clock ? NodaTime.Text.LocalTimePattern.CreateWithInvariantCulture("HH:mm").Format(clock) : null);
+            json.WriteString("kind", JsonValues.Lower(e.Kind));
+            json.WriteString("what", e.What);
+            SourceJson.Write(json, "sources", e.Sources);
+        });
         json.Object("illness", illness, i =>
         {
             json.WriteString("mainDefinition", i.MainDefinition);

@@ -30,6 +30,7 @@ public static class FindingsJson
         json.Object("sessionEffect", findings.SessionEffect, e => Effect(json, e));
         json.Objects("saturationByFlow", findings.SaturationByFlow, f => ByFlow(json, f));
         json.Object("quality", findings.Quality, q => QualityJson.Write(json, q));
+        json.Object("sinceLastReview", findings.SinceLastReview, s => Since(json, s));
         json.Objects("flags", findings.Flags, f => Flag(json, f));
         json.WriteEndObject();
     }
@@ -120,9 +121,24 @@ public static class FindingsJson
         json.Number("highest", flow.Highest);
     }
 
+    private static void Since(Utf8JsonWriter json, SinceLastReview since)
+    {
+        json.Day("lastDay", since.LastDay);
+        json.WriteNumber("newDays", since.NewDays);
+        json.WriteNumber("newDaysWritten", since.NewDaysWritten);
+        json.Strings("newEpisodes", since.NewEpisodes);
+        json.Object("feedGapThen", since.FeedGapThen, s => AdherenceJson.Share(json, s));
+        json.Object("feedGapSince", since.FeedGapSince, s => AdherenceJson.Share(json, s));
+        json.Object("inhalerGapThen", since.InhalerGapThen, s => AdherenceJson.Share(json, s));
+        json.Object("inhalerGapSince", since.InhalerGapSince, s => AdherenceJson.Share(json, s));
+        json.WriteNumber("corrections", since.Corrections);
+        json.WriteNumber("answers", since.Answers);
+    }
+
     private static void Flag(Utf8JsonWriter json, Flag flag)
     {
         json.Time("when", flag.When);
+        json.WriteString("kind", JsonValues.Lower(flag.Kind));
         json.WriteString("what", flag.What);
         json.WriteString("why", flag.Why);
         SourceJson.Write(json, "sources", flag.Sources);

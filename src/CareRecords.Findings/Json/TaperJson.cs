@@ -35,7 +35,10 @@ internal static class TaperJson
         json.Text("episode", step.Episode);
         json.Number("dayOfEpisode", step.DayOfEpisode);
         json.Number("stableHoursBefore", step.StableHoursBefore);
+        json.Text("stableInWords", step.StableInWords);
         json.WriteString("followedBy", JsonValues.Lower(step.FollowedBy));
+        json.WriteString("followedWithin14", JsonValues.Lower(step.FollowedWithin14));
+        json.WriteString("followedWithin30", JsonValues.Lower(step.FollowedWithin30));
         json.WriteString("followedByWhat", step.FollowedByWhat);
         json.Text("differsFromPlan", step.DiffersFromPlan);
     }

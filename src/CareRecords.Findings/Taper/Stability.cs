@@ -1,6 +1,12 @@
+using CareRecords.Records;
 using NodaTime;
 
 namespace CareRecords.Findings;
+
+/// <summary>How long before a moment the child had been stable, what the hours are counted from, and the oxygen at that moment.</summary>
+/// <param name="Hours">Hours, counted from the last break or else from the first reading.</param>
+/// <param name="InWords">From what, and whether oxygen was above usual.</param>
+internal readonly record struct StableTime(double Hours, string InWords);
 
 /// <summary>
 /// Hours stable before a moment: in band, on usual or unchanged oxygen, without a sign. A noted sign, saturation clearly
@@ -10,33 +16,56 @@ internal sealed class Stability
 {
     private static readonly Duration TellsFor = Duration.FromHours(48);
 
-    private readonly List<Instant> _breaks;
+    private readonly ChildRecords _records;
+    private readonly UsualOxygen _oxygen;
+    private readonly List<(Instant At, string What)> _breaks;
     private readonly List<Instant> _telling;
 
     public Stability(ChildRecords records, IllnessByRecord illness)
     {
+        (_records, _oxygen) = (records, illness.Oxygen);
         _telling = [.. records.Checks.Where(c => c.SpO2 is not null || c.OxygenLitresPerMinute is not null).Select(records.Placed).Concat(illness.Signs.Select(s => s.At)).Order()];
-        _breaks = [.. illness.Signs.Select(s => s.At).Concat(illness.Smoothed.Where(s => s.IsBelow).Select(s => s.At)).Concat(Changes(records, illness.Oxygen)).Order()];
+        var signs = illness.Signs.Select(s => (s.At, $"{s.What}, {When(s.At, exact: false)}"));
+        var low = illness.Smoothed.Where(s => s.IsBelow).Select(s => (s.At, $"saturation below usual, {When(s.At, exact: false)}"));
+        _breaks = [.. signs.Concat(low).Concat(Changes()).OrderBy(b => b.At)];
     }
 
-    /// <summary>The hours, counted from the last break or else from the first reading; null when nothing was written in the 48 hours before.</summary>
-    public double? HoursBefore(Instant moment)
+    /// <summary>Null when nothing was written in the 48 hours before.</summary>
+    public StableTime? Before(Instant moment)
     {
         var before = _telling.FindLastIndex(t => t < moment);
         if (before < 0 || moment - _telling[before] > TellsFor) return null;
-        var broken = _breaks.FindLastIndex(t => t < moment);
-        return (moment - (broken < 0 ? _telling[0] : _breaks[broken])).TotalHours;
+        var broken = _breaks.FindLastIndex(b => b.At < moment);
+        var (from, what) = broken < 0 ? (_telling[0], "the first reading, " + When(_telling[0], exact: false)) : _breaks[broken];
+        return new((moment - from).TotalHours, $"from {what}; {OxygenAt(moment)}");
     }
 
-    private static IEnumerable<Instant> Changes(ChildRecords records, UsualOxygen oxygen)
+    private string OxygenAt(Instant moment)
+    {
+        if (_records.Checks.LastOrDefault(c => c.OxygenLitresPerMinute is not null && _records.Placed(c) < moment) is not { OxygenLitresPerMinute: { } flow } last)
+            return "oxygen not written";
+        var state = _oxygen.StateOf(flow, _records.DayOf(last)) switch { FlowState.Above => ", above usual", FlowState.Usual => ", the usual", _ => "" };
+        return $"last written on {Words.Flow(flow)}{state}";
+    }
+
+    private IEnumerable<(Instant At, string What)> Changes()
     {
         double? previous = null;
-        foreach (var check in records.Checks)
+        var clocked = _records.Checks.Where(c => c.OxygenLitresPerMinute is not null && c.When.Precision != TimePrecision.DayOnly).Select(_records.DayOf).ToHashSet();
+        foreach (var check in _records.Checks)
         {
-            if (check.OxygenLitresPerMinute is not { } flow) continue;
-            if (flow != (previous ?? oxygen.On(records.DayOf(check))) && oxygen.StateOf(flow, records.DayOf(check)) != FlowState.Usual)
-                yield return records.Placed(check);
+            // A flow for the whole day has no place among flows with a clock.
+            if (check.OxygenLitresPerMinute is not { } flow || (check.When.Precision == TimePrecision.DayOnly && clocked.Contains(_records.DayOf(check)))) continue;
+            if (flow != (previous ?? _oxygen.On(_records.DayOf(check))) && _oxygen.StateOf(flow, _records.DayOf(check)) != FlowState.Usual)
+                yield return (_records.Placed(check), $"oxygen {Words.Flow(flow)}, {When(_records.Placed(check), check.When.IsExact)}");
             previous = flow;
         }
+    }
+
+    /// <summary>The day, with its clock only where one was written.</summary>
+    private string When(Instant at, bool exact)
+    {
+        var local = at.InZone(_records.Clock.Zone).LocalDateTime;
+        return exact ? $"{Words.ShortDay(local.Date)} {Words.Clock(local)}" : Words.ShortDay(local.Date);
     }
 }

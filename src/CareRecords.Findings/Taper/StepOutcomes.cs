@@ -2,30 +2,31 @@ using NodaTime;
 
 namespace CareRecords.Findings;
 
-/// <summary>What followed a step within seven days; no cause is meant.</summary>
+/// <summary>What followed a step within seven, fourteen and thirty days; no cause is meant.</summary>
 internal sealed class StepOutcomes(ChildRecords records, UsualOxygen oxygen, IReadOnlyList<DayFinding> days, IReadOnlyList<EpisodeFinding> episodes)
 {
-    private const int LookDays = 7;
-    private const int LeastDaysWritten = 4;
+    public const int MainDays = 7;
 
     private readonly Dictionary<LocalDate, DayFinding> _days = days.ToDictionary(d => d.Day);
 
-    public (StepOutcome Outcome, string What) After(TaperStep step, TaperStep? next)
+    /// <summary>What followed, from the steps as done in order, the step's place among them and how many days to look.</summary>
+    public (StepOutcome Outcome, string What) After(IReadOnlyList<TaperStep> steps, int index, int lookDays)
     {
-        var end = step.From.PlusDays(LookDays);
+        var step = steps[index];
+        var end = step.From.PlusDays(lookDays);
         var setbacks = new List<string>();
-        if (next is { Direction: StepDirection.Up } && next.From <= end)
+        if (steps.Skip(index + 1).FirstOrDefault(s => s.Direction == StepDirection.Up) is { } next && next.From <= end)
             setbacks.Add($"a step up on {Words.Day(next.From)}");
         if (episodes.FirstOrDefault(e => e.Onset > step.From && e.Onset <= end) is { } episode)
             setbacks.Add($"{episode.Id} began on {Words.Day(episode.Onset)}");
         if (OxygenUp(step.From, end) is { } up)
             setbacks.Add($"oxygen up to {Words.Flow(up.Flow)} on {Words.Day(up.Day)}");
         if (setbacks.Count > 0) return (StepOutcome.Setback, string.Join("; ", setbacks));
-        if (end > records.To) return (StepOutcome.Unknown, "the record ends within seven days");
-        var written = Enumerable.Range(1, LookDays).Count(i => _days.TryGetValue(step.From.PlusDays(i), out var day) && day.HasRecords);
-        return written < LeastDaysWritten
-            ? (StepOutcome.Unknown, $"only {Words.Count(written, "day", "days")} of seven were written")
-            : (StepOutcome.Steady, "no step up, no new episode, no oxygen up in seven days");
+        if (end > records.To) return (StepOutcome.Unknown, $"the record ends within {lookDays} days");
+        var written = Enumerable.Range(1, lookDays).Count(i => _days.TryGetValue(step.From.PlusDays(i), out var day) && day.HasRecords);
+        return 2 * written <= lookDays
+            ? (StepOutcome.Unknown, $"only {Words.Count(written, "day", "days")} of {lookDays} were written")
+            : (StepOutcome.Steady, $"no step up, no new episode, no oxygen up in {lookDays} days");
     }
 
     /// <summary>The first day on which more oxygen than usual, and than on the step's day and the day before, was written.</summary>

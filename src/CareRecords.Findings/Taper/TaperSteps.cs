@@ -27,8 +27,8 @@ internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, 
 
         return [.. steps.Select((s, i) =>
         {
-            var (outcome, what) = outcomes.After(s, i + 1 < steps.Count ? steps[i + 1] : null);
-            return s with { FollowedBy = outcome, FollowedByWhat = what };
+            var (outcome, what) = outcomes.After(steps, i, StepOutcomes.MainDays);
+            return s with { FollowedBy = outcome, FollowedByWhat = what, FollowedWithin14 = outcomes.After(steps, i, 14).Outcome, FollowedWithin30 = outcomes.After(steps, i, 30).Outcome };
         })];
     }
 
@@ -40,7 +40,10 @@ internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, 
         var episode = episodes.LastOrDefault(e => e.Onset <= from && Period.DaysBetween(e.Onset, from) <= LongestLinkDays);
         var held = days.Where(d => from <= d.Day && d.Day <= to).ToList();
         var (plannedSessions, plannedMinutes) = (MostDays(held.Select(d => d.SessionsPlanned)), MostDays(held.Select(d => d.MinutesPerAreaPlanned)));
+        var (planOfSessions, planOfMinutes) = (PlanWithinStep.Of(held, d => d.SessionsPlanned), PlanWithinStep.Of(held, d => d.MinutesPerAreaPlanned));
+        var parts = ChestMinutes.ByPart(held.SelectMany(d => records.On(d.Day)).OfType<Session>());
         var first = records.On(from).OfType<Session>().Select(records.Placed).DefaultIfEmpty(records.StartOf(from)).Min();
+        var stable = stability.Before(first);
         return new()
         {
             Id = FormattableString.Invariant($"S{index + 1}"),
@@ -50,12 +53,18 @@ internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, 
             MinutesPerArea = minutes,
             PlannedSessionsPerDay = plannedSessions,
             PlannedMinutesPerArea = plannedMinutes,
+            PlannedSessionsInWords = PlanWithinStep.InWords(planOfSessions),
+            PlannedMinutesInWords = PlanWithinStep.InWords(planOfMinutes),
+            Parts = parts,
             Direction = previous is null ? StepDirection.Same : Direction(previous, sessions, minutes),
             Episode = episode?.Id,
             DayOfEpisode = episode is null ? null : Period.DaysBetween(episode.Onset, from),
-            StableHoursBefore = stability.HoursBefore(first),
+            StableHoursBefore = stable?.Hours,
+            StableInWords = stable?.InWords,
             FollowedBy = StepOutcome.Unknown,
-            DiffersFromPlan = Differs(sessions, minutes, plannedSessions, plannedMinutes),
+            DiffersFromPlan = Joined(
+                PlanWithinStep.Differs(planOfSessions, sessions, d => d.SessionsDone > 0 ? d.SessionsDone : null, SameSessions, "sessions a day"),
+                PlanWithinStep.Differs(planOfMinutes, minutes, d => d.MinutesPerArea, SameMinutes, "minutes an area" + PlanWithinStep.InWords(parts))),
         };
     }
 
@@ -75,11 +84,5 @@ internal sealed class TaperSteps(ChildRecords records, IllnessByRecord illness, 
     private static double? MostDays(IEnumerable<double?> planned) =>
         planned.GroupBy(p => p).OrderByDescending(g => g.Count()).Select(g => g.Key).FirstOrDefault();
 
-    private static string? Differs(double sessions, double? minutes, double? plannedSessions, double? plannedMinutes)
-    {
-        var parts = new List<string>();
-        if (plannedSessions is { } p && Math.Abs(sessions - p) >= SameSessions) parts.Add($"{Words.Number(sessions)} sessions a day, plan {Words.Number(p)}");
-        if (minutes is { } m && plannedMinutes is { } pm && Math.Abs(m - pm) >= SameMinutes) parts.Add($"{Words.Number(m)} minutes an area, plan {Words.Number(pm)}");
-        return parts.Count == 0 ? null : string.Join("; ", parts);
-    }
+    private static string? Joined(params IEnumerable<string>[] parts) => string.Join("; ", parts.SelectMany(p => p)) is { Length: > 0 } words ? words : null;
 }

@@ -42,11 +42,12 @@ internal static class Wean
         var down = steps.Where(s => s.Direction == StepDirection.Down).ToList();
         if (down.Count == 0) return null;
         var top = steps.MaxBy(s => s.SessionsPerDay)!;
-        var setbacks = down.Count(s => s.FollowedBy == StepOutcome.Setback);
+        int After(StepOutcome outcome) => down.Count(s => s.FollowedBy == outcome);
+        var (setbacks, steady, unknown) = (After(StepOutcome.Setback), After(StepOutcome.Steady), After(StepOutcome.Unknown));
         var held = down.Select(s => s.DaysHeld).ToList();
         var each = down.Count == 1 ? $"held {Words.Count(held[0], "day", "days")}" : held.Min() == held.Max() ? $"each held {Words.Count(held[0], "day", "days")}" : FormattableString.Invariant($"held {held.Min()} to {held.Max()} days");
         return $"{episode.Id}: from {Load(top)} down to {Load(down[^1])} in {Words.Count(down.Count, "step", "steps")}, the first on day {down[0].DayOfEpisode} of the episode, {each}; "
-            + (setbacks == 0 ? "none was followed by a setback that the record shows." : $"{Words.Count(setbacks, "was", "were")} followed by a setback within seven days.");
+            + $"within seven days {setbacks} followed by a setback, {steady} steady, {unknown} cannot yet be told.";
     }
 
     private static string Load(TaperStep step) =>

@@ -56,9 +56,10 @@ internal sealed partial class CheckGrammar
     /// <param name="hasSession">Whether the group also tells of a session.</param>
     /// <param name="timed">Whether the group has a time of its own.</param>
     /// <param name="pairs">What two joined numbers are, where the source says so.</param>
-    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown)
+    /// <param name="times">How many times the group has.</param>
+    public static CheckResult Read(IReadOnlyList<Term> terms, string line, bool hasSession, bool timed, PairMeaning pairs = PairMeaning.Unknown, int times = 1)
     {
-        var grammar = new CheckGrammar(terms, line, hasSession);
+        var grammar = new CheckGrammar(terms, line, hasSession) { _times = times };
         if (!grammar.IsCheck(timed)) return grammar._result;
         grammar._phaseLeads = grammar.PhaseLeads();
         for (var i = 0; i < terms.Count; i++) i = grammar.Take(i, pairs);
@@ -142,6 +143,7 @@ internal sealed partial class CheckGrammar
         if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
         if (term.Text == "no" && _current?.SpO2 is not null && i + 1 < _terms.Count && IsBare(_terms[i + 1])) { Discount(); return i; }
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
+        if (term.Kind == TermKind.Number && i + 1 < _terms.Count && _terms[i + 1].Text == "bpm") { Pulse(term, i); _result.Used.Add(i + 1); return i + 1; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }
         if (IsFlowNumber(i)) { Flow(term.Fraction ?? term.Number, i); return i; }
         return Numbers(i, pairs);
@@ -162,6 +164,7 @@ internal sealed partial class CheckGrammar
     }
 
     private double? _extreme;
+    private int _times;
 
     private bool Later(int at) => at > 0 && IsBare(_terms[at - 1]);
 
@@ -377,6 +380,8 @@ internal sealed partial class CheckGrammar
         else if (parts.Count == 2 && pairs == PairMeaning.Range) AddRange(parts.Min(), parts.Max(), term);
         else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
+        // "94/95/96 at 7, 1 and 6": one at each time.
+        else if (parts.Count == _times && parts.All(p => p is >= LowestBare and <= 100)) foreach (var part in parts) Reading(term with { Number = part }, i);
         else if (parts.All(p => p is >= LowestBare and <= 100)) AddRange(parts.Min(), parts.Max(), term);
     }
 

@@ -21,7 +21,7 @@ internal static class DateGrammar
 
     private const int LongestBeginning = 24;
     private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(
-        ["sat", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
+        ["sat", "pt", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> ByWord = Beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
 
@@ -110,7 +110,7 @@ internal static class DateGrammar
         {
             if (i + 1 >= terms.Count) return false;
             var follows = (terms[i + 1].Is(Sense.Month) && _month is null && (_day is not null || Number(terms, i + 2 < terms.Count ? i + 2 : i + 1) is not null))
-                || (Weekday(terms, i + 1, line) is not null && _weekday == IsoDayOfWeek.None && terms[i + 1].Text != "sat")
+                || (Weekday(terms, i + 1, line) is not null && _weekday == IsoDayOfWeek.None && (terms[i + 1].Text != "sat" || (i + 2 < terms.Count && terms[i + 2].IsSymbol(")"))))
                 || (_day is null && _first is null && (Ordinal(terms, i + 2) || MonthFollows(terms, i + 2)) && Number(terms, i + 1) is not null)
                 || (terms[i + 1] is { IsWhole: true, Number: >= 1990 and <= 2100 } && _month is not null && _year is null)
                 || (terms[i + 1].Kind == TermKind.Parts && _first is null && _day is null && terms[i + 1].Parts.Count == 3);

@@ -25,11 +25,13 @@ internal sealed class DayTimes
     private const int Day = 1440;
     private const int DayBegins = 5 * 60;
     private const double FirstNextDay = 12;
+    private const double BeforeNight = 6;
+    private const int NightEnds = 10 * 60;
     private const int NearSessions = 12;
     private const double AgainstHabit = 1.6;
     private readonly Dictionary<(int Kind, int Hour), (int Am, int Pm)> _habits = [];
     private int _twentyFour, _twelve;
-    private bool _anchored, _fromMorning;
+    private bool _anchored, _fromMorning, _ofTheNight;
     private LocalDate _base;
 
     /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it.</summary>
@@ -42,12 +44,15 @@ internal sealed class DayTimes
     }
 
     /// <summary>Settles the times of one day, given in the order of writing.</summary>
-    public void Settle(List<TimeMention> mentions, bool nightShift, bool underHeading = false)
+    public void Settle(List<TimeMention> mentions, bool nightShift, bool underHeading = false, bool ofTheNight = false)
     {
         _fromMorning = underHeading && !nightShift && mentions.Count(m => m.After is null) > 1;
+        _ofTheNight = ofTheNight;
         foreach (var mention in mentions) Count(mention);
         _anchored = mentions.Exists(m => m.Written.Half != HalfOfDay.Unknown || m.Part is not null);
-        var chain = mentions.Where(m => m.Date is not null && m.After is null).ToList();
+        // A nurse's visit or a friend's says little of the order of care.
+        var chain = mentions.Where(m => m.Date is not null && m.After is null && !m.IsAside).ToList();
+        foreach (var aside in mentions.Where(m => m.IsAside && m.After is null && m.Date is not null)) aside.Settled = Likely(aside);
         if (chain.Count > 0)
         {
             Path(chain, nightShift || StartsLate(chain), []);
@@ -57,6 +62,13 @@ internal sealed class DayTimes
         }
         Learn(chain);
         foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
+    }
+
+    // Alone, a time is settled by its words, or by the half of the day in which people meet.
+    private static LocalDateTime Likely(TimeMention mention)
+    {
+        var time = mention.Written.Time;
+        return mention.Date!.Value.At(mention.Written.Half == HalfOfDay.Unknown && time.Hour is >= 1 and < 8 ? time.PlusHours(12) : time);
     }
 
     private static bool StartsLate(List<TimeMention> chain) => chain[0] is { OtherDay: false, Written.Half: HalfOfDay.Pm, Written.Time.Hour: >= 18 };
@@ -81,7 +93,7 @@ internal sealed class DayTimes
             from[i] = new int[states[i].Count];
             for (var s = 0; s < states[i].Count; s++)
             {
-                var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? FirstNextDay : FromMorning(chain[0], states[0][s]) : double.MaxValue;
+                var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? (_ofTheNight ? 0 : FirstNextDay) : _ofTheNight && chain[0] is { OtherDay: false, NotAfter: null } && states[0][s].Minutes < NightEnds ? BeforeNight : FromMorning(chain[0], states[0][s]) : double.MaxValue;
                 for (var p = 0; i > 0 && p < states[i - 1].Count; p++)
                 {
                     var cost = forward[i - 1][p] + Step(chain[i - 1], states[i - 1][p], chain[i], states[i][s], nightShift);
@@ -225,7 +237,8 @@ internal sealed class DayTimes
         if ((after.OtherDay && !(before.OtherDay && before.Line == after.Line)) || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         if (after.OpensSection) return b.Minutes >= Day ? FirstNextDay : Math.Max(0, b.Minutes - DayBegins) / 280.0;
         var gap = b.Minutes - a.Minutes;
-        var crossing = b.Minutes >= Day && a.Minutes < Day ? Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
+        var night = before.Part is "night" && after.Part is "night";
+        var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
@@ -233,7 +246,7 @@ internal sealed class DayTimes
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
         if (before.Line == after.Line && after.InList) return crossing + BackInList;
         if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours);
-        return crossing + (sameLine ? 2 + hours : after.StartsList ? 1 : (before.IsAside ? BackFromAside : BackAcrossLines) + hours / 5);
+        return crossing + (sameLine ? 2 + hours : after.StartsList && !night ? 1 : (before.IsAside ? BackFromAside : BackAcrossLines) + hours / 5);
     }
 
     private static double Crossing(State a, State b, bool nightShift)

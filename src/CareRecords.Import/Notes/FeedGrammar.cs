@@ -75,7 +75,7 @@ internal static class FeedGrammar
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         // "amox/clav 6 ml GT": the tube is the medicine's way.
         if (hasDose && heads == 0 && feed.Rate is null) return null;
-        if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth) return null;
+        if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth && !AmountAfterHead(terms)) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
         // "pump on 50": what a pump is set to.
@@ -107,6 +107,14 @@ internal static class FeedGrammar
             if (terms[k].Is(Sense.After) || terms[k].Is(Sense.Before) || terms[k].Is(Sense.Past)) return terms[at].Is(Sense.Feed) || terms[at].Is(Sense.Milk) || terms[at].Is(Sense.Bottle) || terms[at].Is(Sense.Food);
             if (terms[k].Kind != TermKind.Word || terms[k].Meanings.Length > 0) return false;
         }
+        return false;
+    }
+
+    // "Bolus 80, threw up half of it"
+    private static bool AmountAfterHead(IReadOnlyList<Term> terms)
+    {
+        for (var i = 0; i + 1 < terms.Count; i++)
+            if ((terms[i].Is(Sense.Bolus) || terms[i].Is(Sense.Bottle) || terms[i].Is(Sense.Feed)) && (terms[i + 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Oz } or { Kind: TermKind.Number, IsWhole: true, Number: >= 20 })) return true;
         return false;
     }
 

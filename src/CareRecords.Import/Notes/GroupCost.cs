@@ -33,7 +33,7 @@ internal sealed class GroupCost(bool stamped)
     private int _times, _parts, _ends, _values, _words, _firstTime = -1, _firstContent = -1, _lastContent = -1;
     private CareKinds _kinds, _named, _beforeTime;
     private double _across;
-    private bool _likeDay, _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
+    private bool _sinceTime, _likeDay, _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
     private int _chunksBeforeTime, _strangeParts;
     private CareKinds _lastEvent, _events;
     private string? _sessionWord;
@@ -51,6 +51,7 @@ internal sealed class GroupCost(bool stamped)
         if (item.IsTime)
         {
             _times++;
+            _sinceTime |= item.Term.Is(Sense.Since);
             if (_firstTime < 0) (_firstTime, _beforeTime, _timeChunk) = (i, _named, item.ChunkIndex);
             else if (IsEnd(items, i)) _ends++;
             return;
@@ -141,6 +142,7 @@ internal sealed class GroupCost(bool stamped)
         {
             if (_likeDay) return ByPart;
             if (_since) return UntimedEvent + 1;
+            if (_each && _strangeParts > 0) return 0.3 + PartAndTime;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
             var cost = IsEvent(_named) ? UntimedEvent : (_kinds & CareKinds.Check) != 0 || (_kinds & CareKinds.Sign) != 0 ? UntimedReading : (_kinds & CareKinds.Same) != 0 ? UntimedEvent : _values > 0 ? UntimedValues : UntimedRemark;
             if (stamped) cost *= StampServes;
@@ -149,6 +151,8 @@ internal sealed class GroupCost(bool stamped)
         }
         var nothing = _kinds == CareKinds.None ? _values > 0 ? TimeOfValues : TimeOfNothing + (_words > 0 ? 0 : 1.0) : 0;
         nothing += _frequencyOfBefore ? 2 : 0;
+        // "amox 9, off O2 since 4": since when is of the oxygen alone.
+        nothing += _sinceTime && IsEvent(_named) ? UntimedEvent : 0;
         nothing += _chunksBeforeTime * ChunkBeforeTime + _strangeParts * PartAndTime;
         return nothing + (_times - 1 - _ends) * TwoTimes + _ends * EndTime + (_words > 4 ? 0.1 * (_words - 4) : 0);
     }

@@ -12,7 +12,8 @@ namespace CareRecords.Import.Notes;
 /// <param name="Stamp">The moment of writing; null when the line has no stamp.</param>
 /// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part);
+/// <param name="Heading">The part of the day that the heading above the line names; null when none.</param>
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed class GroupReader
@@ -20,6 +21,7 @@ internal sealed class GroupReader
     private readonly LineContext _at;
     private readonly List<Doubt> _doubts;
     private readonly List<TimeMention> _mentions;
+    private List<TimeMention> _doseTimes = [];
 
     /// <summary>A reader that adds doubts and times to these lists.</summary>
     public GroupReader(LineContext at, List<Doubt> doubts, List<TimeMention> mentions) => (_at, _doubts, _mentions) = (at, doubts, mentions);
@@ -60,7 +62,7 @@ internal sealed class GroupReader
         if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
-        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs);
+        var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs, group.Times.Count);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
         var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(terms, t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
@@ -74,6 +76,7 @@ internal sealed class GroupReader
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
+        if (mentions.Count > 0 && result.Exists(h => h.Kind == HappeningKind.Dose)) _doseTimes = mentions.ConvertAll(m => m.Start);
         // A time of something else ("nurse at 10") says little of the order of care.
         if (result.Count == 0) foreach (var (start, _) in mentions) start.IsAside = true;
         var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
@@ -200,7 +203,7 @@ internal sealed class GroupReader
     private TimeRef? Untimed(Group group, Term? part = null)
     {
         var date = group.Day is { } day && _at.Date is { } from ? DayTimes.OtherDay(day, from) : _at.Date;
-        part ??= group.Part;
+        part ??= group.Part ?? (group.Day is null ? _at.Heading : null);
         return part is null ? null : new TimeRef(null) { Part = part.Text, PartKind = PartKind(part), Date = date, Taken = TimePrecision.PartOfDay };
     }
 
@@ -231,6 +234,12 @@ internal sealed class GroupReader
         if (mentions.Count == 0 && again.Count > 1)
         {
             foreach (var part in again) result.Add(Make(Untimed(group, part), null, areas, reference, group));
+            return;
+        }
+        if (mentions.Count == 0 && group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Each, Number: > 0 }) is { } afterEach && _doseTimes.Count > 0)
+        {
+            // "salbutamol at 7, 11 and 3, physio 20 mins after each"
+            foreach (var time in _doseTimes) result.Add(Make(new TimeRef(time) { Taken = TimePrecision.Reckoned, OffsetMinutes = afterEach.Number, Date = time.Date }, null, areas, reference, group));
             return;
         }
         if (mentions.Count == 0)
@@ -282,7 +291,14 @@ internal sealed class GroupReader
         foreach (var dose in doses)
         {
             var first = group.Has(Sense.First);
-            if (dose.Prescribed && !first) continue;
+            // "co-amoxiclav 4 ml BD from 14:00": begun then. What a doctor gave at ten is a prescription.
+            var begun = dose.Prescribed && mentions.Count == 1 && (group.TimeTerm is { At: true } || group.Has(Sense.Start)) && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
+            if (dose.Prescribed && !first && !begun)
+            {
+                // "GP 9.30, amoxicillin three times a day started": whether and when a dose was given is not said.
+                if (group.Has(Sense.Start) && mentions.Count > 0 && !_at.Text.Contains("first", StringComparison.OrdinalIgnoreCase) && !_at.Text.Contains("1st", StringComparison.OrdinalIgnoreCase)) _doubts.Add(Doubts.Untimed(_at.Index, _at.File, $"The first dose of {dose.Written}"));
+                continue;
+            }
             var given = reference is not null && dose.Amount is null && dose.Reference is null && group.Terms.Skip(dose.Last).Take(2).Any(t => t.Is(Sense.And)) ? reference : dose.Reference;
             Happening Dose(TimeRef? start) => new()
             {
@@ -297,8 +313,14 @@ internal sealed class GroupReader
                 IsAntibioticWord = dose.IsAntibioticWord,
                 Reference = given,
                 IsGiven = dose.Amount is not null || given is not null || group.Has(Sense.Given) || group.Has(Sense.Start) || first,
-                Value = dose.Prescribed ? "prescribed" : null,
+                Value = dose.Prescribed && !begun ? "prescribed" : null,
             };
+            if (each is not null && mentions.Count > 0 && !result.Exists(h => h.Kind == HappeningKind.Session))
+            {
+                // "10 min before each session (0715, 1300, 1815)"
+                foreach (var mention in mentions) result.Add(Dose(Ref(mention, TimePrecision.Reckoned, each.Number)));
+                continue;
+            }
             if (each is not null)
             {
                 var happening = Dose(null);
@@ -364,6 +386,14 @@ internal sealed class GroupReader
         {
             if (reference is null) { _doubts.Add(Doubts.BeforeAfterOrRange(_at.Index, _at.File, pair)); }
             else result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading(), Value = "pair " + pair, Start = mentions.Count > 0 ? Ref(mentions[0], TimePrecision.Borrowed) : null });
+        }
+        // "off O2 since 6am, 95 now": the flow from then on, the reading of now.
+        if (mentions.Count == 1 && group.TimeTerm is { } since && since.Is(Sense.Since) && checks.Readings.Find(r => r.Oxygen is not null) is { } flowing && checks.Readings.Exists(r => r.SpO2 is not null && (r.Now || _at.Stamp is not null)))
+        {
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading { Oxygen = flowing.Oxygen }, Start = Ref(mentions[0]) });
+            foreach (var reading in checks.Readings.Where(r => r.SpO2 is not null))
+                result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = _at.Stamp is { } written ? new TimeRef(null) { Stamp = written, Taken = TimePrecision.MessageStamp, Date = _at.Date } : null });
+            return;
         }
         // "sats 89 at 2, 3 and 4": the same at each of them.
         if (mentions.Count > 1 && !borrowed && checks.Readings is [{ SpO2: not null } only])

@@ -8,7 +8,7 @@ namespace CareRecords.Import.Notes;
 internal sealed class TimeMention
 {
     /// <summary>As written.</summary>
-    public required ClockTime Written { get; init; }
+    public required ClockTime Written { get; set; }
 
     /// <summary>Zero-based line.</summary>
     public required int Line { get; init; }

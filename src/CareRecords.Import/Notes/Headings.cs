@@ -36,10 +36,10 @@ internal static class Headings
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night"));
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of"));
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
-            if (terms[at].Text is "day" or "date" or "shift" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "shift"; at++; continue; }
+            if (terms[at].Text is "day" or "date" or "shift" or "night of" or "nights" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "night of" or "nights" or "shift"; at++; continue; }
             return null;
         }
         return null;
@@ -62,7 +62,7 @@ internal static class Headings
             if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
             if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
             if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
-            var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night");
+            var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of");
             return (string.Join(' ', terms.Take(at).Where(t => t.Kind == TermKind.Word).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], false, night));
         }
 

@@ -27,10 +27,10 @@ internal static class Leftovers
         }
         if (terms.Exists(t => t.Is(Sense.Flush))) return null;
         if (timed && told.NamesPrescription is null && !Has(happenings, HappeningKind.Dose) && !Has(happenings, HappeningKind.Feed) && terms.Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Oz }) is { } amount) return amount.Text;
-        if (happenings.Count > 0) return null;
+        if (happenings.Count > 0 || told.NamesPrescription is { Prescribed: true }) return null;
         // A reading, an amount or minutes at a time, of nothing that was named.
         var value = terms.Find(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre or Unit.MlMin or Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Oz or Unit.Rate or Unit.Celsius or Unit.Fahrenheit }
-            || (timed && (t.Kind == TermKind.Reference || t.Is(Sense.SideArea) || t.Is(Sense.EachSide))));
+            || (timed && (t.Kind is TermKind.Reference or TermKind.Times || t.Is(Sense.SideArea) || t.Is(Sense.EachSide))));
         return value is null || (!timed && terms.Count > 6) ? null : value.Text;
     }
 

@@ -176,6 +176,8 @@ internal static class LegendReader
     {
         var between = line[from..sign];
         var cut = between.LastIndexOfAny([',', ';', '.']);
+        // The point of "2.5 mg" parts nothing.
+        while (cut > 0 && cut + 1 < between.Length && char.IsAsciiDigit(between[cut + 1])) cut = between.LastIndexOfAny([',', ';', '.'], cut - 1);
         if (cut >= 0 && between[(cut + 1)..].Trim().Length > 0) return between[(cut + 1)..];
         var trimmed = between.TrimEnd();
         var gap = trimmed.LastIndexOf("  ", StringComparison.Ordinal);

@@ -35,7 +35,7 @@ internal sealed record LinePrefix(int ContentStart, int? Item, ChatStamp? Stamp)
         return new LinePrefix(at, item, null);
     }
 
-    // "[14/03/2025, 07:41] Nan: ...", "14/03/2025, 07:41 - Nan: ...", "Tue 8:12 PM - dad: ...", "12 Mar, 07.41 Nan: ..."
+    // "[14/03/2025, 07:41] Nan: ...", "14/03/2025, 07:41 - Nan: ...", "Tue 8:12 PM - dad: ...", "12 Mar, 07.41 Nan: ...", "[7:41 am, 14/03/2025] Nan: ..."
     private static LinePrefix? Chat(string line, TermReader reader)
     {
         var first = 0;
@@ -50,19 +50,31 @@ internal sealed record LinePrefix(int ContentStart, int? Item, ChatStamp? Stamp)
         var i = 0;
         var bracketed = terms.Count > 0 && terms[0].Text is "[" or "(";
         if (bracketed) i++;
-        if (i >= terms.Count || DateGrammar.Read(terms, i, head, out var next) is not { } date) return null;
-        if (next < terms.Count && (terms[next].IsSymbol(",") || terms[next].Is(Sense.At))) next++;
-        if (next >= terms.Count || Clock(terms, ref next) is not { } time) return null;
+        if (i >= terms.Count || Moment(terms, i, head, out var next) is not var (date, time)) return null;
         var separated = next < terms.Count && terms[next].Text is "]" or ")" or "-" or "—" or ",";
         if (separated) next++;
         // Without its year or brackets a date with a time is a heading with an event, unless a dash leads to a name.
-        if (!separated && (terms[i].Kind != TermKind.Parts || terms[i].Parts.Count != 3)) return null;
+        if (!separated && (!terms.Take(next).Any(t => t.Kind == TermKind.Parts && t.Parts.Count == 3))) return null;
         if (next >= terms.Count || terms[next].Kind != TermKind.Word || terms[^1].Text != ":" || terms.Skip(next).Any(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Person))) return null;
         var sender = head[terms[next].Start..colon].Trim();
         if (sender.Length is 0 or > 40) return null;
         var start = colon + 1;
         while (start < line.Length && char.IsWhiteSpace(line[start])) start++;
         return new LinePrefix(start, null, new ChatStamp(date, time, sender));
+    }
+
+    // A date and a time, in either order.
+    private static (DateWritten Date, LocalTime Time)? Moment(List<Term> terms, int i, string head, out int next)
+    {
+        if (DateGrammar.Read(terms, i, head, out next) is { } date)
+        {
+            if (next < terms.Count && (terms[next].IsSymbol(",") || terms[next].Is(Sense.At))) next++;
+            return next < terms.Count && Clock(terms, ref next) is { } time ? (date, time) : null;
+        }
+        next = i;
+        if (Clock(terms, ref next) is not { } before) return null;
+        while (next < terms.Count && (terms[next].IsSymbol(",") || terms[next].Text is "-" or "on")) next++;
+        return next < terms.Count && DateGrammar.Read(terms, next, head, out next) is { } after ? (after, before) : null;
     }
 
     private static ReadOnlySpan<char> FirstWord(string line, int from)

@@ -23,7 +23,7 @@ internal sealed partial class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content))))))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content)))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -31,7 +31,7 @@ internal sealed partial class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks));
+        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks) ?? (placed.PartOfDay is { } heading ? GroupReader.PartKind(heading) : null), placed.PartOfDay);
         var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
         TimeMention? earlier = null;
@@ -92,6 +92,8 @@ internal sealed partial class LineReader
         {
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
             if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After))) continue;
+            // "third at bedtime" at the end of a line is of the third only.
+            if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both")) continue;
             var kind = GroupReader.PartKind(part);
             if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
             if (found is not null && found != kind) return null;
@@ -109,7 +111,7 @@ internal sealed partial class LineReader
     // "~~n1600~~ n1630": what was struck out was not meant.
     private static string StrikeOut(string content)
     {
-        if (content.Contains(')')) content = Initials().Replace(content, m => new string(' ', m.Length));
+        if (content.Contains(')')) content = Written().Replace(Initials().Replace(content, m => new string(' ', m.Length)), m => new string(' ', m.Length));
         var open = content.IndexOf("~~", StringComparison.Ordinal);
         while (open >= 0 && content.IndexOf("~~", open + 2, StringComparison.Ordinal) is var close && close > 0)
         {
@@ -122,6 +124,10 @@ internal sealed partial class LineReader
     // "1100 (A) 1700 (M)": who wrote it.
     [System.Text.RegularExpressions.GeneratedRegex(@"\((?![LRB]\)|RA\))[A-Z]{1,2}\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Initials();
+
+    // "(written up Sunday)": when it was written is not when it was done.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\((written|added|filled in|copied|typed up|entered)\b[^)]*\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant | System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Written();
 
     private static bool IsBareCare(Term term) => term.Kind is TermKind.Number or TermKind.Symbol or TermKind.Parts or TermKind.Quantity or TermKind.Times || term.Is(Sense.Session) || term.Is(Sense.Side) || term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Text is "l" or "r"
         || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.SatLabel);

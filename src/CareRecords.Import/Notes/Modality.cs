@@ -12,15 +12,23 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(IsUnreal) || IsQuestion(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
             chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time));
             // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
-            if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
+            if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
     }
+
+    // "usual is air in the day": no reading of a day.
+    private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
+
+    // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
+    private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
+        || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine)))
+        || (term.Is(Sense.Asking) && chunk.Terms.Exists(t => t.Text is "forgot" or "forgotten" or "unknown" || t.Is(Sense.Not)) && term.Text is "what time");
 
     // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.
     private static bool IsQuestion(Chunk chunk) => chunk.Asks && chunk.Terms.Count >= 3 && !chunk.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts or TermKind.Range);
@@ -96,7 +104,7 @@ internal static class Modality
     {
         for (var i = from; i < terms.Count && i < from + 5; i++)
         {
-            if (terms[i].Kind == TermKind.Time && i > from) return -1;
+            if (terms[i].Kind == TermKind.Time && i > from && !(i == from + 1 && terms[from].Text is "the" or "his" or "her" or "do")) return -1;
             if (terms[i].Is(Sense.Same) || terms[i].Is(Sense.Then)) return -1;
             if (IsDeniable(terms[i])) return i;
         }

@@ -43,6 +43,7 @@ internal sealed class NotesRun
         if (!IgnoresHeadings) (_clocks, _speakers) = Messages.Find(_text.Lines);
         _pairs = PairMeanings.Of(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
+        else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
         if (!IgnoresHeadings) FindHeadings(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
@@ -62,6 +63,7 @@ internal sealed class NotesRun
     }
 
     private bool _headed;
+    private bool _nightAlone;
     private PairMeaning _pairs;
     private HashSet<int> _clocks = [];
     private HashSet<string> _speakers = [];
@@ -140,7 +142,7 @@ internal sealed class NotesRun
         if (NewestFirst.Is(_text.Lines, resolved.Days)) lines = NewestFirst.Turn(lines);
         foreach (var (placed, read) in ParallelLines.Read(_text.File, _reader, _context.Answers, lines))
         {
-            if (placed.Begins is { } begins) { Tell(day, night); (night, _headed) = (begins.Night, begins.Headed); }
+            if (placed.Begins is { } begins) { Tell(day, night); (night, _headed, _nightAlone) = (begins.Night, begins.Headed, begins.NightAlone); }
             else if (day.Count >= LongestDay) Tell(day, night);
             opened |= placed.OpensSection;
             if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
@@ -160,6 +162,7 @@ internal sealed class NotesRun
         // A title that names the first day.
         if (_context.Date is null && _hint is { IsDay: true } hint) date = hint.Day;
         var (section, opened) = ((IReadOnlyList<Term>)[], false);
+        Term? part = null;
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
         for (var i = 0; i < _text.Lines.Count; i++)
@@ -182,13 +185,13 @@ internal sealed class NotesRun
             if (_headings.TryGetValue(i, out var heading))
             {
                 from = heading.ContentStart;
-                section = [];
+                (section, part) = ([], null);
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
                 if (!resolved.OneOff.Contains(i))
                 {
-                    if (own != date || own is null || prefix.Stamp is null) begins = new DayStart(heading.Night, prefix.Stamp is null);
+                    if (own != date || own is null || prefix.Stamp is null) begins = new DayStart(heading.Night, prefix.Stamp is null, heading is { Night: true, HasContent: false });
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
@@ -204,6 +207,12 @@ internal sealed class NotesRun
                 writer = speaker.Trim();
                 from += content.IndexOf(':', from) - from + 1;
                 while (from < content.Length && char.IsWhiteSpace(content[from])) from++;
+            }
+            if (stamp is null && from < content.Length && Sections.PartOfDay(content[from..], _reader) is { } time)
+            {
+                part = time;
+                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                continue;
             }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
@@ -222,6 +231,7 @@ internal sealed class NotesRun
                 By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null ? null : writer),
                 Pairs = pairs ? PairMeaning.Phase : _pairs,
                 Section = section,
+                PartOfDay = part,
                 OpensSection = opened,
                 Begins = begins,
             };
@@ -234,7 +244,7 @@ internal sealed class NotesRun
         if (day.Count == 0) return;
         var mentions = day.SelectMany(l => l.Mentions).ToList();
         foreach (var line in day) Answer(line);
-        _times.Settle(mentions, night, _headed);
+        _times.Settle(mentions, night, _headed, _nightAlone);
         foreach (var told in _teller.Tell(day))
         {
             if (told.Entry is { } entry) _entries.Add(entry);
@@ -244,13 +254,19 @@ internal sealed class NotesRun
         day.Clear();
     }
 
+    /// <summary>The answer of a table whose clock is of 24 hours: 12.05 is just after noon.</summary>
+    public const string TwentyFourHours = "24 hours";
+
     // An answered "am or pm" settles the times of its line.
     private void Answer(LineRead line)
     {
         if (_context.Answers.Count == 0 || !_context.Answers.TryGetValue($"am-or-pm:{_text.File}:{line.Index + 1}", out var answer)) return;
-        // A clock of 24 hours settles each time by its own hour: 12.40 is after noon.
-        var counts24 = answer.StartsWith("24", StringComparison.Ordinal);
-        foreach (var mention in line.Mentions) mention.Part = (counts24 ? mention.Written is { Time.Hour: < 12 } and not { Time.Hour: 0, Half: HalfOfDay.Unknown } : answer.StartsWith("am", StringComparison.OrdinalIgnoreCase)) ? "morning" : "afternoon";
+        if (answer == TwentyFourHours)
+        {
+            foreach (var mention in line.Mentions.Where(m => m.Written.Half == HalfOfDay.Unknown)) mention.Written = mention.Written with { Half = mention.Written.Time.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm };
+            return;
+        }
+        foreach (var mention in line.Mentions) mention.Part = answer.StartsWith("am", StringComparison.OrdinalIgnoreCase) ? "morning" : "afternoon";
     }
 
     private void Doubt(Doubt doubt)

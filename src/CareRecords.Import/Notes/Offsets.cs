@@ -52,6 +52,8 @@ internal static class Offsets
         if (At(terms, at + 1) is not { } next) return null;
         if ((next.Is(Sense.Ago) || next.Text == "back") && unit) return (Make(term, next, -amount, Writing), at + 2);
         if (next.Text is "later" or "after" or "afterwards" && unit && (before.Count > 0 && before[^1].Is(Sense.SatLabel) || next.Text == "later")) return (Make(term, next, amount, Event), at + 2);
+        // "20 mins after each"
+        if (unit && next.Is(Sense.After) && At(terms, at + 2) is { } every && (every.Is(Sense.Each) || every.Text is "all" or "both" or "every")) return (Make(term, every, amount, Each), at + 3);
         if (!next.Is(Sense.Before)) return null;
         var i = at + 2;
         while (At(terms, i) is { } filler && (filler.Is(Sense.To) || filler.Text is "the" or "his" or "her" or "every" or "of" or "start" or "starting")) i++;

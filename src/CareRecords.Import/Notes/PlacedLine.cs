@@ -6,7 +6,8 @@ namespace CareRecords.Import.Notes;
 /// <summary>The beginning of a day's lines.</summary>
 /// <param name="Night">Whether its heading opens a night's shift.</param>
 /// <param name="Headed">Whether it stands under a heading, and not only under the date of a message.</param>
-internal sealed record DayStart(bool Night, bool Headed);
+/// <param name="NightAlone">Whether the heading says of the night and nothing more: what is told below it is of that night, even after midnight.</param>
+internal sealed record DayStart(bool Night, bool Headed, bool NightAlone);
 
 /// <summary>A line of the text with all that its place in the text says of it: it can be read on its own.</summary>
 internal sealed record PlacedLine
@@ -37,6 +38,9 @@ internal sealed record PlacedLine
 
     /// <summary>The heads of the section that it stands under; empty when none.</summary>
     public IReadOnlyList<Term> Section { get; init; } = [];
+
+    /// <summary>The part of the day that the heading above it names ("Evening"); null when none.</summary>
+    public Term? PartOfDay { get; init; }
 
     /// <summary>Whether it is the first line under its section's heading.</summary>
     public bool OpensSection { get; init; }

@@ -66,7 +66,7 @@ internal static class References
         if (term.Kind == TermKind.Time && term.Clock is not null && term.Times.Count == 0) return (Make(term, term, ReferTo.Time), at + 1);
         // "as 1", "same as no 2": a line of the day's list.
         var item = term.Text is "no" or "nr" or "number" && at + 1 < terms.Count ? at + 1 : at;
-        if (terms[item] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6 } listed && (item + 1 >= terms.Count || terms[item + 1].Text is "," or "." or ";" || terms[item + 1].Kind == TermKind.Symbol && !terms[item + 1].IsSymbol(")") && !terms[item + 1].Glued || terms[item + 1].Text is "but" or "then" or "without" or "except" || terms[item + 1].Is(Sense.Minus)))
+        if (terms[item] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12 } listed && (item + 1 >= terms.Count || terms[item + 1].Text is "," or "." or ";" || terms[item + 1].Kind == TermKind.Symbol && !terms[item + 1].IsSymbol(")") && !terms[item + 1].Glued || terms[item + 1].Text is "but" or "then" or "without" or "except" || terms[item + 1].Is(Sense.Minus)))
             return (Make(listed, listed, ReferTo.Item), item + 1);
         if (term is { Kind: TermKind.Parts, Parts: [>= 1 and <= 31, >= 1 and <= 31] } && term.Text.Contains('/')) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].IsSymbol(")")) return (Make(term, terms[at + 1], ReferTo.Item), at + 2);

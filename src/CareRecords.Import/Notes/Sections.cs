@@ -7,6 +7,14 @@ internal static class Sections
 {
     private const int LongestHeading = 24;
 
+    /// <summary>The part of the day that a line names and nothing else ("Evening", "AM:", "Over night"); null when it says more or other.</summary>
+    public static Term? PartOfDay(string content, TermReader reader)
+    {
+        var text = content.Trim().Trim('*', '#', '_', '=', '-', ' ', ':', '—', '–', '.');
+        if (text.Length is 0 or > LongestHeading || text.Any(char.IsAsciiDigit)) return null;
+        return reader.Read(text) is [var only] && (only.Is(Sense.DayPart) || only.Is(Sense.AmPm)) && !GroupSplitter.IsHead(only) && !only.Is(Sense.DayRef) ? only : null;
+    }
+
     /// <summary>The heads that a section's heading names; null when the line is no such heading. Empty for a heading whose lines name their own care ("Meds").</summary>
     public static IReadOnlyList<Term>? Read(string content, TermReader reader)
     {

@@ -71,6 +71,8 @@ internal static class TimeLists
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
         if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
+        // "at four o'clock, three and three": the same number twice is minutes.
+        if (list.Count >= 3 && terms[at].Kind == TermKind.Time && list.Skip(1).All(t => t.Start.Time == list[1].Start.Time)) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
@@ -78,6 +80,8 @@ internal static class TimeLists
         sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
+        // "done twice, 8 and 5": as many times as were counted.
+        sure |= list.Count >= 2 && commas == list.Count - 1 && Enumerable.Range(Math.Max(0, at - 4), at - Math.Max(0, at - 4)).Any(k => (terms[k].Kind is TermKind.Times or TermKind.Number && terms[k].Number == list.Count && k + 1 < at && (terms[k].Kind == TermKind.Times || terms[k + 1].Is(Sense.Times))) || (terms[k].Text == "twice" && list.Count == 2) || (terms[k].Text == "thrice" && list.Count == 3));
         sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
         return sure ? (list, taken) : ([list[0]], 1);
     }
@@ -106,6 +110,8 @@ internal static class TimeLists
 
     private static bool Follows(ClockSpan before, ClockSpan after)
     {
+        // "0700-0720 and 1715-1735"
+        if (before.End is not null && after.End is not null) return (Minutes(after.Start.Time) - Minutes(before.End.Time) + 1440) % 720 is >= LeastStepMinutes and <= 660;
         if (before.End is not null || after.End is not null) return false;
         var (known, other) = (before.Start, after.Start);
         var step = Minutes(other.Time) - Minutes(known.Time);

@@ -31,7 +31,7 @@ public static class Turnbull
         var curve = Enumerable.Range(0, places).Where(j => masses[j] > 0)
             .Select(j => new TurnbullMass(innermost.Places[j].Left, innermost.Places[j].Right, masses[j] / mass));
         return new TurnbullCurve(
-            [.. curve], likelihood.Value(masses), gradient.Max() - copy.Length, IsUnique(likelihood, masses, gradient), copy.Length);
+            [.. curve], likelihood.Value(masses), gradient.Max() - copy.Length, new(() => IsUnique(likelihood, masses, gradient)), copy.Length);
     }
 
     /// <summary>Sufficient: the places whose derivative is at its maximum contribute linearly independent columns.</summary>

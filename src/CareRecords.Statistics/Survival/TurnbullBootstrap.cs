@@ -38,7 +38,8 @@ public static class TurnbullBootstrap
 
         var estimate = Turnbull.Fit(copy).Value;
         var random = new SeededRandom(seed);
-        TurnbullCurve[] curves = [.. Enumerable.Range(0, draws).Select(_ => Turnbull.Fit(Resample(copy, random)).Value)];
+        var samples = Enumerable.Range(0, draws).Select(_ => Resample(copy, random)).ToArray();
+        TurnbullCurve[] curves = [.. samples.AsParallel().AsOrdered().Select(sample => Turnbull.Fit(sample).Value)];
         var tail = (1 - level) / 2;
         TurnbullLimits[] limits =
         [

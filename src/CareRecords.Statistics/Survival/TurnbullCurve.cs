@@ -15,12 +15,15 @@ public readonly record struct ProbabilityBounds(double Low, double High);
 /// <param name="Masses">The masses in order of time.</param>
 /// <param name="LogLikelihood">The log-likelihood reached.</param>
 /// <param name="KktExcess">Largest derivative of the log-likelihood less the number of observations; 0 at the maximum.</param>
-/// <param name="IsUnique">True when the maximum is known to be unique (Gentleman and Geyer's sufficient condition).</param>
+/// <param name="Uniqueness">Tells whether the maximum is unique; asked only when somebody wants to know, for it costs more than the estimate.</param>
 /// <param name="Count">How many observations.</param>
-public sealed record TurnbullCurve(IReadOnlyList<TurnbullMass> Masses, double LogLikelihood, double KktExcess, bool IsUnique, int Count)
+public sealed record TurnbullCurve(IReadOnlyList<TurnbullMass> Masses, double LogLikelihood, double KktExcess, Lazy<bool> Uniqueness, int Count)
 {
     // Masses that should add up to a share exactly miss it by rounding.
     private const double Tie = 1e-10;
+
+    /// <summary>True when the maximum is known to be unique (Gentleman and Geyer's sufficient condition).</summary>
+    public bool IsUnique => Uniqueness.Value;
 
     /// <summary>The chance of a time beyond <paramref name="time"/>: bounds, equal outside the innermost intervals.</summary>
     /// <param name="time">The time.</param>

@@ -119,9 +119,6 @@ public static class BlankLog
         var properties = book.Workbook.Properties;
         (properties.Title, properties.Author, properties.LastModifiedBy, properties.Company) = ("Chest-clearance log", "", "", "");
         properties.Created = properties.Modified = new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-        using var saved = new MemoryStream();
-        book.Workbook.SaveAs(saved);
-        PackagePass.Finish(saved, book.Stored, []);
-        SteadyZip.Rewrite(saved, output);
+        PackagePass.Save(book, [], output);
     }
 }

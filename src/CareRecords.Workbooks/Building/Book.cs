@@ -5,11 +5,8 @@ namespace CareRecords.Workbooks.Building;
 /// <summary>The workbook while it is built, with the value of every formula cell kept for the package pass.</summary>
 internal sealed class Book : IDisposable
 {
-    /// <summary>More links than this on a sheet and some programs refuse the file (65,530); the rest are plain text.</summary>
-    private const int MostLinks = 60_000;
-
     private readonly Dictionary<(string Sheet, string Address), StoredValue> _stored = [];
-    private readonly Dictionary<string, int> _links = [];
+    private readonly List<PendingRows> _later = [];
 
     public Book()
     {
@@ -21,8 +18,17 @@ internal sealed class Book : IDisposable
 
     public XLWorkbook Workbook { get; }
 
-    /// <summary>The value of every formula cell, by sheet and address.</summary>
+    /// <summary>The value of every formula cell that the library holds, by sheet and address.</summary>
     public IReadOnlyDictionary<(string Sheet, string Address), StoredValue> Stored => _stored;
+
+    /// <summary>The rows that the package pass writes.</summary>
+    public IReadOnlyList<PendingRows> Pending => _later;
+
+    /// <summary>Leaves rows to the package pass.</summary>
+    public void Later(PendingRows rows) => _later.Add(rows);
+
+    /// <summary>The cells of a table.</summary>
+    public ICellSource Table(string name) => _later.OfType<ICellSource>().Single(t => ((PendingRows)t).Table == name);
 
     public IXLWorksheet Add(string name) => Workbook.Worksheets.Add(name);
 
@@ -60,12 +66,8 @@ internal sealed class Book : IDisposable
         }
     }
 
-    private void Link(IXLCell cell, string place)
+    private static void Link(IXLCell cell, string place)
     {
-        var sheet = cell.Worksheet.Name;
-        var count = _links.GetValueOrDefault(sheet);
-        if (count >= MostLinks) return;
-        _links[sheet] = count + 1;
         var (colour, size) = (cell.Style.Font.FontColor, cell.Style.Font.FontSize);
         cell.Hyperlink = new XLHyperlink(place);
         cell.Style.Font.FontColor = colour;

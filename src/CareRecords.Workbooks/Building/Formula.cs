@@ -14,8 +14,11 @@ internal static class Formula
     /// <summary>A whole column.</summary>
     public static string Column(string table, string heading) => $"{table}[{Escape(heading)}]";
 
-    /// <summary>Words in a formula.</summary>
-    public static string Text(string words) => "\"" + words.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+    /// <summary>A formula holds no longer words.</summary>
+    public const int MostText = 255;
+
+    /// <summary>Words in a formula, with the signs that a cell shows for characters that it cannot hold.</summary>
+    public static string Text(string words) => "\"" + CellText.Fit(words).Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
 
     public static string Number(double number) => number.ToString("R", CultureInfo.InvariantCulture);
 

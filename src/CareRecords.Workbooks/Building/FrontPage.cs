@@ -13,6 +13,9 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
     private const double PageWidth = LabelWidth + ((Columns - 1) * CellWidth);
     private const double LineHeight = 12.6;
 
+    /// <summary>Headings are smaller than the columns' measure.</summary>
+    private const double HeadingGain = 1.3;
+
     /// <summary>The next row to be written, one-based.</summary>
     public int Row { get; private set; } = 1;
 
@@ -75,7 +78,9 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         range.Style.Alignment.WrapText = true;
         range.Style.Alignment.Vertical = XLAlignmentVerticalValues.Bottom;
         for (var c = 2; c <= Columns; c++) sheet.Cell(Row, c).Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Right;
-        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : CellWidth - 1)).Max();
+        // With one heading fewer than columns, the last is joined over two.
+        var last = headings.Length < Columns ? headings.Length - 1 : -1;
+        var lines = headings.Select((h, c) => TableSheet.LinesOf(h, c == 0 ? LabelWidth : c == last ? 2.2 * CellWidth : CellWidth + HeadingGain)).Max();
         sheet.Row(Row++).Height = 2 + (11.5 * lines);
     }
 

@@ -5,17 +5,18 @@ namespace CareRecords.Workbooks.Building;
 /// <summary>What every sheet has alike: paper, margins, foot, protection without a password.</summary>
 internal static class PageDress
 {
-    /// <summary>Characters of the sheet's font over a landscape page, printed at about three quarters of their size.</summary>
-    private const double PageWidth = 195;
+    /// <summary>Characters of the sheet's font over a landscape page, printed at 7 points.</summary>
+    private const double PageWidth = 209;
 
-    public static void Apply(IXLWorksheet sheet, bool landscape, XLColor tab)
+    public static void Apply(IXLWorksheet sheet, bool landscape, XLColor tab, int headingRow = WorkbookLayout.HeadingRow)
     {
         sheet.TabColor = tab;
         sheet.ShowGridLines = false;
         var page = sheet.PageSetup;
         page.PaperSize = XLPaperSize.A4Paper;
         page.PageOrientation = landscape ? XLPageOrientation.Landscape : XLPageOrientation.Portrait;
-        page.FitToPages(landscape ? PagesAcross(sheet) : 1, 0);
+        page.FitToPages(1, 0);
+        if (landscape && sheet.Tables.Any()) PrintFirstColumns(sheet, headingRow);
         page.Margins.Left = page.Margins.Right = 0.4;
         page.Margins.Top = 0.4;
         page.Margins.Bottom = 0.65;
@@ -34,11 +35,21 @@ internal static class PageDress
         sheet.SetTabSelected(false);
     }
 
-    /// <summary>Pages side by side, so that no text is printed under about 7.5 points; the frozen columns are repeated on each.</summary>
-    private static int PagesAcross(IXLWorksheet sheet)
+    /// <summary>Prints as many whole columns of a table as one landscape page holds at a size that can be read, and says so above the table.</summary>
+    private static void PrintFirstColumns(IXLWorksheet sheet, int headingRow)
     {
         var last = sheet.LastColumnUsed()?.ColumnNumber() ?? 1;
-        var widths = Enumerable.Range(1, last).Select(c => sheet.Column(c)).Where(c => !c.IsHidden).Sum(c => c.Width);
-        return Math.Max(1, (int)Math.Ceiling(widths / PageWidth));
+        var (printed, width) = (0, 0.0);
+        while (printed < last && (sheet.Column(printed + 1).IsHidden || width + sheet.Column(printed + 1).Width <= PageWidth))
+        {
+            printed++;
+            if (!sheet.Column(printed).IsHidden) width += sheet.Column(printed).Width;
+        }
+
+        if (Enumerable.Range(printed + 1, last - printed).All(c => sheet.Column(c).IsHidden)) return;
+        sheet.PageSetup.PrintAreas.Add(1, 1, sheet.LastRowUsed()!.RowNumber(), printed);
+        sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).SetValue<string>($"On paper: the columns up to '{sheet.Cell(headingRow, printed).GetString()}'. On the screen the table goes on to the right.");
+        sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).Style.Font.FontSize = 8;
+        sheet.Cell(WorkbookLayout.HeadingRow - 1, 1).Style.Font.Italic = true;
     }
 }

@@ -4,7 +4,7 @@ namespace CareRecords.Workbooks.Building;
 
 /// <summary>What became of a line that came in.</summary>
 /// <param name="Source">The line.</param>
-/// <param name="Became">"session", "feed", … "set aside", "to check", "could not be read", "the same event again", "corrected".</param>
+/// <param name="Became">"session", "feed", … "set aside", "to check", "could not be read", "written twice", "corrected".</param>
 /// <param name="RowId">The row that it gave; null when none.</param>
 /// <param name="How">How it was read, or why it was set aside or asked about.</param>
 /// <param name="Uncertain">What stays uncertain; empty when nothing does.</param>
@@ -34,7 +34,7 @@ internal sealed class ReadLines
         {
             var differences = string.Join("; ", merged.Differences.Select(d => $"{d.Field}: kept {d.Kept}, also written {d.Other}"));
             lines.AddRange(merged.Also.Select(also => new ReadLine(
-                also, "the same event again", null, $"also at {merged.Kept.Place}" + (differences.Length > 0 ? "; " + differences : ""), differences.Length > 0 ? "the two differ" : "")));
+                also, "written twice", null, $"also at {merged.Kept.Place}" + (differences.Length > 0 ? "; " + differences : ""), differences.Length > 0 ? "the two differ" : "")));
         }
 
         lines.AddRange(log.Corrections.Select(c => new ReadLine(c.Source, "corrected", null, $"{c.Field}: was '{c.Old}', now '{c.New}'", "")));

@@ -11,11 +11,13 @@ internal sealed class ReviewRows
 {
     private readonly Dictionary<object, (string Id, string Link)> _places = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<string, string> _links = [];
+    private readonly Dictionary<NodaTime.LocalDate, Session> _firstSessions = [];
 
     public ReviewRows(CareLog log, ChildFindings findings)
     {
         Log = log;
         Findings = findings;
+        foreach (var session in findings.Sessions) _firstSessions.TryAdd(session.CareDay, session.Session);
         Sessions = Number(log.Entries.OfType<Session>(), "SE", WorkbookLayout.Sheet.Sessions);
         Feeds = Number(log.Entries.OfType<Feed>(), "FE", WorkbookLayout.Sheet.Feeds);
         Doses = Number(log.Entries.OfType<Dose>(), "ME", WorkbookLayout.Sheet.Medicines);
@@ -69,6 +71,9 @@ internal sealed class ReviewRows
 
     /// <summary>The place of a row id; null when there is none.</summary>
     public string? LinkOfId(string? id) => id is not null ? _links.GetValueOrDefault(id) : null;
+
+    /// <summary>The place of a care day's first session; null when none was written.</summary>
+    public string? FirstSessionOn(NodaTime.LocalDate day) => _firstSessions.TryGetValue(day, out var session) ? LinkOf(session) : null;
 
     private List<Numbered<T>> Number<T>(IEnumerable<T> records, string letters, string sheet)
         where T : class

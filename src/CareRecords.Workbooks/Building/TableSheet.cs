@@ -6,9 +6,6 @@ namespace CareRecords.Workbooks.Building;
 /// <summary>Writes one table with its title, headings, filter, widths, checks and page set-up. One row at least is always there, blank when nothing was written.</summary>
 internal static class TableSheet
 {
-    /// <summary>Lines of text that a row may grow to; longer words show when the cell is selected.</summary>
-    private const int MostLines = 6;
-
     /// <summary>
     /// Adds the table to a sheet at <see cref="WorkbookLayout.HeadingRow"/> or further down.
     /// </summary>
@@ -18,10 +15,14 @@ internal static class TableSheet
     {
         var last = headingRow + Math.Max(rows.Count, 1);
         for (var c = 0; c < columns.Count; c++) WriteHeading(sheet, columns[c], headingRow, c + 1, setWidths);
-        for (var c = 0; c < columns.Count; c++) StyleColumn(sheet.Range(headingRow + 1, c + 1, last, c + 1), columns[c]);
-        for (var r = 0; r < rows.Count; r++) WriteRow(book, sheet, columns, rows[r], headingRow + 1 + r);
+        for (var c = 0; c < columns.Count; c++)
+        {
+            StyleColumn(sheet.Cell(headingRow + 1, c + 1).Style, columns[c]);
+            if (columns[c] is { Role: ColumnRole.Editable, Check: { } check }) AddCheck(sheet.Range(headingRow + 1, c + 1, last, c + 1), check);
+        }
 
-        var table = sheet.Range(headingRow, 1, last, columns.Count).CreateTable(tableName);
+        book.Later(new TableRows<T>(sheet.Name, tableName, headingRow + 1, columns, rows));
+        var table = sheet.Range(headingRow, 1, headingRow + 1, columns.Count).CreateTable(tableName);
         table.Theme = XLTableTheme.None;
         table.ShowAutoFilter = true;
         Look.TableHeading(sheet.Range(headingRow, 1, headingRow, columns.Count));
@@ -39,9 +40,9 @@ internal static class TableSheet
         sheet.Row(1).Height = 22;
         sheet.Cell(2, 1).SetValue<string>(use);
         sheet.Cell(2, 1).Style.Font.Italic = true;
-        sheet.SheetView.Freeze(headingRow, frozenColumns);
+        // Headings further down are not frozen: they would take the rows above with them.
+        sheet.SheetView.Freeze(headingRow == WorkbookLayout.HeadingRow ? headingRow : 2, frozenColumns);
         sheet.PageSetup.SetRowsToRepeatAtTop(headingRow, headingRow);
-        if (frozenColumns > 0) sheet.PageSetup.SetColumnsToRepeatAtLeft(1, frozenColumns);
     }
 
     private static void WriteHeading<T>(IXLWorksheet sheet, Column<T> column, int row, int index, bool setWidth)
@@ -62,9 +63,8 @@ internal static class TableSheet
         }
     }
 
-    private static void StyleColumn<T>(IXLRange range, Column<T> column)
+    private static void StyleColumn<T>(IXLStyle style, Column<T> column)
     {
-        var style = range.Style;
         if (column.Format is { } format) style.NumberFormat.Format = format;
         style.Alignment.Vertical = XLAlignmentVerticalValues.Top;
         style.Alignment.WrapText = column.Wrap;
@@ -76,7 +76,6 @@ internal static class TableSheet
         if (column.Role != ColumnRole.Editable) return;
         style.Fill.BackgroundColor = Look.PaleYellow;
         style.Protection.Locked = false;
-        if (column.Check is { } check) AddCheck(range, check);
     }
 
     private static bool IsNumber<T>(Column<T> column) => column.Format is not null;
@@ -108,27 +107,23 @@ internal static class TableSheet
         }
     }
 
-    private static void WriteRow<T>(Book book, IXLWorksheet sheet, IReadOnlyList<Column<T>> columns, T row, int at)
-    {
-        var lines = 1;
-        for (var c = 0; c < columns.Count; c++)
-        {
-            var content = columns[c].Content(row);
-            book.Put(sheet.Cell(at, c + 1), content);
-            if (columns[c].Wrap && content.Value is string words) lines = Math.Max(lines, LinesOf(words, columns[c].Width - 1));
-        }
-
-        sheet.Row(at).Height = 1.5 + (13 * Math.Min(lines, MostLines));
-    }
-
-    /// <summary>How many lines words take in a column of that many characters.</summary>
+    /// <summary>How many lines words take in a column of that many characters, broken between words where they can be.</summary>
     public static int LinesOf(string words, double width)
     {
+        var most = Math.Max(width, 4) / 1.02;
         var lines = 0;
         foreach (var line in words.AsSpan().EnumerateLines())
         {
-            lines += Math.Max(1, (int)Math.Ceiling(1.02 * line.Length / Math.Max(width, 4)));
-            if (lines > 200) break;
+            var (taken, used) = (1, 0.0);
+            foreach (var range in line.Split(' '))
+            {
+                double length = line[range].Length;
+                if (used > 0 && used + 1 + length > most) (taken, used) = (taken + 1, 0);
+                used += (used > 0 ? 1 : 0) + length;
+                while (used > most) (taken, used) = (taken + 1, used - most);
+            }
+
+            if ((lines += taken) > 200) break;
         }
 
         return lines;

@@ -9,7 +9,10 @@ internal static class TimeWords
 {
     private static readonly LocalDatePattern DayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMM");
     private static readonly LocalDatePattern LongDayPattern = LocalDatePattern.CreateWithInvariantCulture("d MMMM yyyy");
+    private static readonly LocalDatePattern WeekdayPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+    private static readonly LocalDatePattern NightPattern = LocalDatePattern.CreateWithInvariantCulture("ddd d");
     private static readonly LocalDateTimePattern ClockPattern = LocalDateTimePattern.CreateWithInvariantCulture("d MMM HH:mm");
+    private static readonly LocalDateTimePattern HourPattern = LocalDateTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public static string Day(LocalDate day) => DayPattern.Format(day);
 
@@ -20,6 +23,11 @@ internal static class TimeWords
     public static string LongDay(LocalDate day) => LongDayPattern.Format(day);
 
     public static string Clock(LocalDateTime at) => ClockPattern.Format(at);
+
+    /// <summary>"Mon 23 Mar 01:00 (night of Sun 22)": the calendar day, with its clock only where one was written.</summary>
+    public static string Moment(Findings.CourseEvent e) => e.Clock is { } clock
+        ? $"{WeekdayPattern.Format(e.Date)} {(e.IsAbout ? "about " : "")}{HourPattern.Format(e.Date.At(clock))}" + (e.Date > e.Day ? $" (night of {NightPattern.Format(e.Day)})" : "")
+        : WeekdayPattern.Format(e.Date);
 
     public static string Number(double number) => number.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
 
@@ -36,5 +44,5 @@ internal static class TimeWords
     /// <summary>What is uncertain in a time; empty for an exact one.</summary>
     public static string Uncertain(UncertainTime time) => time.IsExact
         ? time.IsApproximate ? "time " + WorkbookLayout.PrecisionWords[time.Precision] : ""
-        : $"time {WorkbookLayout.PrecisionWords[time.Precision]}: between {Clock(time.Earliest)} and {Clock(time.Latest)}";
+        : $"time {WorkbookLayout.PrecisionWords[time.Precision]}: {Clock(time.Earliest)} to {(time.Earliest.Date == time.Latest.Date ? HourPattern.Format(time.Latest) : Clock(time.Latest))}";
 }

@@ -1,3 +1,4 @@
+using CareRecords.Workbooks.Building;
 using CareRecords.Workbooks.Charts.Native;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
@@ -90,7 +91,7 @@ public static class ChartParts
     }
 
     private static Xdr.NonVisualDrawingProperties Named(DrawingsPart drawing, string name, string altText) =>
-        new() { Id = (uint)drawing.WorksheetDrawing.ChildElements.Count + 2, Name = name, Description = altText };
+        new() { Id = (uint)drawing.WorksheetDrawing.ChildElements.Count + 2, Name = name, Description = CellText.Fit(altText) };
 
     private static void Place(DrawingsPart drawing, OpenXmlElement content, ChartAnchor anchor)
     {

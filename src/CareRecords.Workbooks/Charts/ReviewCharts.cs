@@ -8,17 +8,13 @@ namespace CareRecords.Workbooks.Charts;
 /// <summary>The drawn charts of a review.</summary>
 public static class ReviewCharts
 {
-    /// <summary>Draws every chart that has something to show, in a fixed order, several at a time.</summary>
+    /// <summary>Draws every chart that has something to show, in a fixed order, as many at a time as there are processors; it does not wait for them.</summary>
     /// <returns>The charts in the order in which a clinic asks; the same input gives the same bytes.</returns>
     public static IReadOnlyList<DrawnChart> DrawAll(CareLog log, ChildFindings findings)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
-        var pages = Pages(log, findings);
-        var charts = new DrawnChart[pages.Count];
-        EmbeddedFontContext.LoadFonts();
-        Parallel.For(0, pages.Count, i => charts[i] = pages[i].Draw());
-        return charts;
+        return Pages(log, findings).ConvertAll(page => page.Draw());
     }
 
     private static List<ChartPage> Pages(CareLog log, ChildFindings findings)

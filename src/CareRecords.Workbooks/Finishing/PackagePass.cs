@@ -1,78 +1,92 @@
-using System.Globalization;
+using System.IO.Compression;
+using System.Xml;
+using System.Xml.Linq;
 using CareRecords.Workbooks.Building;
-using CareRecords.Workbooks.Charts;
 using CareRecords.Workbooks.Sheets;
-using DocumentFormat.OpenXml;
-using DocumentFormat.OpenXml.Packaging;
-using DocumentFormat.OpenXml.Spreadsheet;
 
 namespace CareRecords.Workbooks.Finishing;
 
-/// <summary>The one pass over the saved package: every formula gets its stored value, and the charts are put on their sheet.</summary>
+/// <summary>
+/// The one pass over the saved package: pending rows are written where the library holds their pattern, every formula gets its stored value,
+/// and the same content gives the same bytes.
+/// </summary>
 internal static class PackagePass
 {
+    private static readonly XNamespace Relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+    private static readonly XNamespace PackageRelations = "http://schemas.openxmlformats.org/package/2006/relationships";
+
+    /// <summary>Saves the book, with the charts on their sheet, to a stream that stays open.</summary>
     /// <exception cref="InvalidOperationException">A formula cell has no stored value, or a stored value has no formula cell.</exception>
-    public static void Finish(MemoryStream package, IReadOnlyDictionary<(string Sheet, string Address), StoredValue> stored, IReadOnlyList<PlacedChart> charts)
+    public static void Save(Book book, IReadOnlyList<PlacedChart> charts, Stream output)
     {
-        using var document = SpreadsheetDocument.Open(package, true);
-        var workbook = document.WorkbookPart ?? throw new InvalidOperationException("The package has no workbook.");
-        document.PackageProperties.Language = "en-GB";
-        PackageMending.MendStyles(workbook);
+        using var package = new MemoryStream();
+        book.Workbook.SaveAs(package);
+        ChartPass.Add(package, charts);
+        package.Position = 0;
+        using var from = new ZipArchive(package, ZipArchiveMode.Read, leaveOpen: true);
+        var names = SheetNames(from);
+        var styles = new StyleSheet(Load(from, "xl/styles.xml"));
         var given = 0;
-        foreach (var sheet in workbook.Workbook.Descendants<Sheet>())
+        SteadyZip.Rewrite(from, output, part => part switch
         {
-            if (workbook.GetPartById(sheet.Id?.Value ?? "") is not WorksheetPart part) continue;
-            var name = sheet.Name?.Value ?? "";
-            PackageMending.SortColumns(part);
-            given += StoreValues(part, name, stored);
-            if (name == WorkbookLayout.Sheet.Charts) AddCharts(part, charts);
-        }
-
-        if (given != stored.Count) throw new InvalidOperationException($"{stored.Count} values were kept for formulas and {given} formulas found.");
-        document.Save();
-    }
-
-    private static int StoreValues(WorksheetPart part, string sheet, IReadOnlyDictionary<(string Sheet, string Address), StoredValue> stored)
-    {
-        var given = 0;
-        foreach (var cell in part.Worksheet.Descendants<Cell>())
-        {
-            if (cell.CellFormula is not { } formula) continue;
-            var address = cell.CellReference?.Value ?? "";
-            if (!stored.TryGetValue((sheet, address), out var value)) throw new InvalidOperationException($"The formula in {sheet}!{address} has no stored value.");
-            if (value.IsArray)
+            "xl/styles.xml" => stream => WriteXml(stream, styles.Root.WriteTo),
+            "xl/workbook.xml" => stream => WriteXml(stream, WithPrintTitles(Load(from, part)).WriteTo),
+            _ when names.TryGetValue(part, out var name) => stream =>
             {
-                formula.FormulaType = CellFormulaValues.Array;
-                formula.Reference = address;
-            }
-
-            Store(cell, value.Value);
-            given++;
-        }
-
-        return given;
+                var sheet = new SheetPart(Load(from, part), name, [.. book.Pending.Where(r => r.Sheet == name)], book.Stored, styles);
+                WriteXml(stream, sheet.Write);
+                given += sheet.Given;
+            },
+            _ when part.StartsWith("xl/tables/", StringComparison.Ordinal) => stream => WriteXml(stream, Grown(Load(from, part), book.Pending).WriteTo),
+            _ => null,
+        });
+        if (given != book.Stored.Count) throw new InvalidOperationException($"{book.Stored.Count} values were kept for formulas and {given} formulas found.");
     }
 
-    private static void Store(Cell cell, object? value)
+    /// <summary>Names of the sheets by their part.</summary>
+    private static Dictionary<string, string> SheetNames(ZipArchive from)
     {
-        (cell.DataType, var text) = value switch
-        {
-            double number => (null, number.ToString("R", CultureInfo.InvariantCulture)),
-            DateTime at => (null, at.ToOADate().ToString("R", CultureInfo.InvariantCulture)),
-            NotAvailable => (new EnumValue<CellValues>(CellValues.Error), "#N/A"),
-            string words => (new EnumValue<CellValues>(CellValues.String), words),
-            null => (new EnumValue<CellValues>(CellValues.String), ""),
-            _ => throw new ArgumentException($"A formula's value is words, a number or a time, not {value.GetType()}.", nameof(value)),
-        };
-        cell.CellValue = new CellValue(text);
+        var targets = Load(from, "xl/_rels/workbook.xml.rels").Elements(PackageRelations + "Relationship")
+            .ToDictionary(r => (string?)r.Attribute("Id") ?? "", r => PartName((string?)r.Attribute("Target") ?? ""));
+        return Load(from, "xl/workbook.xml").Descendants(SheetPart.Namespace + "sheet")
+            .ToDictionary(s => targets[(string?)s.Attribute(Relations + "id") ?? ""], s => (string?)s.Attribute("name") ?? "");
     }
 
-    private static void AddCharts(WorksheetPart part, IReadOnlyList<PlacedChart> charts)
+    private static string PartName(string target) => target.StartsWith('/') ? target[1..] : "xl/" + target;
+
+    /// <summary>The table over all of its rows; the library knows the first only.</summary>
+    private static XElement Grown(XElement table, IReadOnlyList<PendingRows> pending)
     {
-        foreach (var chart in charts)
+        if (pending.FirstOrDefault(r => r.Table == (string?)table.Attribute("name")) is not { Count: { } count } rows) return table;
+        var reference = $"A{rows.FirstRow - 1}:{Address.Of(rows.FirstRow + count - 1, rows.Columns)}";
+        table.SetAttributeValue("ref", reference);
+        table.Element(SheetPart.Namespace + "autoFilter")?.SetAttributeValue("ref", reference);
+        return table;
+    }
+
+    /// <summary>Rows repeated on every printed page, with the signs without which programs do not repeat them: 4:4 becomes $4:$4.</summary>
+    private static XElement WithPrintTitles(XElement workbook)
+    {
+        foreach (var name in workbook.Descendants(SheetPart.Namespace + "definedName").Where(n => (string?)n.Attribute("name") == "_xlnm.Print_Titles"))
         {
-            if (chart.Drawn is { } drawn) ChartParts.AddPicture(part, drawn, chart.Anchor);
-            if (chart.Native is { } native) ChartParts.AddNativeChart(part, native, chart.Anchor);
+            var at = name.Value.LastIndexOf('!') + 1;
+            var ends = name.Value[at..].Split(':');
+            if (ends.All(e => e.Length > 0 && e.All(char.IsAsciiDigit))) name.Value = name.Value[..at] + string.Join(':', ends.Select(e => "$" + e));
         }
+
+        return workbook;
+    }
+
+    private static XElement Load(ZipArchive from, string part)
+    {
+        using var stream = (from.GetEntry(part) ?? throw new InvalidOperationException($"The package has no {part}.")).Open();
+        return XElement.Load(stream, LoadOptions.PreserveWhitespace);
+    }
+
+    private static void WriteXml(Stream stream, Action<XmlWriter> write)
+    {
+        // Rows come as text whose characters are checked already.
+        using var writer = XmlWriter.Create(stream, new XmlWriterSettings { Encoding = new System.Text.UTF8Encoding(false), CheckCharacters = false });
+        write(writer);
     }
 }

@@ -25,9 +25,6 @@ public static class PooledWorkbook
         MethodsSheet.Write(book, findings);
         PooledPage.SetProperties(book.Workbook);
         book.Workbook.Worksheet(FrontSheet.Name).SetTabActive();
-        using var saved = new MemoryStream();
-        book.Workbook.SaveAs(saved);
-        PackagePass.Finish(saved, book.Stored, placed);
-        SteadyZip.Rewrite(saved, output);
+        PackagePass.Save(book, placed, output);
     }
 }

@@ -58,7 +58,10 @@ internal static class PlainWorkbook
     public static IReadOnlyList<PlainSheet> Read(Stream input)
     {
         using (var zip = new ZipArchive(input, ZipArchiveMode.Read, leaveOpen: true))
+        {
             if (zip.Entries.Sum(e => e.Length) > MostBytes) throw new NotASharedWorkbookException(TooLarge);
+            if (OwnWorkbookReader.TryRead(zip, MostRows, MostColumns) is { } own) return own;
+        }
 
         input.Position = 0;
         using var reader = ExcelReaderFactory.CreateOpenXmlReader(input, new ExcelReaderConfiguration { LeaveOpen = true });

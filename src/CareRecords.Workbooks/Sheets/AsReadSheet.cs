@@ -12,36 +12,32 @@ internal static class AsReadSheet
     public static void Write(Book book, IReadOnlyList<TablePlace> tables)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.AsRead);
-        List<object[]> cells = [];
-        foreach (var place in tables)
-        {
-            var from = book.Workbook.Worksheet(place.Sheet);
-            var columns = place.Headings.Select((h, i) => (Heading: h, Column: i + 1)).Where(c => place.Editable.Contains(c.Heading)).ToList();
-            for (var row = place.FirstRow; row <= place.LastRow; row++)
-            {
-                var id = from.Cell(row, 1).GetString();
-                if (id.Length == 0) continue;
-                cells.AddRange(columns.Select(c => (c.Heading, Cell: from.Cell(row, c.Column))).Where(c => !c.Cell.IsEmpty())
-                    .Select(c => new object[] { id, c.Heading, InWords(c.Cell) }));
-            }
-        }
-
         sheet.Cell(1, 1).SetValue<string>(Heading.RowId);
         sheet.Cell(1, 2).SetValue<string>(Heading.Column);
         sheet.Cell(1, 3).SetValue<string>(Heading.Value);
-        for (var i = 0; i < cells.Count; i++)
-        {
-            for (var c = 0; c < 3; c++) sheet.Cell(i + 2, c + 1).SetValue((string)cells[i][c]);
-        }
-
+        sheet.Range(2, 1, 2, 3).Style.NumberFormat.Format = Look.Format.Text;
+        book.Later(new WordRows(sheet.Name, 2, 3, tables.SelectMany(t => Filled(book.Table(t.Table), t))));
         sheet.Protect();
         sheet.Visibility = XLWorksheetVisibility.VeryHidden;
     }
 
-    private static string InWords(IXLCell cell) => cell.DataType switch
+    private static IEnumerable<IReadOnlyList<string>> Filled(ICellSource cells, TablePlace place)
     {
-        XLDataType.DateTime when cell.GetDateTime() is var at => at.ToString(at.Second == 0 ? "yyyy-MM-dd HH:mm" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture),
-        XLDataType.Number => cell.GetDouble().ToString("R", CultureInfo.InvariantCulture),
-        _ => cell.GetString(),
+        var editable = Enumerable.Range(0, place.Headings.Count).Where(c => place.Editable.Contains(place.Headings[c])).ToList();
+        for (var row = 0; row < cells.Rows; row++)
+        {
+            if (cells.At(row, 0).Value is not string id) continue;
+            foreach (var column in editable)
+                if (InWords(cells.At(row, column).Value) is { } words) yield return [id, place.Headings[column], words];
+        }
+    }
+
+    private static string? InWords(object? value) => value switch
+    {
+        null => null,
+        DateTime at => at.ToString(at.Second == 0 ? "yyyy-MM-dd HH:mm" : "yyyy-MM-dd HH:mm:ss", CultureInfo.InvariantCulture),
+        double number => number.ToString("R", CultureInfo.InvariantCulture),
+        string words => CellText.Fit(words),
+        _ => throw new ArgumentException($"A cell that may be mended holds words, a number or a time, not {value.GetType()}.", nameof(value)),
     };
 }

@@ -13,6 +13,9 @@ internal static class ChecksSheet
     /// <summary>Hidden working column: the reading, or the middle of a range.</summary>
     public const string Middle = "spo2 middle";
 
+    private static string MiddleFormula { get; } =
+        $"IF(ISNUMBER({Formula.This(Table, "spo2")}),IF(ISNUMBER({Formula.This(Table, "spo2 high")}),({Formula.This(Table, "spo2")}+{Formula.This(Table, "spo2 high")})/2,{Formula.This(Table, "spo2")}),\"\")";
+
     public static IReadOnlyList<Column<Numbered<Check>>> Columns(ReviewRows rows) =>
     [
         TraceColumns.RowId<Check>(),
@@ -23,11 +26,11 @@ internal static class ChecksSheet
         DataCells.Number<Check>("oxygen", 8, c => c.OxygenLitresPerMinute, 0, 15, "L/min") with { Remark = "L/min; 0 is air; empty: not written." },
         DataCells.Choice<Check>("phase", 9, c => c.Phase == CheckPhase.None ? null : c.Phase.ToString().ToLowerInvariant(), "before", "during", "after"),
         DataCells.Words<Check>(Heading.By, 10, c => c.By),
-        DataCells.Words<Check>("note", 26, c => c.Note),
+        DataCells.Words<Check>("note", 18, c => c.Note),
         .. TraceColumns.Reading<Check>(rows),
         .. IntervalColumns.Start<Check>(rows, Table, "checked"),
         new(Middle, 9, r => CellContent.Of((r.Item.SpO2 + (r.Item.SpO2High ?? r.Item.SpO2)) / 2)
-            .By($"IF(ISNUMBER({Formula.This(Table, "spo2")}),IF(ISNUMBER({Formula.This(Table, "spo2 high")}),({Formula.This(Table, "spo2")}+{Formula.This(Table, "spo2 high")})/2,{Formula.This(Table, "spo2")}),\"\")")) { Role = ColumnRole.Working },
+            .By(MiddleFormula)) { Role = ColumnRole.Working },
     ];
 
     public static TablePlace Write(Book book, ReviewRows rows)

@@ -19,7 +19,7 @@ internal static class FeedsSheet
         DataCells.Number<Feed>("ml per hour", 9, f => f.MillilitresPerHour, 0, 500, "ml an hour"),
         DataCells.Choice<Feed>("route", 10, f => RouteWord(f.Route), "oral", "tube", "pump", "bolus"),
         DataCells.Words<Feed>(Heading.By, 10, f => f.By),
-        DataCells.Words<Feed>("note", 26, f => f.Note),
+        DataCells.Words<Feed>("note", 18, f => f.Note),
         .. TraceColumns.Reading<Feed>(rows),
         .. IntervalColumns.StartAndEnd<Feed>(rows, Table, "started", "ended"),
         .. FeedOnOff.Columns(rows),

@@ -17,11 +17,13 @@ internal static class GapsSheet
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Gaps);
         var columns = Columns(rows);
+        var heading = GapsToSee.RowAfter(rows.Findings.Sessions);
         TableSheet.Dress(
             sheet, "Feed and inhaler gaps, session by session",
-            "Least and most minutes that the notes allow. 'kept' and 'short' hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", 2);
-        var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Sessions);
-        PageDress.Apply(sheet, landscape: true, Blue);
+            "Least and most minutes that the notes allow. 'kept' and 'short' (an inhaler: 'too late', 'too early', 'none written') hold however the times are read; otherwise 'cannot tell'. Exactly the limit is kept.", 2, heading);
+        var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Sessions, heading);
+        GapsToSee.Write(book, sheet, rows);
+        PageDress.Apply(sheet, landscape: true, Blue, heading);
         return place;
     }
 
@@ -29,29 +31,29 @@ internal static class GapsSheet
     [
         new("session", 8, s => CellContent.Of(rows.IdOf(s.Session)).To(rows.LinkOf(s.Session))),
         new("started", 16.5, s => CellContent.Of(s.Start).By($"IF(ISNUMBER({GapFormulas.Session("started")}),{GapFormulas.Session("started")},{GapFormulas.Session("ended")})")) { Format = Format.Time },
-        new("care day", 15.5, s => CellContent.Of(s.CareDay).By(GapFormulas.Session("care day"))) { Format = Format.Day },
-        new("week from", 12, s => CellContent.Of(Weeks.MondayOf(s.CareDay)).By($"{GapFormulas.Cell("care day")}-WEEKDAY({GapFormulas.Cell("care day")},2)+1")) { Format = Format.ShortDay },
         new("feed", 7, s => CellContent.Of(rows.IdOf(s.FeedGap.Feed)).To(rows.LinkOf(s.FeedGap.Feed))) { Remark = "The feed that the notes gave the gap by. The minutes follow all feeds on the sheet Feeds." },
         new("feed gap least, min", 8, s => rows.Twins.FeedGapFollows(s) ? CellContent.Of(s.FeedGap.LowMinutes).By(GapFormulas.FeedLow) : CellContent.Of(s.FeedGap.LowMinutes)) { Format = Format.Whole },
         new("feed gap most, min", 8, s => rows.Twins.FeedGapFollows(s) ? CellContent.Of(s.FeedGap.HighMinutes).ByArray(GapFormulas.FeedHigh) : CellContent.Of(s.FeedGap.HighMinutes)) { Format = Format.Whole },
         new("feed gap limit, min", 8, s => CellContent.Of(s.FeedGap.LimitMinutes).By(PlanFormulas.On(PlanItem.FeedGapMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
         new("feed gap", 11, s => CellContent.Of(FindingWords.Verdict(s.FeedGap.Verdict)).By(GapFormulas.FeedVerdict)),
-        new("feed gap: why", 47, s => CellContent.Of(s.FeedGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
         new("dose", 7, s => CellContent.Of(rows.IdOf(s.InhalerGap.Dose)).To(rows.LinkOf(s.InhalerGap.Dose))) { Remark = "The dose that the notes gave the gap by. Mend its time on the sheet Medicines and the gap follows." },
         new("inhaler gap least, min", 8, s => CellContent.Of(s.InhalerGap.LowMinutes).By(GapFormulas.DoseLow)) { Format = Format.Whole },
         new("inhaler gap most, min", 8, s => CellContent.Of(s.InhalerGap.HighMinutes).By(GapFormulas.DoseHigh)) { Format = Format.Whole },
         new("inhaler gap limit, min", 8, s => CellContent.Of(s.InhalerGap.LimitMinutes).By(PlanFormulas.On(PlanItem.InhalerGapMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
-        new("inhaler window, min", 8, s => CellContent.Of(s.InhalerGap.WindowMinutes).By(PlanFormulas.On(PlanItem.InhalerWindowMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
-        new("inhaler gap", 12, s => rows.Twins.InhalerVerdictFollows(s) ? CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict) : CellContent.Of(FindingWords.Verdict(s.InhalerGap.Verdict))),
-        new("inhaler gap: why", 47, s => CellContent.Of(s.InhalerGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
+        new("inhaler gap", 12, s => rows.Twins.InhalerVerdictFollows(s) ? CellContent.Of(FindingWords.InhalerVerdict(s.InhalerGap.Verdict)).By(GapFormulas.InhalerVerdict) : CellContent.Of(FindingWords.InhalerVerdict(s.InhalerGap.Verdict))),
         new("SpO2 before, %", 8, s => CellContent.Of(s.Before?.SpO2)) { Format = Format.UpToTwo },
         new("oxygen before, L/min", 8, s => CellContent.Of(s.Before?.OxygenLitresPerMinute)) { Format = Format.Flow },
         new("SpO2 after, %", 8, s => CellContent.Of(s.After?.SpO2)) { Format = Format.UpToTwo },
         new("oxygen after, L/min", 8, s => CellContent.Of(s.After?.OxygenLitresPerMinute)) { Format = Format.Flow },
         new("minutes", 8, s => CellContent.Of(s.Minutes).By(GapFormulas.Session(SessionsSheet.MinutesInAll))) { Format = Format.UpToTwo },
-        new("areas left out", 18, s => CellContent.Of(string.Join(", ", s.AreasLeftOut))) { Wrap = true },
         new("illness", 8, s => CellContent.Of(s.Episode)),
         new("step", 6, s => CellContent.Of(s.Step)),
+        new("feed gap: why", 60, s => CellContent.Of(s.FeedGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
+        new("inhaler gap: why", 60, s => CellContent.Of(s.InhalerGap.Why)) { Wrap = true, Remark = "As worked out from the notes; the words do not change when a cell is mended." },
+        new("care day", 15.5, s => CellContent.Of(s.CareDay).By(GapFormulas.Session("care day"))) { Format = Format.Day },
+        new("week from", 12, s => CellContent.Of(Weeks.MondayOf(s.CareDay)).By($"{GapFormulas.Cell("care day")}-WEEKDAY({GapFormulas.Cell("care day")},2)+1")) { Format = Format.ShortDay },
+        new("inhaler window, min", 8, s => CellContent.Of(s.InhalerGap.WindowMinutes).By(PlanFormulas.On(PlanItem.InhalerWindowMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
+        new("areas left out", 40, s => CellContent.Of(string.Join(", ", s.AreasLeftOut))) { Wrap = true },
         new(MinutesPlanned, 12, s => CellContent.Of(s.MinutesPerAreaPlanned * rows.Twins.UsualParts)
             .By(rows.Twins.UsualParts is { } parts ? $"IFERROR({PlanFormulas.On(PlanItem.MinutesPerArea, GapFormulas.Cell("care day"))}*{Formula.Number(parts)},\"\")" : "\"\"")) { Role = ColumnRole.Working },
         new(GapFormulas.StartLow, 12, s => CellContent.Of(rows.TimeLine.Earliest(s.Session.When.Earliest)).By(GapFormulas.Session(IntervalColumns.StartLow))) { Role = ColumnRole.Working },

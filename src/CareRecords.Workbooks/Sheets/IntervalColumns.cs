@@ -8,7 +8,7 @@ namespace CareRecords.Workbooks.Sheets;
 
 /// <summary>
 /// What a row's times allow, as formulas: a time that stands as it was read keeps the interval that the words gave, a time that a person typed over
-/// it counts as exact. The hidden working columns hold what was read and put both ends on the time line.
+/// it counts as exact. A formula is the same in every row and made once. The hidden working columns hold what was read and put both ends on the time line.
 /// </summary>
 internal static class IntervalColumns
 {
@@ -41,19 +41,22 @@ internal static class IntervalColumns
     ];
 
     /// <summary>The care day of a local time in another cell; empty when that holds no time.</summary>
-    public static Column<TRow> CareDayOf<TRow>(string at, Func<TRow, LocalDate> day) =>
-        new(CareDay, 12, r => CellContent.Of(day(r)).By($"IF(ISNUMBER({at}),INT(ROUND(({at}-{ClockSheet.DayStarts})*86400,0)/86400),\"\")"))
-        {
-            Role = ColumnRole.Working,
-            Format = Look.Format.ShortDay,
-        };
+    public static Column<TRow> CareDayOf<TRow>(string at, Func<TRow, LocalDate> day)
+    {
+        var formula = $"IF(ISNUMBER({at}),INT(ROUND(({at}-{ClockSheet.DayStarts})*86400,0)/86400),\"\")";
+        return new(CareDay, 12, r => CellContent.Of(day(r)).By(formula)) { Role = ColumnRole.Working, Format = Look.Format.ShortDay };
+    }
 
     private static IEnumerable<Column<Numbered<T>>> Shown<T>(string table, string shown, string earliest, string latest, Func<T, UncertainTime?> time)
-        where T : CareEntry =>
-    [
-        new(earliest, 16.5, r => CellContent.Of(time(r.Item)?.Earliest).By(Interval(table, shown, earliest))) { Format = Look.Format.Time },
-        new(latest, 16.5, r => CellContent.Of(time(r.Item)?.Latest).By(Interval(table, shown, latest))) { Format = Look.Format.Time },
-    ];
+        where T : CareEntry
+    {
+        var (from, to) = (Interval(table, shown, earliest), Interval(table, shown, latest));
+        return
+        [
+            new(earliest, 16.5, r => CellContent.Of(time(r.Item)?.Earliest).By(from)) { Format = Look.Format.Time },
+            new(latest, 16.5, r => CellContent.Of(time(r.Item)?.Latest).By(to)) { Format = Look.Format.Time },
+        ];
+    }
 
     private static string Interval(string table, string shown, string end) =>
         $"IF(ISNUMBER({This(table, shown)}),IF({This(table, shown)}={This(table, shown + " as read")},{This(table, end + " as read")},{This(table, shown)}),\"\")";
@@ -68,11 +71,15 @@ internal static class IntervalColumns
 
     private static IEnumerable<Column<Numbered<T>>> OnTimeLine<T>(
         ReviewRows rows, string table, string earliest, string latest, string low, string high, Func<T, UncertainTime?> time)
-        where T : CareEntry =>
-    [
-        new(low, 12, r => CellContent.Of(time(r.Item) is { } t ? rows.TimeLine.Earliest(t.Earliest) : null).By(Minutes(This(table, earliest), "earliest from"))) { Role = ColumnRole.Working },
-        new(high, 12, r => CellContent.Of(time(r.Item) is { } t ? rows.TimeLine.Latest(t.Latest) : null).By(Minutes(This(table, latest), "latest from"))) { Role = ColumnRole.Working },
-    ];
+        where T : CareEntry
+    {
+        var (from, to) = (Minutes(This(table, earliest), "earliest from"), Minutes(This(table, latest), "latest from"));
+        return
+        [
+            new(low, 12, r => CellContent.Of(time(r.Item) is { } t ? rows.TimeLine.Earliest(t.Earliest) : null).By(from)) { Role = ColumnRole.Working },
+            new(high, 12, r => CellContent.Of(time(r.Item) is { } t ? rows.TimeLine.Latest(t.Latest) : null).By(to)) { Role = ColumnRole.Working },
+        ];
+    }
 
     private static string Minutes(string at, string from) =>
         $"IF(ISNUMBER({at}),ROUND((MIN({at},LOOKUP({at},{Column(ClockSheet.Table, from)},{Column(ClockSheet.Table, "until")}))-{ClockSheet.Start})*86400,0)/60-LOOKUP({at},{Column(ClockSheet.Table, from)},{Column(ClockSheet.Table, "offset")}),\"\")";

@@ -21,11 +21,11 @@ internal static class MedicinesSheet
         DataCells.Words<Dose>("amount", 12, d => d.Amount),
         DataCells.Words<Dose>("route", 10, d => d.Route),
         DataCells.Words<Dose>(Heading.By, 10, d => d.By),
-        DataCells.Words<Dose>("note", 26, d => d.Note),
+        DataCells.Words<Dose>("note", 18, d => d.Note),
+        .. TraceColumns.Reading<Dose>(rows),
         new("medicine as written", 18, r => CellContent.Of(r.Item.MedicineAsWritten)) { Role = ColumnRole.Trace },
         new("class", 18, r => CellContent.Of(MedicineWords.Class(r.Item.Class))) { Role = ColumnRole.Trace },
-        new(Due, 9, r => CellContent.Of(rows.Twins.DueWord(r.Item)).By(DueFormula(rows))) { Role = ColumnRole.Worked, Remark = "By the plan's 'medicine before session'; without one, any medicine that opens the airways. Maybe: the words do not name a medicine." },
-        .. TraceColumns.Reading<Dose>(rows),
+        new(Due, 9, r => rows.Twins.MedicineBefore is { Length: > Formula.MostText } ? CellContent.Of(rows.Twins.DueWord(r.Item)) : CellContent.Of(rows.Twins.DueWord(r.Item)).By(DueFormula(rows))) { Role = ColumnRole.Worked, Remark = "By the plan's 'medicine before session'; without one, any medicine that opens the airways. Maybe: the words do not name a medicine." },
         .. IntervalColumns.Start<Dose>(rows, Table, "given"),
     ];
 

@@ -1,4 +1,5 @@
 using CareRecords.Findings;
+using CareRecords.Records;
 using CareRecords.Workbooks.Building;
 using CareRecords.Workbooks.Charts;
 using NodaTime;
@@ -8,14 +9,14 @@ namespace CareRecords.Workbooks.Sheets;
 /// <summary>The native charts of days and weeks: they follow the cells.</summary>
 internal static class NativeCharts
 {
-    public static IReadOnlyList<NativeChart> All(ChildFindings findings, TablePlace days, TablePlace weeks)
+    public static IReadOnlyList<NativeChart> All(CareLog log, ChildFindings findings, TablePlace days, TablePlace weeks)
     {
         List<NativeChart> charts = [];
         if (findings.Days.Count > 0)
         {
             charts.Add(Sessions(findings.Days, days));
-            charts.Add(Saturation(findings, days));
-            charts.Add(Oxygen(findings.Days, days));
+            charts.Add(Saturation(log, findings, days));
+            charts.Add(Oxygen(log, findings, days));
         }
 
         if (findings.Adherence.ByWeek.Count > 0)
@@ -41,13 +42,14 @@ internal static class NativeCharts
         ],
     };
 
-    private static NativeChart Saturation(ChildFindings findings, TablePlace place) => ByDay("daily-saturation", NativeChartKind.Line) with
+    private static NativeChart Saturation(CareLog log, ChildFindings findings, TablePlace place) => ByDay("daily-saturation", NativeChartKind.Line) with
     {
         Title = $"Daily saturation (follows the cells; {findings.Days.Sum(d => d.Readings)} readings)",
         AltText = "Each care day's median saturation at usual oxygen as circles, and its lowest reading at any flow as triangles. Days without a reading stay empty.",
+        Limit = Limit(findings.Days, place, DaysSheet.StopBelow, "plan: stop below", d => log.Plan.NumberFor(PlanItem.StopSaturation, d.Day)),
         ValueAxisTitle = "SpO2, %",
         ValueNumberFormat = "0",
-        ValueMin = Math.Floor((findings.Days.Min(d => d.LowestSpO2) ?? 80) / 5) * 5,
+        ValueMin = Math.Floor(Math.Min(findings.Days.Min(d => d.LowestSpO2) ?? 80, findings.Days.Min(d => log.Plan.NumberFor(PlanItem.StopSaturation, d.Day)) ?? 100) / 5) * 5,
         ValueMax = 100,
         Series =
         [
@@ -56,14 +58,15 @@ internal static class NativeCharts
         ],
     };
 
-    private static NativeChart Oxygen(IReadOnlyList<DayFinding> days, TablePlace place) => ByDay("daily-oxygen", NativeChartKind.Column) with
+    private static NativeChart Oxygen(CareLog log, ChildFindings findings, TablePlace place) => ByDay("daily-oxygen", NativeChartKind.Column) with
     {
         Title = "Highest oxygen written each care day (follows the cells)",
-        AltText = $"Columns of the highest oxygen flow written on each care day, in litres a minute. Highest of all: {FindingWords.Flow(days.Max(d => d.HighestOxygen))}.",
+        AltText = $"Columns of the highest oxygen flow written on each care day, in litres a minute. Highest of all: {FindingWords.Flow(findings.Days.Max(d => d.HighestOxygen))}. Days on which no flow was written stay empty.",
+        Limit = Limit(findings.Days, place, DaysSheet.UsualOxygen, "usual oxygen", d => log.Plan.NumberFor(PlanItem.UsualOxygen, d.Day) ?? findings.Baseline?.Oxygen),
         ValueAxisTitle = "oxygen, L/min",
         ValueNumberFormat = "0.0",
         ValueMin = 0,
-        Series = [Series(days, place, "highest oxygen, L/min" + DaysSheet.Chart, "highest oxygen", d => d.HighestOxygen)],
+        Series = [Series(findings.Days, place, "highest oxygen, L/min" + DaysSheet.Chart, "highest oxygen", d => d.HighestOxygen)],
     };
 
     private static NativeChart WeeklyShare(AdherenceFindings adherence, TablePlace place, string gap, Func<AdherenceGroup, ShareKept> share)
@@ -91,6 +94,10 @@ internal static class NativeCharts
             ],
         };
     }
+
+    /// <summary>A limit of the plan day by day; null where the plan never states it, and where it is nought, which is the axis itself.</summary>
+    private static NativeLimit? Limit(IReadOnlyList<DayFinding> days, TablePlace place, string heading, string label, Func<DayFinding, double?> value) =>
+        days.Any(d => value(d) is > 0) ? new NativeLimit(label, place.Range(heading), [.. days.Select(value)]) : null;
 
     private static NativeChart ByDay(string name, NativeChartKind kind) => new()
     {

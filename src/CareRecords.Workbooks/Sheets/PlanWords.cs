@@ -19,25 +19,6 @@ internal static class PlanWords
         return CellContent.Of(words + (value.IsDefault ? " (default, not your plan)" : value.From is { } from && from > findings.Span.From ? $" (since {TimeWords.Day(from)})" : ""));
     }
 
-    /// <summary>Sentences on what changed: the plan's steps, oxygen, cells corrected.</summary>
-    public static IEnumerable<string> Changes(ReviewRows rows)
-    {
-        var findings = rows.Findings;
-        var any = false;
-        foreach (var item in findings.Plan.Where(p => !p.IsDefault).GroupBy(p => p.Item))
-        {
-            var values = item.OrderBy(v => v.From ?? findings.Span.From).ToList();
-            if (values.Count < 2) continue;
-            any = true;
-            yield return $"Plan, {values[0].Name}: {values[0].Value}" + string.Concat(values.Skip(1).Select(v => $", {v.Value} from {TimeWords.Day(v.From ?? findings.Span.From)}")) + ".";
-        }
-
-        if (!any) yield return "The plan did not change in what was written.";
-        var flows = findings.Days.Where(d => d.HighestOxygen is not null).GroupBy(d => Weeks.MondayOf(d.Day)).Select(w => TimeWords.Number(w.Max(d => d.HighestOxygen)!.Value)).ToList();
-        if (flows.Count > 1) yield return $"Highest oxygen written, week by week: {string.Join(", ", flows)} L/min.";
-        if (rows.Log.Corrections.Count > 0) yield return $"{rows.Log.Corrections.Count} cells of the last review were corrected: sheet {WorkbookLayout.Sheet.WhatWasRead}.";
-    }
-
     private static PlanValueInForce? Last(ChildFindings findings, PlanItem item) =>
         findings.Plan.Where(p => p.Item == item && (p.From is null || p.From <= findings.Span.To)).OrderBy(p => p.From ?? NodaTime.LocalDate.MinIsoValue).LastOrDefault();
 

@@ -46,16 +46,16 @@ internal static class QuestionsSheets
         return place;
     }
 
-    public static TablePlace WriteWords(Book book)
+    public static TablePlace WriteWords(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Words);
-        IReadOnlyList<Column<string>> columns =
+        IReadOnlyList<Column<ExplainedWord?>> columns =
         [
-            new("word", 24, _ => CellContent.Blank) { Role = ColumnRole.Editable },
-            new("means", 60, _ => CellContent.Blank) { Role = ColumnRole.Editable, Wrap = true },
+            new("word", 24, w => CellContent.Of(w?.Word)) { Role = ColumnRole.Editable },
+            new("means", 60, w => CellContent.Of(w?.Means)) { Role = ColumnRole.Editable, Wrap = true },
         ];
-        TableSheet.Dress(sheet, "Your own words", "Write a word of yours and what it means (\"blue\": salbutamol); the next review reads the notes with it.");
-        var place = TableSheet.Write(book, sheet, "FamilyWords", columns, [.. Enumerable.Repeat("", SpareRows)]);
+        TableSheet.Dress(sheet, "Your own words", "As your notes explain them. Add a word and what it means, and the next review reads the notes with it.");
+        var place = TableSheet.Write(book, sheet, "FamilyWords", columns, [.. rows.Log.Words, .. Enumerable.Repeat<ExplainedWord?>(null, SpareRows)]);
         PageDress.Apply(sheet, landscape: false, Look.Green);
         return place;
     }
@@ -67,7 +67,7 @@ internal static class QuestionsSheets
             var choices = rows.Questions[i].Item.Choices;
             var list = string.Join(',', choices);
             // A list in a cell check holds 255 characters and parts at commas; other choices stand in words beside it.
-            if (choices.Count == 0 || list.Length > 250 || choices.Any(c => c.Contains(',', StringComparison.Ordinal) || c.Contains('"', StringComparison.Ordinal) || CellText.LooksLikeFormula(c))) continue;
+            if (choices.Count == 0 || list.Length > 250 || choices.Any(c => c.Contains(',', StringComparison.Ordinal) || c.Contains('"', StringComparison.Ordinal) || CellText.LooksLikeFormula(c) || CellText.Fit(c) != c)) continue;
             var check = sheet.Cell(place.FirstRow + i, 3).SetDataValidation();
             check.List("\"" + list + "\"", true);
             check.ErrorStyle = ClosedXML.Excel.XLErrorStyle.Information;

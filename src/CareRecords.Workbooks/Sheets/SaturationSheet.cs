@@ -23,7 +23,7 @@ internal static class SaturationSheet
         var findings = rows.Findings;
         IReadOnlyList<Column<SaturationAtFlow>> columns =
         [
-            new("oxygen", 20, f => CellContent.Of(FindingWords.Flow(f.OxygenLitresPerMinute))),
+            new("oxygen", 20, f => CellContent.Of(FindingWords.Flow(f.OxygenLitresPerMinute)).To(rows.LinkOf(rows.Checks.FirstOrDefault(c => c.Item.SpO2 is not null && c.Item.OxygenLitresPerMinute == f.OxygenLitresPerMinute)?.Item))) { Remark = "Leads to the first such reading; filter the column oxygen there to see all." },
             new("flow, L/min", 10, f => CellContent.Of(f.OxygenLitresPerMinute)) { Format = Format.Flow },
             new("readings", 10, f => CellContent.Of(f.Readings).By($"COUNTIFS({AtFlow},Checks[spo2],\">=0\")")) { Format = Format.Whole },
             new("days", 8, f => CellContent.Of(f.Days).By($"SUMPRODUCT(SIGN(COUNTIFS(Checks[care day],Days[care day],{AtFlow},Checks[spo2],\">=0\")))")) { Format = Format.Whole },

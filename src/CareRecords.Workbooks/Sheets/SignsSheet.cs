@@ -17,9 +17,9 @@ internal static class SignsSheet
         DataCells.Words<Sign>("sign", 16, s => s.What),
         DataCells.Words<Sign>("value", 24, s => s.Value),
         DataCells.Words<Sign>(Heading.By, 10, s => s.By),
-        DataCells.Words<Sign>("note", 26, s => s.Note),
-        new("number", 9, r => CellContent.Of(r.Item.Number)) { Role = ColumnRole.Trace, Format = Format.OneDecimal, Remark = "Degrees Celsius for a temperature, breaths a minute for a breathing rate." },
+        DataCells.Words<Sign>("note", 18, s => s.Note),
         .. TraceColumns.Reading<Sign>(rows),
+        new("number", 9, r => CellContent.Of(r.Item.Number)) { Role = ColumnRole.Trace, Format = Format.OneDecimal, Remark = "Degrees Celsius for a temperature, breaths a minute for a breathing rate." },
         .. IntervalColumns.Start<Sign>(rows, Table, "noticed"),
     ];
 

@@ -1,4 +1,5 @@
 using CareRecords.Findings;
+using CareRecords.Records;
 using CareRecords.Workbooks.Building;
 
 namespace CareRecords.Workbooks.Sheets;
@@ -30,18 +31,62 @@ internal static class SummarySentences
         return usual + change;
     }
 
-    public static CellContent Reasons(ChildFindings findings)
+    /// <summary>Days off usual oxygen, low readings, sessions cut short or with vomiting, and whether the state was written beside readings.</summary>
+    public static string OffUsual(ReviewRows rows)
     {
-        var days = findings.Days;
-        var withReason = days.Sum(d => d.SessionsOmittedWithReason);
-        var without = days.Sum(d => d.SessionsOmittedWithoutReason);
+        var findings = rows.Findings;
+        int Count(FlagKind kind) => findings.Flags.Count(f => f.Kind == kind);
+        return $"Oxygen above usual on {Count(FlagKind.OxygenAboveUsual)} of {findings.Days.Count} days (hours a day are not written). {Under(rows, PlanItem.TargetSaturationLow, "target")} {Under(rows, PlanItem.StopSaturation, "stop value")} "
+            + $"Sessions stopped early: {Count(FlagKind.StoppedEarly)}. Vomiting written: {Count(FlagKind.Vomit)}. Admissions written: {Count(FlagKind.Admitted)}. Asleep and awake are not told apart.";
+    }
+
+    /// <summary>Readings under a value of the plan, out of those on days with one, with their days.</summary>
+    private static string Under(ReviewRows rows, PlanItem item, string called)
+    {
+        var days = rows.Findings.Days.Select(d => d.Day).ToHashSet();
+        var readings = rows.Checks.Where(c => c.Item.SpO2 is not null).Select(c => (c.Item.When.Stated, Day: rows.TimeLine.CareDay(c.Item.When.Stated), SpO2: c.Item.SpO2!.Value))
+            .Where(r => days.Contains(r.Day)).Select(r => (r.Stated, r.SpO2, Limit: rows.Log.Plan.NumberFor(item, r.Day))).Where(r => r.Limit is not null).ToList();
+        if (readings.Count == 0) return $"Readings under the plan's {called}: cannot tell.";
+        var under = readings.Where(r => r.SpO2 < r.Limit).ToList();
+        var on = under.Select(r => TimeWords.Day(r.Stated.Date)).Distinct().ToList();
+        var where = on.Count == 0 ? "" : $" ({string.Join(", ", on.Take(4))}{(on.Count > 4 ? ", …" : "")})";
+        return $"Readings under the plan's {called}: {under.Count} of {readings.Count}{where}.";
+    }
+
+    /// <summary>How the minutes planned are reckoned, and the minutes of each part as written.</summary>
+    public static string MinutesReckoned(ChildFindings findings, double parts)
+    {
+        var (all, ill) = findings.Adherence.Parts;
+        var (written, whenIll) = (Parts(all), Parts(ill));
+        return $"Minutes planned are {TimeWords.Number(parts)} parts (sides, lower and upper, vibration) x the plan's minutes per area, also for vibration, whose minutes a plan may set apart: a full round can come to less."
+            + (written.Length == 0 ? "" : $" Median minutes a side, as written: {written}{(whenIll.Length == 0 ? "" : $"; on illness days {whenIll}")}.");
+    }
+
+    private static string Parts(PartMinutes parts) => string.Join(", ", new[] { ("lower", parts.Lower), ("upper", parts.Upper), ("vibration", parts.Vibration) }
+        .Where(p => p.Item2 is not null).Select(p => $"{p.Item1} {TimeWords.Number(p.Item2!.Value)}"));
+
+    /// <summary>Who wrote or did the sessions, as far as the notes say.</summary>
+    private static string Who(ChildFindings findings)
+    {
+        var writers = findings.Adherence.ByWriter;
+        if (writers.Count == 0) return "Who did the sessions is not written.";
+        string Sessions(AdherenceGroup g) => $"{Clip(g.Label, 30)} {g.FeedGap.Judged + g.FeedGap.Unknown}";
+        return $"Sessions by who did or wrote them: {string.Join(", ", writers.Take(5).Select(Sessions))}{(writers.Count > 5 ? $", {writers.Count - 5} more" : "")}.";
+    }
+
+    public static CellContent NotDone(ChildFindings findings)
+    {
+        const string Head = "Written as not done: ", Middle = " with a reason, ", Tail = " without. A session that nobody wrote down is unknown, not missed.";
+        return CellContent.Of($"{Head}{findings.Days.Sum(d => d.SessionsOmittedWithReason)}{Middle}{findings.Days.Sum(d => d.SessionsOmittedWithoutReason)}{Tail}")
+            .By($"{Formula.Text(Head)}&SUM(Days[not done, reason written])&{Formula.Text(Middle)}&SUM(Days[not done, no reason])&{Formula.Text(Tail)}");
+    }
+
+    /// <summary>The reasons as written: the family's words stand in no formula. Null when there are none.</summary>
+    public static string? Reasons(ChildFindings findings)
+    {
         var reasons = findings.Adherence.Reasons;
-        var words = reasons.Count == 0 ? "" : " Reasons, also for sessions cut short: " + string.Join("; ", reasons.Take(4).Select(r => $"{Clip(r.Reason, 60)} ({r.Times})")) + (reasons.Count > 4 ? $"; {reasons.Count - 4} more" : "") + ".";
-        var rest = $" without.{words} A session that nobody wrote down is unknown, not missed.";
-        var content = CellContent.Of($"Written as not done: {withReason} with a reason, {without}{rest}");
-        // A formula holds 255 characters of words at most; longer ones stay as worked out.
-        return rest.Length > 250 ? content
-            : content.By($"\"Written as not done: \"&SUM(Days[not done, reason written])&\" with a reason, \"&SUM(Days[not done, no reason])&{Formula.Text(rest)}");
+        return reasons.Count == 0 ? null
+            : "Reasons, also for sessions cut short: " + string.Join("; ", reasons.Take(4).Select(r => $"{Clip(r.Reason, 60)} ({r.Times})")) + (reasons.Count > 4 ? $"; {reasons.Count - 4} more" : "") + ".";
     }
 
     public static IEnumerable<CellContent> Trust(ReviewRows rows)
@@ -51,11 +96,12 @@ internal static class SummarySentences
         var missing = findings.Span.DaysMissing;
         yield return CellContent.Of((missing.Count == 0 ? "Something is written for every care day." : $"Nothing is written for {Count(missing.Count, "care day")} ({string.Join(", ", missing.Take(6).Select(TimeWords.Day))}{(missing.Count > 6 ? ", …" : "")}): unknown, not missed.")
             + (q.ReadingsWithoutOxygen > 0 ? $" {Count(q.ReadingsWithoutOxygen, "reading")} without an oxygen flow." : "")
-            + $" {q.ByKind.Sum(k => k.Approximate)} of {q.ByKind.Sum(k => k.Entries)} times are not exact." + Rounding(findings));
-        if (q.Missing.Count > 0) yield return CellContent.Of("Missing: " + string.Join(" ", q.Missing.Take(3)));
+            + $" {q.ByKind.Sum(k => k.Approximate)} of {q.ByKind.Sum(k => k.Entries)} times are not exact." + Rounding(findings) + " " + Who(findings));
+        if (q.LateEntries.Count > 0) yield return CellContent.Of(string.Join(" ", q.LateEntries.Take(2)));
         var lines = rows.Log.Lines;
         yield return CellContent.Of(
             $"{lines.Read} lines came in: {lines.InRecords} in records, {lines.NotRecords} set aside, {lines.Problems} to check, {lines.Blank} blank. Open questions to the family: {rows.Questions.Count(x => x.Item.Answer is null)}. Lines to look at: {findings.Flags.Count}.");
+        yield return CellContent.Of("What this cannot show: why anything happened (with so few illnesses, order is not cause), what happened when nothing was written, and any difference of a few points between single readings.");
     }
 
     /// <summary>Words short enough for the front page; what is left out stands on its own sheet, and the mark says so.</summary>
@@ -68,7 +114,7 @@ internal static class SummarySentences
     private static string Count(int count, string of) => $"{count} {of}{(count == 1 ? "" : "s")}";
 
     private static string Rounding(ChildFindings findings) => findings.Adherence.Rounding.MaxBy(r => r.Minutes) is { } widest
-        ? $" If written times were off by {widest.Minutes} minutes, {widest.FeedGapFlips} feed verdicts and {widest.InhalerGapFlips} inhaler verdicts would no longer be certain."
+        ? $" Were written times off by {widest.Minutes} minutes, {widest.FeedGapFlips} feed and {widest.InhalerGapFlips} inhaler verdicts would not be certain."
         : "";
 
     private static string Round(double value) => TimeWords.Number(Math.Round(value, 1));

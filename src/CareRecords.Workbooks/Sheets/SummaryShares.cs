@@ -8,40 +8,41 @@ namespace CareRecords.Workbooks.Sheets;
 /// <summary>The front page's part on what was kept, not kept and cannot be told.</summary>
 internal static class SummaryShares
 {
-    public static void Write(FrontPage page, ChildFindings findings)
+    /// <summary>A child fed by tube is seldom without a feed for so long: a later one may not have been written (common practice, no source).</summary>
+    private const int LongAgoMinutes = 240;
+
+    public static void Write(FrontPage page, ChildFindings findings, double? usualParts)
     {
         var overall = findings.Adherence.Overall;
         page.Band("Kept, not kept, cannot tell", $"'{SheetName.Gaps}'!A1");
-        page.Headings("", "kept", "not kept", "cannot tell", "share kept", "95 % from", "to", "if all unknown short", "if all unknown kept");
+        page.Headings("before a session", "kept", "not kept", "cannot tell", "share kept", "95 % limits from", "to", "worst case*", "best case*");
         Share(page, "Feed stopped in time", "feed gap", overall.FeedGap);
         Share(page, "Inhaler in time", "inhaler gap", overall.InhalerGap);
-        page.Sentence(CellContent.Of($"95 % limits from the findings, not recalculated ({Limits(overall)}). Wilson's limits by week on the sheet Weeks follow the cells."), size: 8);
-        page.Headings("", "done", "planned", "share", "days");
-        Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""));
+        page.Sentence(NotKept(findings));
+        page.Sentence(CellContent.Of($"* Share if none, and if all, of the 'cannot tell' were kept. The limits are not recalculated by the sheet; how they are reckoned: sheet {SheetName.HowWorkedOut}."), size: 8);
+        page.Headings("", "done", "planned", "share", "days counted", "minutes a day, median", "minutes, least", "minutes, most", "begun 22:00 to 06:00");
+        Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""), findings.Adherence.Effort.All, "");
         foreach (var state in findings.Adherence.ByState.Where(g => g.Sessions is { DaysCounted: > 0 }))
         {
             // By name: the day's illness cell is empty on well days.
             var which = state.Label == "illness days" ? ",Days[illness],\"?*\"" : state.Label == "well days" ? ",Days[illness],\"=\"" : null;
-            Done(page, "Sessions, " + state.Label, state.Sessions, which is null ? null : Days("sessions done", which), which is null ? null : Days("sessions planned", which), which is null ? null : Counted(which));
+            Done(page, "Sessions, " + state.Label, state.Sessions, which is null ? null : Days("sessions done", which), which is null ? null : Days("sessions planned", which), which is null ? null : Counted(which),
+                state.Label == "illness days" ? findings.Adherence.Effort.Illness : findings.Adherence.Effort.Well, state.Label == "illness days" ? "*({0}[illness]<>\"\")" : "*({0}[illness]=\"\")");
         }
 
+        if (overall.Sessions?.Planned is not null) page.Sentence(DaysFull(findings));
+        var minutesLabel = usualParts is { } of ? $"Minutes ({TimeWords.Number(of)} parts x plan's)" : "Minutes";
         const string minutes = "Gaps[minutes],\">=0\",Gaps[minutes planned],\">0\"";
-        Done(page, "Minutes", overall.Minutes, $"SUMIFS(Gaps[minutes],{minutes})", $"SUMIFS(Gaps[minutes planned],{minutes})", null);
-        page.Sentence(SummarySentences.Reasons(findings));
+        Done(page, minutesLabel, overall.Minutes, $"SUMIFS(Gaps[minutes],{minutes})", $"SUMIFS(Gaps[minutes planned],{minutes})", null, null, "");
+        if (usualParts is { } parts && overall.Minutes is not null)
+            page.Sentence(CellContent.Of(SummarySentences.MinutesReckoned(findings, parts)), size: 9);
+        page.Sentence(SummarySentences.NotDone(findings));
+        if (SummarySentences.Reasons(findings) is { } reasons) page.Sentence(CellContent.Of(reasons));
     }
 
     private static string Days(string column, string which) => $"SUMIFS(Days[{column}],Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
 
     private static string Counted(string which) => $"COUNTIFS(Days[anything written],\"yes\",Days[sessions planned],\">0\"{which})";
-
-    /// <summary>The method in a few words; whole on the sheet How worked out.</summary>
-    private static string Limits(AdherenceGroup overall)
-    {
-        var (feed, inhaler) = (Short(overall.FeedGap.Method), Short(overall.InhalerGap.Method));
-        return feed == inhaler ? feed : $"feed: {feed}; inhaler: {inhaler}";
-    }
-
-    private static string Short(string method) => method.IndexOf('(', StringComparison.Ordinal) is > 0 and var at ? method[..at].Trim() : method;
 
     private static void Share(FrontPage page, string label, string gap, ShareKept share)
     {
@@ -60,15 +61,61 @@ internal static class SummaryShares
             (CellContent.Of(share.BestCase).By($"IF({rows}=0,\"\",({kept}+{unknown})/{rows})"), Format.Percent));
     }
 
-    private static void Done(FrontPage page, string label, DoneOfPlanned? done, string? doneFormula, string? plannedFormula, string? daysFormula)
+    private static void Done(FrontPage page, string label, DoneOfPlanned? done, string? doneFormula, string? plannedFormula, string? daysFormula, Effort? effort, string which)
     {
         if (done is null) return;
         var live = done.Planned is not null && doneFormula is not null && plannedFormula is not null;
         page.Line(
-            CellContent.Of(label),
-            (live ? CellContent.Of(done.Done).By(doneFormula!) : CellContent.Of(done.Done), Format.UpToTwo),
+            CellContent.Of(label).To(label.StartsWith("Minutes", StringComparison.Ordinal) ? $"'{SheetName.Gaps}'!A1" : $"'{SheetName.Days}'!A1"),
+            [(live ? CellContent.Of(done.Done).By(doneFormula!) : CellContent.Of(done.Done), Format.UpToTwo),
             (done.Planned is { } planned ? live ? CellContent.Of(planned).By(plannedFormula!) : CellContent.Of(planned) : CellContent.Of("not said"), Format.UpToTwo),
             (live ? CellContent.Of(done.Proportion).By($"{doneFormula}/{plannedFormula}") : CellContent.Of(done.Proportion), Format.Percent),
-            (live && daysFormula is not null ? CellContent.Of(done.DaysCounted).By(daysFormula) : CellContent.Of(done.DaysCounted), Format.Whole));
+            (live && daysFormula is not null ? CellContent.Of(done.DaysCounted).By(daysFormula) : CellContent.Of(done.DaysCounted), Format.Whole),
+            .. effort is null ? [] : Minutes(effort, which)]);
+    }
+
+    /// <summary>Minutes of the days whose sessions' minutes are all known, and sessions begun at night.</summary>
+    private static IEnumerable<(CellContent, string)> Minutes(Effort effort, string which)
+    {
+        var ofDays = string.Format(System.Globalization.CultureInfo.InvariantCulture, which, "Days");
+        CellContent Live(double? value, string function) =>
+            CellContent.Of(value).ByArray($"IFERROR({function}(IF(ISNUMBER(Days[minutes])*(Days[sessions without minutes]=0){ofDays},Days[minutes])),\"\")");
+        var ofSessions = string.Format(System.Globalization.CultureInfo.InvariantCulture, which, "Gaps");
+        var clock = "ROUND(MOD(Gaps[started],1)*1440,0)";
+        var night = CellContent.Of(effort.NightSessions);
+        return
+        [
+            effort.Days == 0 ? (CellContent.Of("not known"), Format.Text) : (Live(effort.MedianMinutes, "MEDIAN"), Format.UpToTwo),
+            effort.Days == 0 ? (CellContent.Blank, Format.Text) : (Live(effort.LeastMinutes, "MIN"), Format.UpToTwo),
+            effort.Days == 0 ? (CellContent.Blank, Format.Text) : (Live(effort.MostMinutes, "MAX"), Format.UpToTwo),
+            (effort.NightSessions == 0 ? night : night.By($"SUMPRODUCT((({clock}>=1320)+({clock}<360)){ofSessions})"), Format.Whole),
+        ];
+    }
+
+    /// <summary>Days with all, more and fewer sessions than planned: a share of sessions sets more against fewer.</summary>
+    private static CellContent DaysFull(ChildFindings findings)
+    {
+        var counted = findings.Days.Where(d => d.HasRecords && d.SessionsPlanned is > 0).ToList();
+        const string Head = "Days with all planned sessions: ", Of = " of ", More = "; with more than planned: ", Fewer = "; with fewer: ", Tail = ". The share of sessions sets more against fewer.";
+        const string Live = "(Days[anything written]=\"yes\")*ISNUMBER(Days[sessions planned])*(Days[sessions planned]>0)";
+        string Cell(string sign) => $"SUMPRODUCT({Live}*(Days[sessions done]{sign}Days[sessions planned]))";
+        return CellContent.Of($"{Head}{counted.Count(d => d.SessionsDone >= d.SessionsPlanned)}{Of}{counted.Count}{More}{counted.Count(d => d.SessionsDone > d.SessionsPlanned)}{Fewer}{counted.Count(d => d.SessionsDone < d.SessionsPlanned)}{Tail}")
+            .By($"{Formula.Text(Head)}&{Cell(">=")}&{Formula.Text(Of)}&{Counted("")}&{Formula.Text(More)}&{Cell(">")}&{Formula.Text(Fewer)}&{Cell("<")}&{Formula.Text(Tail)}");
+    }
+
+    /// <summary>What "not kept" is made of, and how many kept feed gaps rest on a feed written long before; sessions whose gap cannot be told are in none of these.</summary>
+    private static CellContent NotKept(ChildFindings findings)
+    {
+        int Count(GapVerdict verdict) => findings.Sessions.Count(s => s.InhalerGap.Verdict == verdict);
+        string Cell(string verdict) => $"COUNTIFS(Gaps[inhaler gap],\"{verdict}\")";
+        var running = findings.Sessions.Count(s => s.FeedGap.FeedRunning);
+        var kept = findings.Sessions.Where(s => s.FeedGap.Verdict == GapVerdict.Kept).ToList();
+        const string Late = "Inhaler not kept: ", Early = $" {FindingWords.TooLate} (too near the session), ", None = $" {FindingWords.Early}, ", Rest = $" {FindingWords.None} (other medicines were that day).";
+        const string Feed = " Feed: in ", Of = " of the ", Long = " kept, the last written feed ended over 4 h before; a feed that nobody wrote is not seen.";
+        var during = running == 0 ? "" : $" Feed still running at the start: {running}.";
+        const string KeptCells = "COUNTIFS(Gaps[feed gap],\"kept\"";
+        return CellContent.Of($"{Late}{Count(GapVerdict.Short)}{Early}{Count(GapVerdict.Early)}{None}{Count(GapVerdict.None)}{Rest}{Feed}{kept.Count(s => s.FeedGap.LowMinutes > LongAgoMinutes)}{Of}{kept.Count}{Long}{during}")
+            .By($"{Formula.Text(Late)}&{Cell(FindingWords.TooLate)}&{Formula.Text(Early)}&{Cell(FindingWords.Early)}&{Formula.Text(None)}&{Cell(FindingWords.None)}&{Formula.Text(Rest + Feed)}"
+                + $"&{KeptCells},Gaps[feed gap least, min],\">{LongAgoMinutes}\")&{Formula.Text(Of)}&{KeptCells})&{Formula.Text(Long + during)}");
     }
 }

@@ -23,8 +23,8 @@ internal static class SummarySheet
         Plan(page, rows.Findings);
         WhatChanged(page, rows);
         Illness(page, rows.Findings);
-        SummaryShares.Write(page, rows.Findings);
-        Saturation(page, rows.Findings);
+        SummaryShares.Write(page, rows.Findings, rows.Twins.UsualParts);
+        Saturation(page, rows);
         Taper(page, rows.Findings);
         Trust(page, rows);
         FamilyQuestions(page, rows.FamilyQuestions);
@@ -60,8 +60,8 @@ internal static class SummarySheet
 
     private static void WhatChanged(FrontPage page, ReviewRows rows)
     {
-        page.Band("What changed in this period", $"'{SheetName.Taper}'!A1");
-        foreach (var sentence in PlanWords.Changes(rows)) page.Sentence(CellContent.Of(sentence));
+        page.Band(rows.Findings.SinceLastReview is { } since ? $"What changed since the last review (to {TimeWords.Day(since.LastDay)}), and in this period" : "What changed in this period (no earlier review was given)", $"'{SheetName.Taper}'!A1");
+        foreach (var sentence in ChangeWords.Of(rows)) page.Sentence(CellContent.Of(sentence));
     }
 
     private static void Illness(FrontPage page, ChildFindings findings)
@@ -74,7 +74,7 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "it may lie", "lowest SpO2, %", "highest oxygen", "most sessions", "recovered after, days", "by model (95 %)");
+        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
@@ -87,18 +87,19 @@ internal static class SummarySheet
                 (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : TimeWords.Days(episode.OnsetLow, episode.OnsetHigh)), Format.Text),
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
                 (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
-                (CellContent.Of(episode.Recovery.Censored ? $"not by {Rounded(episode.Recovery.DaysLow)}" : RoundedRange(episode.Recovery.DaysLow, episode.Recovery.DaysHigh)), Format.Text),
+                (CellContent.Of(episode.Recovery.RecordHigh is null ? $"not by {Rounded(episode.Recovery.RecordLow)}" : RoundedRange(episode.Recovery.RecordLow, episode.Recovery.RecordHigh)), Format.Text),
                 (CellContent.Of(ModelDays(episode.Recovery)), Format.Text));
             page.JoinLastTwo();
         }
 
+        foreach (var episode in episodes.Take(MostEpisodes)) page.Sentence(CellContent.Of(EpisodeWords.Of(findings, episode)));
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
-        var usual = string.Join("; ", episodes.Take(MostEpisodes).Select(e => e.BackToMaintenanceDays is { } back ? $"{e.Id} {Rounded(back)} days after its first day" : $"{e.Id} not yet"));
-        page.Sentence(CellContent.Of($"{findings.Illness.Spread} Sessions and minutes back to usual: {usual}.{more}"));
+        page.Sentence(CellContent.Of($"By two definitions: {findings.Illness.Spread}{more}"));
     }
 
-    private static void Saturation(FrontPage page, ChildFindings findings)
+    private static void Saturation(FrontPage page, ReviewRows rows)
     {
+        var findings = rows.Findings;
         page.Band("Saturation, with the oxygen it was read on", $"'{SheetName.Saturation}'!A1");
         page.Headings("oxygen", "readings", "days", "median, %", "middle half from", "to", "lowest, %", "highest, %");
         foreach (var (flow, i) in findings.SaturationByFlow.Select((f, i) => (f, i)).Take(MostFlows))
@@ -113,30 +114,44 @@ internal static class SummarySheet
         }
 
         page.Sentence(CellContent.Of(SummarySentences.Usual(findings)));
+        page.Sentence(CellContent.Of(SummarySentences.OffUsual(rows)));
     }
 
     private static void Taper(FrontPage page, ChildFindings findings)
     {
-        page.Band("Steps up and down, as done", $"'{SheetName.Taper}'!A1");
+        page.Band("Taper: steps up and down, as done", $"'{SheetName.Taper}'!A1");
         var steps = findings.Taper.Done;
-        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", "7 days after");
+        if (steps.Count > 0) page.Headings("step", "from", "to", "sessions a day", "plan", "minutes per area", "plan", "hours stable before", TaperSheet.Within7);
         var first = Math.Max(0, steps.Count - MostSteps);
         for (var i = first; i < steps.Count; i++)
         {
             var step = steps[i];
             var index = i + 1;
             CellContent At(CellContent content, string heading) => content.Value is null ? content : content.By($"INDEX({TaperSheet.Table}[{heading}],{index})");
+            CellContent Planned(double? most, string? inWords, string heading) => inWords is null ? At(CellContent.Of(most), heading) : CellContent.Of("changed");
             page.Line(
-                CellContent.Of($"{step.Id}: {FindingWords.Direction(step.Direction)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
+                CellContent.Of($"{step.Id}: {FindingWords.Direction(step)}{(step.Episode is { } e ? $", day {step.DayOfEpisode} of {e}" : "")}").To($"'{SheetName.Taper}'!A{WorkbookLayout.HeadingRow + index}"),
                 (At(CellContent.Of(step.From), "from"), "d mmm"), (At(CellContent.Of(step.To), "to"), "d mmm"),
-                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (At(CellContent.Of(step.PlannedSessionsPerDay), "sessions a day planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (At(CellContent.Of(step.PlannedMinutesPerArea), "minutes per area planned"), Format.UpToTwo),
-                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (At(CellContent.Of(FindingWords.Outcome(step.FollowedBy)), "followed by"), Format.Text));
+                (At(CellContent.Of(step.SessionsPerDay), "sessions a day"), Format.UpToTwo), (Planned(step.PlannedSessionsPerDay, step.PlannedSessionsInWords, "sessions a day planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.MinutesPerArea), "minutes per area"), Format.UpToTwo), (Planned(step.PlannedMinutesPerArea, step.PlannedMinutesInWords, "minutes per area planned"), Format.UpToTwo),
+                (At(CellContent.Of(step.StableHoursBefore), "hours stable before"), Format.Whole), (step.Direction == StepDirection.Down ? At(CellContent.Of(FindingWords.Outcome(step, step.FollowedBy)), TaperSheet.Within7) : CellContent.Blank, Format.Text));
         }
 
         var earlier = first > 0 ? $" {first} earlier on the sheet Taper." : "";
         page.Sentence(CellContent.Of(findings.Taper.WeanInWords + earlier));
+        var details = steps.Skip(first).Where(s => s.Direction == StepDirection.Down && (s.StableInWords ?? s.PlannedSessionsInWords ?? s.PlannedMinutesInWords ?? s.DiffersFromPlan) is not null).Select(Detail).ToList();
+        if (details.Count > 0) page.Sentence(CellContent.Of(string.Join(" ", details)), size: 9);
     }
+
+    /// <summary>What a step down's hours are counted from, and where it differs from the plan.</summary>
+    private static string Detail(TaperStep step) =>
+        $"{step.Id}: " + string.Join("; ", new[]
+        {
+            step.StableInWords is { } stable ? "hours stable counted " + stable : null,
+            step.PlannedSessionsInWords is { } sessions ? $"plan {sessions} sessions a day" : null,
+            step.PlannedMinutesInWords is { } minutes ? $"plan {minutes} minutes an area" : null,
+            step.DiffersFromPlan is { } differs ? "done " + differs : null,
+        }.OfType<string>()) + ".";
 
     private static void Trust(FrontPage page, ReviewRows rows)
     {

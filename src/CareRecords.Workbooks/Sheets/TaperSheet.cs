@@ -9,13 +9,15 @@ internal static class TaperSheet
 {
     public const string Table = "Steps";
 
+    public const string Within7 = "within 7 days";
+
     public static TablePlace Write(Book book, ReviewRows rows)
     {
         var sheet = book.Add(WorkbookLayout.Sheet.Taper);
         var taper = rows.Findings.Taper;
-        IReadOnlyList<Column<TaperStep>> columns = Columns();
+        IReadOnlyList<Column<TaperStep>> columns = Columns(rows);
         TableSheet.Dress(
-            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. What followed is what was written in the seven days after; it does not say why.");
+            sheet, "Steps up and down", "Steps as done, found in the daily sessions and minutes. Under 'within 7, 14, 30 days' a step down is 'setback' or 'steady' by what was written then ('cannot tell': the record ends sooner or is too thin); it does not say why.");
         var place = TableSheet.Write(book, sheet, Table, columns, taper.Done);
         book.Put(sheet.Cell(place.LastRow + 1, 1), taper.WeanInWords);
         var at = place.LastRow + 4;
@@ -35,22 +37,30 @@ internal static class TaperSheet
         return place;
     }
 
-    private static IReadOnlyList<Column<TaperStep>> Columns() =>
+    private static CellContent Plan(double? most, string? inWords) => inWords is null ? CellContent.Of(most) : CellContent.Of(inWords);
+
+    private static IReadOnlyList<Column<TaperStep>> Columns(ReviewRows rows) =>
     [
-        new("step", 8, s => CellContent.Of(s.Id)),
-        new("from", 12, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
-        new("to", 12, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
-        new("days held", 8, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
+        new("step", 8, s => CellContent.Of(s.Id).To(rows.FirstSessionOn(s.From))),
+        new("from", 11, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
+        new("to", 11, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
+        new("days held", 6, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
         new("sessions a day", 9, s => CellContent.Of(s.SessionsPerDay)) { Format = Format.UpToTwo },
-        new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo },
-        new("sessions a day planned", 9, s => CellContent.Of(s.PlannedSessionsPerDay)) { Format = Format.UpToTwo },
-        new("minutes per area planned", 9, s => CellContent.Of(s.PlannedMinutesPerArea)) { Format = Format.UpToTwo },
-        new("direction", 12, s => CellContent.Of(FindingWords.Direction(s.Direction))) { Wrap = true },
+        new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo, Remark = "The median over all parts treated, vibration too; lower, upper and vibration stand apart at the right." },
+        new("sessions a day planned", 9, s => Plan(s.PlannedSessionsPerDay, s.PlannedSessionsInWords)) { Format = Format.UpToTwo, Wrap = true },
+        new("minutes per area planned", 9, s => Plan(s.PlannedMinutesPerArea, s.PlannedMinutesInWords)) { Format = Format.UpToTwo, Wrap = true },
+        new("direction", 9, s => CellContent.Of(FindingWords.Direction(s))) { Wrap = true },
         new("episode", 8, s => CellContent.Of(s.Episode)),
-        new("day of episode", 8, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
+        new("day of episode", 7.5, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
-        new("followed by", 11, s => CellContent.Of(FindingWords.Outcome(s.FollowedBy))),
-        new("what followed, as written", 34, s => CellContent.Of(s.FollowedByWhat)) { Wrap = true },
-        new("differs from the plan", 34, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
+        new("hours counted from", 23, s => CellContent.Of(s.StableInWords)) { Wrap = true },
+        new(Within7, 8.5, s => CellContent.Of(FindingWords.Outcome(s, s.FollowedBy))) { Wrap = true },
+        new("within 14 days", 8.5, s => CellContent.Of(FindingWords.Outcome(s, s.FollowedWithin14))) { Wrap = true },
+        new("within 30 days", 8.5, s => CellContent.Of(FindingWords.Outcome(s, s.FollowedWithin30))) { Wrap = true },
+        new("differs from the plan", 24, s => CellContent.Of(s.DiffersFromPlan)) { Wrap = true },
+        new("lower, minutes a side", 7.5, s => CellContent.Of(s.Parts.Lower)) { Format = Format.UpToTwo },
+        new("upper, minutes a side", 7.5, s => CellContent.Of(s.Parts.Upper)) { Format = Format.UpToTwo },
+        new("vibration, minutes a side", 9, s => CellContent.Of(s.Parts.Vibration)) { Format = Format.UpToTwo },
+        new("what followed in 7 days, as written", 32, s => CellContent.Of(s.Direction == StepDirection.Same ? null : s.FollowedByWhat)) { Wrap = true },
     ];
 }

@@ -9,13 +9,20 @@ internal static class TraceColumns
 {
     public static Column<Numbered<T>> RowId<T>() => new(Heading.RowId, 7, r => CellContent.Of(r.Id)) { Role = ColumnRole.Trace };
 
-    /// <summary>How exact and how read, then file, place and words as written.</summary>
+    /// <summary>File, place and words as written, then how read and how exact.</summary>
     public static IEnumerable<Column<Numbered<T>>> Reading<T>(ReviewRows rows)
         where T : CareEntry =>
     [
-        new(Heading.HowExact, 13, r => CellContent.Of(WorkbookLayout.PrecisionWords[r.Item.When.Precision])) { Role = ColumnRole.Trace },
-        new(Heading.HowRead, 26, r => CellContent.Of(r.Item.HowRead)) { Role = ColumnRole.Trace, Wrap = true },
         .. Sources<Numbered<T>>(rows, r => r.Item.Sources),
+        .. HowRead<T>(),
+    ];
+
+    /// <summary>How read and how exact.</summary>
+    public static IEnumerable<Column<Numbered<T>>> HowRead<T>()
+        where T : CareEntry =>
+    [
+        new(Heading.HowRead, 26, r => CellContent.Of(r.Item.HowRead)) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.HowExact, 13, r => CellContent.Of(WorkbookLayout.PrecisionWords[r.Item.When.Precision])) { Role = ColumnRole.Trace },
     ];
 
     /// <summary>File, place (leading to the sheet of lines) and words as written.</summary>

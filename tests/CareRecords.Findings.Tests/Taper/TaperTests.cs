@@ -47,6 +47,19 @@ public class TaperTests
     }
 
     [Fact]
+    public void What_followed_within_fourteen_and_thirty_days_stands_beside_the_seven()
+    {
+        var steps = Wean((log, n) =>
+        {
+            if (n >= 40) for (var i = 0; i < 3; i++) log.Session($"{9 + (3 * i):00}:40", perArea: 2.5);
+        }).Review().Taper.Done;
+        var third = steps[3];
+        Assert.Equal((30, 40), (Period.DaysBetween(First, third.From), Period.DaysBetween(First, steps[5].From)));
+        Assert.Equal((StepOutcome.Steady, StepOutcome.Setback, StepOutcome.Setback), (third.FollowedBy, third.FollowedWithin14, third.FollowedWithin30));
+        Assert.Equal((StepOutcome.Steady, StepOutcome.Steady, StepOutcome.Unknown), (steps[5].FollowedBy, steps[5].FollowedWithin14, steps[5].FollowedWithin30));
+    }
+
+    [Fact]
     public void Oxygen_up_within_seven_days_is_a_setback()
     {
         var steps = Wean((log, n) =>

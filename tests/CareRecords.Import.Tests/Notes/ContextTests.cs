@@ -32,6 +32,16 @@ public sealed class ContextTests
     }
 
     [Theory]
+    [InlineData("0230 96% 86bpm air")]
+    [InlineData("0230 sats 96 86 bpm, air")]
+    [InlineData("0230 96% hr 86bpm air")]
+    public void BeatsAreNoSaturation(string line)
+    {
+        var check = Assert.IsType<Check>(Assert.Single(Read(line).Entries));
+        Assert.Equal((96d, 86d, 0d), (check.SpO2, check.Pulse, check.OxygenLitresPerMinute));
+    }
+
+    [Theory]
     [InlineData("[05/03/2025, 07:41] Nan: sats 94")]
     [InlineData("05/03/2025, 07:41 - Nan: sats 94")]
     [InlineData("Wed 7:41 AM - Nan: sats 94")]

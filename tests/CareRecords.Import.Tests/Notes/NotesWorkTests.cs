@@ -3,7 +3,12 @@ using NodaTime;
 
 namespace CareRecords.Import.Tests.Notes;
 
+/// <summary>Tests that count what the whole process does.</summary>
+[CollectionDefinition(nameof(Alone), DisableParallelization = true)]
+public sealed class Alone;
+
 /// <summary>The work of reading grows with the text: twice the lines take about twice the memory handed out, a count that no clock disturbs.</summary>
+[Collection(nameof(Alone))]
 public sealed class NotesWorkTests
 {
     private static readonly ReadingContext Context = new() { Date = new LocalDate(2025, 3, 5), DateOrder = DateOrder.DayMonthYear };
@@ -11,9 +16,9 @@ public sealed class NotesWorkTests
     private static long Work(IReadOnlyList<string> lines)
     {
         var text = new SourceText("any.txt", lines);
-        var before = GC.GetAllocatedBytesForCurrentThread();
+        var before = GC.GetTotalAllocatedBytes(true);
         NotesReader.Read(text, Context);
-        return GC.GetAllocatedBytesForCurrentThread() - before;
+        return GC.GetTotalAllocatedBytes(true) - before;
     }
 
     private static List<string> Month(int lines)

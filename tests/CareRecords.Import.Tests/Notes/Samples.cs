@@ -35,6 +35,9 @@ internal static class Samples
     /// <summary>Months by other writers, kept back until the reading of the first two sets was done.</summary>
     public static IEnumerable<Sample> Fresh() => Files(Path.Combine(Folder, "Fresh"));
 
+    /// <summary>Ten months by a fourth writer, kept back until the reading of the first three sets was done.</summary>
+    public static IEnumerable<Sample> Later() => Files(Path.Combine(Folder, "Later"));
+
     public static IEnumerable<Sample> Files(string folder)
     {
         foreach (var path in Directory.GetFiles(folder, "*.txt").Order(StringComparer.Ordinal))

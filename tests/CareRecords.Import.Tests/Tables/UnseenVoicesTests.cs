@@ -21,6 +21,7 @@ public sealed class UnseenVoicesTests(ITestOutputHelper output)
             var options = new ImportOptions { MachineZone = "UTC", Zone = reading.GetProperty("zone").GetString() };
             var log = Importer.Import([Path.Combine(Folder, reading.GetProperty("file").GetString()!)], options);
             var score = VoiceScore.Of(reading, Inputs.Json(log));
+            foreach (var missing in score.Missing.Where(m => m.StartsWith("missed", StringComparison.Ordinal))) output.WriteLine("    " + missing);
             output.WriteLine($"{Path.GetFileNameWithoutExtension(path)}: found {score.Found} of {score.Expected}, false {score.False}, swallowed {score.Swallowed}, values {score.ValuesRight} of {score.Values}");
             Assert.True(log.Lines.Balances);
             (found, expected, swallowed) = (found + score.Found, expected + score.Expected, swallowed + score.Swallowed);

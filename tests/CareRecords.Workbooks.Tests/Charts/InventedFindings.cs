@@ -128,7 +128,7 @@ internal static class InventedFindings
         {
             Overall = Group(null, sessions, days),
             ByWeek = weeks,
-            RunCharts = [new("sessions a day", 2, 14, 6, 7, 3, 4, true), new("minutes a day", 24, 8, 5, 6, 4, 2, null)],
+            RunCharts = [new(RunSeriesKind.Sessions, null, "sessions a day", 2, 14, 6, 7, 3, 4, true), new(RunSeriesKind.FeedGapsKept, null, "share of feed gaps kept a day, per cent", 100, 8, 5, 6, 4, 2, null)],
         };
     }
 

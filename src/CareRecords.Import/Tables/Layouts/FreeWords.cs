@@ -78,7 +78,7 @@ internal sealed class FreeWords(BlockReading reading)
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
-        if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = "24 hours" } };
+        if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
         var source = cell.Source with { Text = words };
         var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)

@@ -50,15 +50,10 @@ internal static class RecoveryPooling
 
     private static List<Sample> Samples(List<ChildSummary> children, PoolOptions options)
     {
+        // All draws first, in the order of the seed; then the fits, which know nothing of one another, on every processor.
         var random = new SeededRandom(options.Seed);
-        var samples = new List<Sample>(options.BootstrapSamples);
-        for (var n = 0; n < options.BootstrapSamples; n++)
-        {
-            var drawn = Enumerable.Range(0, children.Count).Select(_ => children[random.Below(children.Count)]).ToList();
-            samples.Add(new(Fit(drawn), Weibull(drawn)?.Median().Value));
-        }
-
-        return samples;
+        var draws = Enumerable.Range(0, options.BootstrapSamples).Select(_ => Enumerable.Range(0, children.Count).Select(_ => random.Below(children.Count)).ToArray()).ToArray();
+        return [.. draws.AsParallel().AsOrdered().Select(draw => Array.ConvertAll(draw, i => children[i])).Select(drawn => new Sample(Fit(drawn), Weibull(drawn)?.Median().Value))];
     }
 
     private static ParametricFit? Weibull(IEnumerable<ChildSummary> children) =>

@@ -13,8 +13,10 @@ internal static class LimitXml
         var series = SeriesXml.Start(new C.LineChartSeries(), chart.Series.Count, limit.Label);
         series.Append(
             new C.ChartShapeProperties(SeriesXml.Stroke(NativeDash.Dash, "000000", Width)),
-            new C.Marker(new C.Symbol { Val = C.MarkerStyleValues.None }),
-            Label(limit),
+            new C.Marker(new C.Symbol { Val = C.MarkerStyleValues.None }));
+        // Over columns a label cannot be read; the legend names the line.
+        if (chart.Kind == NativeChartKind.Line) series.Append(Label(limit));
+        series.Append(
             new C.CategoryAxisData(SeriesXml.Categories(chart, chart.Series[0])),
             new C.Values(SeriesXml.Numbers(limit.ValuesRef, limit.Values)),
             new C.Smooth { Val = false });

@@ -55,13 +55,21 @@ internal sealed record ChartPage
     /// <summary>Draws into the rectangle under the heading.</summary>
     public required Action<IRenderContext, OxyRect> Body { get; init; }
 
-    /// <summary>Draws the page and writes it as PNG.</summary>
+    private const double Scale = DrawnChart.PixelsPerInch / 72.0;
+
+    /// <summary>Lays the page out and starts to draw it as PNG beside whatever else is done.</summary>
     public DrawnChart Draw()
     {
-        const double scale = DrawnChart.PixelsPerInch / 72.0;
-        using var context = new EmbeddedFontContext { RenderTarget = RenderTarget.PixelGraphic, UseTextShaping = false, DpiScale = (float)scale };
+        EmbeddedFontContext.LoadFonts();
+        using var context = Paper();
         var heading = HeadingHeight(context);
-        var (wide, high) = ((int)Math.Round(Width * scale), (int)Math.Round((heading + BodyHeight) * scale));
+        var (wide, high) = ((int)Math.Round(Width * Scale), (int)Math.Round((heading + BodyHeight) * Scale));
+        return new DrawnChart(Name, Task.Run(() => Png(heading, wide, high)), wide, high, AltText, Title);
+    }
+
+    private byte[] Png(double heading, int wide, int high)
+    {
+        using var context = Paper();
         using var bitmap = new SKBitmap(new SKImageInfo(wide, high, SKColorType.Rgba8888, SKAlphaType.Opaque));
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
@@ -69,8 +77,10 @@ internal sealed record ChartPage
         Heading(context, draw: true);
         Body(context, new OxyRect(0, heading, Width, BodyHeight));
         canvas.Flush();
-        return new DrawnChart(Name, Encode(bitmap), wide, high, AltText, Title);
+        return Encode(bitmap);
     }
+
+    private static EmbeddedFontContext Paper() => new() { RenderTarget = RenderTarget.PixelGraphic, UseTextShaping = false, DpiScale = (float)Scale };
 
     private double HeadingHeight(EmbeddedFontContext context) => Heading(context, draw: false);
 

@@ -46,10 +46,10 @@ internal static class PlotPanels
         Title = title,
     });
 
-    /// <summary>A side axis that takes the share <paramref name="from"/> to <paramref name="to"/> of the height, from the bottom up.</summary>
-    public static LinearAxis SideAxis(string key, string title, double minimum, double maximum, double step, double from = 0, double to = 1)
+    /// <summary>A side axis that takes the share <paramref name="from"/> to <paramref name="to"/> of the height, from the bottom up. Above <paramref name="lastTick"/> is room for words.</summary>
+    public static LinearAxis SideAxis(string key, string title, double minimum, double maximum, double step, double from = 0, double to = 1, double lastTick = double.PositiveInfinity)
     {
-        var axis = Style(new LinearAxis
+        var axis = Style(new RoomyAxis(lastTick)
         {
             Key = key,
             Position = AxisPosition.Left,
@@ -99,5 +99,17 @@ internal static class PlotPanels
         axis.MinorTickSize = 2;
         axis.MinimumPadding = axis.MaximumPadding = 0;
         return axis;
+    }
+
+    /// <summary>An axis that goes on above its last tick.</summary>
+    private sealed class RoomyAxis(double lastTick) : LinearAxis
+    {
+        public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+        {
+            base.GetTickValues(out majorLabelValues, out majorTickValues, out minorTickValues);
+            majorLabelValues = [.. majorLabelValues.Where(v => v <= lastTick)];
+            majorTickValues = [.. majorTickValues.Where(v => v <= lastTick)];
+            minorTickValues = [.. minorTickValues.Where(v => v <= lastTick)];
+        }
     }
 }

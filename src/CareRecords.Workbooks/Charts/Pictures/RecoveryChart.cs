@@ -19,9 +19,9 @@ internal static class RecoveryChart
         var recovery = episode.Recovery;
         var dots = DayMedians(findings, episode, out var last);
         if (dots.Count == 0 && recovery.Curve.Count == 0) return null;
-        var record = recovery.DaysHigh is { } high
-            ? $"recovered between day {ChartWords.Number(recovery.DaysLow)} and day {ChartWords.Number(high)} by the record"
-            : $"not recovered by the end of the record, day {ChartWords.Number(recovery.DaysLow)}";
+        var record = recovery.RecordHigh is { } high
+            ? $"recovered between day {ChartWords.Number(recovery.RecordLow)} and day {ChartWords.Number(high)} by the record"
+            : $"not recovered by the end of the record, day {ChartWords.Number(recovery.RecordLow)}";
         var model = recovery is { Estimate: { } estimate, Low: not null }
             ? $"model: day {ChartWords.Number(estimate)} ({Limits(recovery)})"
             : "no model estimate";
@@ -31,11 +31,11 @@ internal static class RecoveryChart
             Title = $"Illness {episode.Id} from {ChartWords.Day(episode.Onset)}: {record}; {model}",
             AltText = $"Saturation at usual oxygen by day from the start of illness {episode.Id}: {record}. {char.ToUpperInvariant(model[0])}{model[1..]}.",
             SmallPrint = FormattableString.Invariant(
-                $"Day 0 is the start of the first illness day. {ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days without one have no dot. {ChartWords.Sentence(recovery.Method)}"),
+                $"Day 0 is the start of the first illness day. {ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days without one have no dot. {Guess(recovery)}{ChartWords.Sentence(recovery.Method)}"),
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Black, "day's median at usual oxygen"),
-                .. recovery.Curve.Count == 0 ? (KeyItem[])[] : [KeyItem.Line(ChartColours.Blue, "model's curve with its band", thickness: 2)],
+                .. recovery.Curve.Count == 0 ? (KeyItem[])[] : [KeyItem.Line(ChartColours.Blue, "model's guess of the level on usual oxygen, not readings", thickness: 2)],
                 KeyItem.Box(ChartColours.SkyWash, ChartColours.Blue, "usual band"),
                 KeyItem.Line(ChartColours.Black, "recovery lies in here, by the record", thickness: 4),
             ],
@@ -43,6 +43,9 @@ internal static class RecoveryChart
             Body = (ink, body) => Plot(findings, episode, dots, last).DrawInto(ink, body),
         };
     }
+
+    private static string Guess(RecoveryFinding recovery) => recovery.Curve.Count == 0 ? ""
+        : "The curve is the model's guess of the level on usual oxygen, also on days on more, and not readings; under the lowest reading it is cut off. ";
 
     private static string Limits(RecoveryFinding recovery) => recovery switch
     {
@@ -70,7 +73,9 @@ internal static class RecoveryChart
     {
         var (low, high) = (findings.Baseline?.SpO2Low ?? 100, 100.5);
         foreach (var dot in dots) low = Math.Min(low, dot.Y);
-        foreach (var point in episode.Recovery.Curve) low = Math.Min(low, point.Low ?? point.Value);
+
+        // The axis ends where readings are: the model's guess beyond them is cut off, and the small print says so.
+        low = Math.Min(low, episode.LowestSpO2 ?? 100);
         low = Math.Max(0, Math.Floor(low) - 1);
         var plot = PlotPanels.Empty(right: 104);
         plot.Axes.Add(PlotPanels.NumberAxis("days from the start of the illness", -DaysBefore, last, PlotPanels.Step(last + DaysBefore, 16) is var s && s < 1 ? 1 : s));
@@ -101,6 +106,7 @@ internal static class RecoveryChart
     private static void Curve(IRenderContext ink, PlotPen pen, IReadOnlyList<CurvePoint> curve)
     {
         if (curve.Count < 2) return;
+        ink.PushClip(new OxyRect(pen.Left, pen.Top, pen.Right - pen.Left, pen.Bottom - pen.Top));
         var band = new List<ScreenPoint>(curve.Count * 2);
         var line = new List<ScreenPoint>(curve.Count);
         foreach (var point in curve)
@@ -115,6 +121,7 @@ internal static class RecoveryChart
         if (band.Count > 2)
             ink.DrawPolygon(band, OxyColor.FromAColor(50, ChartColours.Blue), ChartColours.Blue, 0.6, EdgeRenderingMode.PreferGeometricAccuracy, [3, 2], LineJoin.Round);
         ink.DrawLine(line, ChartColours.Blue, 2, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Round);
+        ink.PopClip();
     }
 
     private static void Dots(IRenderContext ink, PlotPen pen, List<DataPoint> dots)
@@ -128,10 +135,10 @@ internal static class RecoveryChart
     private static void Answers(IRenderContext ink, PlotPen pen, RecoveryFinding recovery, double last)
     {
         ink.Stroke(pen.Left, pen.Y(1), pen.Right, pen.Y(1), ChartColours.Grid, 0.6);
-        var (row, from) = (pen.Y(1.5), pen.X(recovery.DaysLow));
-        var to = pen.X(Math.Min(recovery.DaysHigh ?? last, last));
+        var (row, from) = (pen.Y(1.5), pen.X(recovery.RecordLow));
+        var to = pen.X(Math.Min(recovery.RecordHigh ?? last, last));
         ink.Stroke(from, row, Math.Max(to, from + 2), row, ChartColours.Black, 4);
-        if (recovery.DaysHigh is null) ink.Text(pen.Right + 6, row, "and beyond");
+        if (recovery.RecordHigh is null) ink.Text(pen.Right + 6, row, "and beyond");
         row = pen.Y(0.5);
         // An estimate without limits is no more than the middle of the record's bracket: it is not drawn as a model's.
         if (recovery is not { Estimate: { } estimate, Low: { } low })

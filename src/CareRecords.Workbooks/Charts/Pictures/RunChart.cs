@@ -7,6 +7,9 @@ namespace CareRecords.Workbooks.Charts.Pictures;
 /// <summary>Daily series as run charts: the median, and whether runs and crossings give a signal (Anhøj and Olesen 2014).</summary>
 internal static class RunChart
 {
+    /// <summary>Wide and pale, so that it shows around the days' points.</summary>
+    private static readonly OxyColor PlannedBand = OxyColor.FromRgb(0xC4, 0xC4, 0xC4);
+
     public static ChartPage? Page(ChildFindings findings)
     {
         if (findings.Sessions.Count == 0) return null;
@@ -27,7 +30,7 @@ internal static class RunChart
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Blue, "a day"),
                 KeyItem.Line(ChartColours.Black, "median", [2.5, 1.5], 1.3),
-                KeyItem.Line(ChartColours.Grey, "planned", [1.5, 2], 1.3),
+                KeyItem.Line(PlannedBand, "planned (band behind the days)", thickness: 8),
                 .. KeyItem.Illness(findings),
             ],
             BodyHeight = series.Count * 108 + 50,
@@ -72,7 +75,7 @@ internal static class RunChart
         foreach (var day in all)
         {
             var x = days.Of(day.Day);
-            if (series.Planned(day) is { } plan) ink.Stroke(pen.X(x - 0.5), pen.Y(plan), pen.X(x + 0.5), pen.Y(plan), ChartColours.Grey, 1.3, [1.5, 2]);
+            if (series.Planned(day) is { } plan) ink.Stroke(pen.X(x - 0.5), pen.Y(plan), pen.X(x + 0.5), pen.Y(plan), PlannedBand, 8);
         }
         Heading(ink, pen, series);
         if (series.Run is not { } run) return;

@@ -1,5 +1,4 @@
 using CareRecords.Findings;
-using CareRecords.Records;
 using CareRecords.Workbooks.Charts.Paper;
 using NodaTime;
 
@@ -15,26 +14,16 @@ namespace CareRecords.Workbooks.Charts.Pictures;
 internal sealed record RunSeries(
     string Name, string AxisTitle, Func<DayFinding, double?> Value, Func<DayFinding, double?> Planned, RunChartFinding? Run, LocalDate? Since)
 {
-    /// <summary>The series with signals in the findings' order, known by how their names begin, then the minutes for themselves.</summary>
-    public static IReadOnlyList<RunSeries> Of(ChildFindings findings)
+    /// <summary>The series with signals in the findings' order, then the minutes for themselves.</summary>
+    public static IReadOnlyList<RunSeries> Of(ChildFindings findings) => [.. findings.Adherence.RunCharts.Select(Of), Minutes];
+
+    private static RunSeries Of(RunChartFinding run) => run.Kind switch
     {
-        var result = new List<RunSeries>();
-        var minutes = false;
-        foreach (var run in findings.Adherence.RunCharts)
-        {
-            if (Begins(run, "sessions"))
-                result.Add(new("sessions", "sessions a day", d => d.HasRecords ? d.SessionsDone : null, d => d.SessionsPlanned, run, PlanChange(run, findings)));
-            else if (Begins(run, "share of feed gaps"))
-                result.Add(new("feed gaps kept", "feed gaps kept (%)", d => Share(d.FeedGaps), _ => null, run, null));
-            else if (Begins(run, "median saturation"))
-                result.Add(new("saturation", "saturation (%)", d => d.MedianSpO2AtUsualOxygen, _ => null, run, null));
-            else if (Begins(run, "minutes"))
-                result.Add(Minutes(run));
-            minutes |= Begins(run, "minutes");
-        }
-        if (!minutes) result.Add(Minutes(null));
-        return result;
-    }
+        RunSeriesKind.Sessions => new("sessions", "sessions a day", d => d.HasRecords ? d.SessionsDone : null, d => d.SessionsPlanned, run, run.Since),
+        RunSeriesKind.FeedGapsKept => new("feed gaps kept", "feed gaps kept (%)", d => Share(d.FeedGaps), _ => null, run, null),
+        RunSeriesKind.Saturation => new("saturation", "saturation (%)", d => d.MedianSpO2AtUsualOxygen, _ => null, run, null),
+        _ => throw new ArgumentOutOfRangeException(nameof(run), run.Kind, "not a series that is drawn"),
+    };
 
     /// <summary>Whether runs and crossings give a signal, in a few words.</summary>
     public string Signal => Run switch
@@ -55,22 +44,7 @@ internal sealed record RunSeries(
     };
 
     // A day with a session whose minutes were not written has no total: the rest of it would look like a short day.
-    private static RunSeries Minutes(RunChartFinding? run) =>
-        new("minutes", "minutes a day", d => d.SessionsWithoutMinutes == 0 ? d.Minutes : null, _ => null, run, null);
+    private static RunSeries Minutes { get; } = new("minutes", "minutes a day", d => d.SessionsWithoutMinutes == 0 ? d.Minutes : null, _ => null, null, null);
 
     private static double? Share(VerdictCount gaps) => gaps.Kept + gaps.NotKept == 0 ? null : 100.0 * gaps.Kept / (gaps.Kept + gaps.NotKept);
-
-    private static bool Begins(RunChartFinding run, string words) => run.Series.StartsWith(words, StringComparison.OrdinalIgnoreCase);
-
-    /// <summary>A series that starts anew at a plan change says so in its name.</summary>
-    private static LocalDate? PlanChange(RunChartFinding run, ChildFindings findings)
-    {
-        if (!run.Series.Contains(" since ", StringComparison.Ordinal)) return null;
-        LocalDate? latest = null;
-        foreach (var value in findings.Plan)
-        {
-            if (value is { Item: PlanItem.SessionsPerDay, From: { } from } && from <= findings.Span.To && (latest is null || from > latest)) latest = from;
-        }
-        return latest;
-    }
 }

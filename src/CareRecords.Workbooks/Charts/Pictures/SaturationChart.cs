@@ -46,17 +46,25 @@ internal static class SaturationChart
         };
     }
 
+    private static bool IsOfDay(Check check) => check.When.Precision is TimePrecision.DayOnly or TimePrecision.PartOfDay;
+
+    /// <summary>The care day: a whole number is its middle.</summary>
+    private static int DayIn(DayScale days, double x) => (int)Math.Round(Math.Clamp(x, -1, days.Count), MidpointRounding.AwayFromZero);
+
     private static (List<Reading> Readings, List<(double X, double Flow)> Flows) Collect(CareLog log, DayScale days)
     {
         var readings = new List<Reading>();
         var flows = new List<(double X, double Flow)>();
+
+        // A flow for a whole day has no clock: the line follows the flows that have one, where the day has any.
+        var withClock = log.Entries.OfType<Check>().Where(c => c.OxygenLitresPerMinute is not null && !IsOfDay(c)).Select(c => DayIn(days, days.Of(c.When.Stated))).ToHashSet();
         foreach (var entry in log.Entries)
         {
             if (entry is not Check check) continue;
             var x = days.Of(check.When.Stated);
             if (x < -0.5 || x >= days.Count - 0.5) continue;
             if (check.SpO2 is { } value) readings.Add(new Reading(x, value, check.SpO2High, check.OxygenLitresPerMinute, check.Phase));
-            if (check.OxygenLitresPerMinute is { } flow) flows.Add((x, flow));
+            if (check.OxygenLitresPerMinute is { } flow && !(IsOfDay(check) && withClock.Contains(DayIn(days, x)))) flows.Add((x, flow));
         }
         return (readings, flows);
     }

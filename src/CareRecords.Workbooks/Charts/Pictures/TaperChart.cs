@@ -61,9 +61,7 @@ internal static class TaperChart
         PlotModel plot, DayScale days, ChildFindings findings, string key, string title, double most, double from, double to,
         Func<TaperStep, double?> done, Func<PlannedStep, double?> planned, Func<DayFinding, double?> written)
     {
-        var axis = PlotPanels.SideAxis(key, title, 0, most * 1.42, Math.Max(1, PlotPanels.Step(most, 5)), from, to);
-        axis.LabelFormatter = value => value > most * 1.05 ? "" : ChartWords.Number(value);
-        plot.Axes.Add(axis);
+        plot.Axes.Add(PlotPanels.SideAxis(key, title, 0, most * 1.42, Math.Max(1, PlotPanels.Step(most, 5)), from, to, lastTick: most * 1.05));
         plot.Annotations.Add(days.IllnessBands(findings.Days, key, named: false));
         plot.Annotations.Add(new PlotLayer((ink, pen) => Days(ink, pen, days, findings.Days, written), key));
         plot.Annotations.Add(new PlotLayer((ink, pen) => Done(ink, pen, days, findings, done, labelled: key == Sessions, most), key));

@@ -1,0 +1,41 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Words whose meaning hangs on the words beside them: "sick 2.20", "both 3 minutes each side", "did not do the 7 pm chest", "1145 … 1130 not 1145".</summary>
+internal static class Neighbours
+{
+    private static readonly Meaning Vomit = new(Sense.Sign, "vomit");
+
+    /// <summary>The terms with such words given their meaning, or taken out where they only repeat.</summary>
+    public static List<Term> Reduce(List<Term> terms)
+    {
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var term = terms[i];
+            if (term is { Kind: TermKind.Word, Text: "sick", Meanings.Length: 0 } && IsAtTime(terms, i)) terms[i] = term with { Meanings = [Vomit] };
+            else if (term.Text == "both" && term.Is(Sense.Side) && i + 1 < terms.Count && terms[i + 1].Kind is TermKind.Quantity or TermKind.Number && terms.Skip(i + 2).Take(2).Any(t => t.Is(Sense.EachSide) || t.Is(Sense.Each)))
+                terms[i] = term with { Meanings = [] };
+            else if (term is { Text: "do" } && i > 0 && terms[i - 1].Is(Sense.Not)) terms[i] = term with { Meanings = [] };
+            else if (term.Text is "not" && i + 1 < terms.Count && i > 1 && terms[i - 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } right } && terms[i + 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } wrong }
+                && terms.FindIndex(0, i - 1, t => t is { Kind: TermKind.Time, Times.Count: 0, Clock: { } told } && told.Start.Time == wrong.Start.Time) is var at and >= 0)
+            {
+                // The time told first in the same line was wrong.
+                terms[at] = terms[at] with { Clock = right };
+                terms.RemoveRange(i - 1, 3);
+                i -= 2;
+            }
+        }
+        return terms;
+    }
+
+    // "sick 2.20", "2.20 sick", "sick again at 6.40"; not "off sick 9.00".
+    private static bool IsAtTime(List<Term> terms, int at)
+    {
+        if (at > 0 && terms[at - 1].Text is "off" or "home" or "is" or "feeling" or "not" or "call" or "called") return false;
+        if (at > 0 && terms[at - 1].Kind == TermKind.Time) return true;
+        var next = at + 1;
+        while (next < terms.Count && next <= at + 2 && (terms[next].Text is "again" or "about" or "around" or "twice" || terms[next].Is(Sense.At))) next++;
+        return next < terms.Count && (terms[next].Kind == TermKind.Time || (next > at + 1 && (terms[next].Number is > 0 and <= 12 || terms[next].Text is "half" or "quarter" || terms[next].Is(Sense.Half))));
+    }
+}
