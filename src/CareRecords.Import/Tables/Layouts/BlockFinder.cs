@@ -357,6 +357,9 @@ internal sealed class BlockFinder
     // Hours down, dates across: every filled cell is a record of its own.
     private int Grid(GridRow dates, List<GridRow> labels, int next)
     {
+        // Hours that begin again after noon: counted to 24 as in a heading.
+        if (HoursAcross.Unwound(new GridRow(0, 1, [.. labels.Select(l => l[0])], "")) is { } unwound)
+            labels = [.. labels.Select((l, i) => l with { Cells = [unwound.Cells[i], .. l.Cells.Skip(1)] })];
         _loose.Add(new LooseRow(dates, "the heading of dates"));
         foreach (var label in labels.Where(l => HourGrid.HourOf(l[0]) is null || l.Cells.Skip(1).All(c => c.IsEmpty)))
             _loose.Add(new LooseRow(label, HourGrid.HourOf(label[0]) is null ? "beside the hours: a total or a remark" : "an hour with nothing beside it"));

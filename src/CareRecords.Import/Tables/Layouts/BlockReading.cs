@@ -146,6 +146,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)
     {
+        if (cell.Column < 0) return;
         Saw(cell);
         into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, Notes.LineFate.InRecords);
     }

@@ -33,7 +33,9 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
 
         if (IsAmount(cell.Cell, heading) || (heading.At is not null && cell.Cell.Text.Trim() is { Length: <= 2 } few && few.All(char.IsAsciiDigit)) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
         {
-            if ((when.Start is { } beside ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : of.PartOrDay(slot, when)) is { } during)
+            // Beside a physio of the row the dose was some time around it; in a row of its own it was then.
+            var besidePhysio = reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions && (!row[s.Time].Cell.IsEmpty || SessionCells.HasValues(row, s)));
+            if ((when.Start is { } beside ? besidePhysio ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : beside : of.PartOrDay(slot, when)) is { } during)
                 reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
             return;
         }
@@ -120,7 +122,11 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     private static string? Amount(CellAt cell, ColumnMeaning column) =>
         cell.Cell.Words is not { } text || NotSaid.Is(text) ? null
         : text.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && Lexicon.Find(column.Heading, out _).Any(k => k.Concept == Concept.Puffs) ? text + " puffs"
+        : text.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && UnitIn(column.Heading) is { } unit ? $"{text} {unit}"
         : text;
+
+    // "Paracetamol ml" over 5.
+    private static string? UnitIn(string heading) => Lexicon.Split(heading).FirstOrDefault(w => w is "ml" or "mls" or "mg" or "mcg" or "drops");
 
     private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
     {

@@ -63,7 +63,7 @@ internal static class HoursAcross
             if (hour.Hour > 12 || cells[c].Text.Contains('m', StringComparison.OrdinalIgnoreCase) || cells[c].Kind == CellKind.TimeOfDay) return null;
             if (hour.CompareTo(last) <= 0)
             {
-                if (last.Hour < 10 || hour.Hour > 3) return null;
+                if (last.Hour < 10 || hour.Hour > 9) return null;
                 (after, turns) = (true, turns + 1);
             }
 

@@ -15,6 +15,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         var areas = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Areas : [];
         if (slot.Time < 0)
         {
+            if (!SessionCells.HasValues(row, slot) && !of.Others(row, slot) && when.Start is null && of.SaysNotDone(row, when)) return found;
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
             if (slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty) && of.SaysNotDone(row, when)) return found;
             if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
@@ -26,7 +27,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             var start = when.Start ?? of.DayOnly(row, slot, when);
             if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session)
             {
-                if (session.End is not null) reading.Saw(row[slot.End]);
+                if (session.End is not null) reading.Use(row[slot.End]);
                 found.Add(session);
             }
 
@@ -70,7 +71,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
                 if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
                 {
                     reading.Use(cell);
-                    if (end is not null) reading.Saw(row[slot.End]);
+                    if (end is not null) reading.Use(row[slot.End]);
                     found.Add(session);
                 }
             }

@@ -1,0 +1,115 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tests.Tables;
+
+/// <summary>What columns mean by their headings and their cells together, and what single cells say.</summary>
+public sealed class ColumnsAndCellsTests
+{
+    [Fact]
+    public void RangeWithColons_KeepsItsEnd()
+    {
+        var session = Assert.Single(Inputs.Import("a.csv", "Date,PM CPT\n14 Nov 2025,5:05-5:25\n").Entries.OfType<Session>());
+        Assert.Equal((17, 17, 25), (session.Start!.Stated.Hour, session.End!.Stated.Hour, session.End.Stated.Minute));
+    }
+
+    [Theory]
+    [InlineData("Oxygen before,Oxygen after", "95,97")]
+    [InlineData("SpO2 start,SpO2 end", "95,97")]
+    public void OxygenOverSaturations_IsTheSaturation(string headings, string cells)
+    {
+        var log = Inputs.Import("a.csv", $"Date,Start,Finish,L,R,{headings}\n3 Nov 2025,07:00,07:20,3,3,{cells}\n4 Nov 2025,07:00,07:20,3,3,{cells}\n");
+        Assert.Equal([(95.0, CheckPhase.Before), (97.0, CheckPhase.After), (95.0, CheckPhase.Before), (97.0, CheckPhase.After)], log.Entries.OfType<Check>().Select(c => (c.SpO2!.Value, c.Phase)));
+    }
+
+    [Fact]
+    public void HeadingOfAUnitAlone_UnderATitleOfDays_IsItsMeasure()
+    {
+        var log = Inputs.Import("a.csv", "Week of 6 October 2025,,\nTEMPS,time,F\nWed,2:30p,101.5\nThu,9:00a,100.2\n");
+        Assert.Equal([8, 9], log.Entries.OfType<Sign>().Where(s => s.Kind == SignKind.Temperature).Select(s => s.Start!.Stated.Day));
+    }
+
+    [Fact]
+    public void AmountOfPuffsUnderAMedicine_IsNoTime()
+    {
+        var log = Inputs.Import("a.csv", ",Mon 3 Nov 2025,Tue 4 Nov 2025,Wed 5 Nov 2025\nMORNING,,,\nSalbutamol,2 puffs,2 puffs,4 puffs\nPhysio,✓ 10 mins,✗ too tired,✓ 15 mins\n");
+        Assert.Equal(["2 puffs", "2 puffs", "4 puffs"], log.Entries.OfType<Dose>().Select(d => d.Amount));
+        Assert.All(log.Entries.OfType<Dose>(), d => Assert.False(d.Start!.IsExact));
+        Assert.Equal([10.0, 15.0], log.Entries.OfType<Session>().Select(s => s.MinutesWritten!.Value));
+        Assert.Single(log.Omitted);
+    }
+
+    [Fact]
+    public void NumberUnderMillilitresOfAMedicine_IsItsAmountAtTheTimeOfTheRow()
+    {
+        var dose = Assert.Single(Inputs.Import("a.csv", "Date,Time,Chest physio,Paracetamol ml,Sats %\n3 Nov 2025,07:00,20 min,,94\n,14:00,,5,\n").Entries.OfType<Dose>());
+        Assert.Equal(("5 ml", 14, true), (dose.Amount, dose.Start!.Stated.Hour, dose.Start.IsExact));
+    }
+
+    [Fact]
+    public void SessionColumnOfParts_BesideATime_IsWhenInTheDay()
+    {
+        var log = Inputs.Import("a.csv", "Session,Date,Time,Mins,Sats B/A,Notes\nAM,3 Nov 2025,07:00,20,94/96,\nPM,3 Nov 2025,5:00,20,93/95,\nPM,4 Nov 2025,,,,not done - visitors\n");
+        Assert.Equal([7, 17], log.Entries.OfType<Session>().Select(s => s.Start!.Stated.Hour));
+        Assert.Equal(4, log.Entries.OfType<Check>().Count());
+        Assert.Single(log.Omitted);
+    }
+
+    [Fact]
+    public void AreasInWords_BesideStartAndFinish_AreASession()
+    {
+        var log = Inputs.Import("a.csv", "Session log,,,,\nDate,Start,Finish,Areas,Sats\n3 Nov 25,7:00am,7:20am,bases 3 each tops 2 each,94 > 96\n4 Nov 25,7:00am,7:15am,same,92 > 94\n");
+        Assert.Equal([4, 4], log.Entries.OfType<Session>().Select(s => s.Areas.Count));
+        Assert.Equal([20, 15], log.Entries.OfType<Session>().Select(s => s.End!.Stated.Minute));
+    }
+
+    [Fact]
+    public void SeveralTimesInACell_BesideACountOfSessions_AreTheSessions()
+    {
+        var log = Inputs.Import("a.csv", "date,chest x,times,sats low,sats high\n3 Nov 2025,2,7:05 & 17:10,92,97\n4 Nov 2025,3,\"7:00, 12:00, 17:00\",90,96\n");
+        Assert.Equal(5, log.Entries.OfType<Session>().Count());
+        Assert.Equal([(92.0, 97.0), (90.0, 96.0)], log.Entries.OfType<Check>().Select(c => (c.SpO2!.Value, c.SpO2High!.Value)));
+    }
+
+    [Fact]
+    public void TimeInTheWordsOfWhatHappened_IsTheTimeOfTheRow()
+    {
+        var log = Inputs.Import("a.csv", "date,what we did,how long,where,sats\n3rd Nov 2025,clapping 7.05am,10 mins,both bases,95\n,feed 8am,30 mins,pump 150mls,\n");
+        Assert.Equal(7, Assert.Single(log.Entries.OfType<Session>()).Start!.Stated.Hour);
+        var feed = Assert.Single(log.Entries.OfType<Feed>());
+        Assert.Equal((150.0, 8, 30), (feed.Millilitres!.Value, feed.Start!.Stated.Hour, feed.End!.Stated.Minute));
+    }
+
+    [Fact]
+    public void TwelveNoon_IsNoonInWordsBesideATable()
+    {
+        var log = Inputs.Import("a.csv", "date,time,what\n18 Aug 2025,12:00,Milk thru NGT 120 ml\n,17:00,physio\n");
+        Assert.Equal(12, Assert.Single(log.Entries.OfType<Feed>()).Start!.Stated.Hour);
+    }
+
+    [Fact]
+    public void RemarkInBracketsBehindMinutes_IsReadToo()
+    {
+        var log = Inputs.Import("a.csv", "date,am physio\n3 Nov 2025,7:20 L6 R6 (threw up after)\n4 Nov 2025,7:30 L6 R6\n");
+        Assert.Equal(2, log.Entries.OfType<Session>().Count());
+        Assert.Equal(SignKind.Vomit, Assert.Single(log.Entries.OfType<Sign>()).Kind);
+    }
+
+    [Fact]
+    public void RowWithWordsOfSomethingDoneAndNoRecord_IsAsked() =>
+        Assert.Contains(Inputs.Import("a.csv", "date,,physio,L,R,remarks\n8 Feb 2025,am,7.05,3,3,\n9 Feb 2025,am,,,,at grandmas - she did one about 9\n").Problems, p => p.Source.Line == 3);
+
+    [Fact]
+    public void SideAndAreaWithAStroke_AreOnePart()
+    {
+        var session = Assert.Single(Inputs.Import("a.csv", "date,time,L/upper,L/lower,R/upper,R/lower\n3 Nov 2025,07:05,2,3,2,3\n").Entries.OfType<Session>());
+        Assert.Equal([(Side.Left, ChestArea.Upper), (Side.Left, ChestArea.Lower), (Side.Right, ChestArea.Upper), (Side.Right, ChestArea.Lower)], session.Areas.Select(a => (a.Side, a.Area)));
+    }
+
+    [Fact]
+    public void MonthOfTheTitle_SettlesTheOrderOfTheDays()
+    {
+        var log = Inputs.Import("a.csv", "Chest book Feb 2025,,\nDate,physio,sats\n3/2,07:05,95\n6/2,07:05,95\n");
+        Assert.All(log.Entries, e => Assert.Equal(2, e.When.Stated.Month));
+        Assert.NotEmpty(log.Entries);
+    }
+}
