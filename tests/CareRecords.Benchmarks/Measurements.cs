@@ -35,39 +35,62 @@ internal static class Measurements
         string Out(string name) => Path.Combine(folder, name);
         yield return new("`--help`", (tool, _) => [tool, "--help"])
         {
-            Yardstick = _ => ["/usr/bin/python3", "-c", "import pandas, openpyxl"], Against = "imports pandas and openpyxl", Target = "at once",
+            Yardstick = _ => ["/usr/bin/python3", "-c", "import pandas, openpyxl"],
+            Against = "imports pandas and openpyxl",
+            Target = "at once",
         };
         foreach (var (name, input, isLong) in new[] { ("a month", inputs.Month, false), ("a year", inputs.Year, false), ("ten years", inputs.TenYears, true) })
         {
             yield return new($"`review`, {name}", (tool, _) => [tool, "review", input, "--out", Out("review.xlsx"), "--force"])
             {
-                Yardstick = _ => Measured.Yardstick("review.py", input, Out("yardstick.xlsx")), Against = Script, IsLong = isLong,
+                Yardstick = _ => Measured.Yardstick("review.py", input, Out("yardstick.xlsx")),
+                Against = Script,
+                IsLong = isLong,
                 Target = isLong ? "no worse than ten times a year" : "wall ≤ 1.0, memory ≤ 1.5",
             };
         }
 
         yield return new("`share`, a year", (tool, _) => [tool, "share", inputs.Year, "--out", Out("share.xlsx"), "--force"])
         {
-            Yardstick = _ => Measured.Yardstick("review.py", inputs.Year, Out("yardstick.xlsx")), Against = Script,
+            Yardstick = _ => Measured.Yardstick("review.py", inputs.Year, Out("yardstick.xlsx")),
+            Against = Script,
         };
         yield return new("`read`, a year", (tool, _) => [tool, "read", inputs.Year]);
         yield return new("`read`, 1,000,000 rows of checks", (tool, _) => [tool, "read", inputs.Checks])
         {
-            Yardstick = _ => Measured.Yardstick("checks.py", inputs.Checks), Against = "pandas reads the table and its times", Units = Inputs.CheckRows, Unit = "rows", Target = "≥ 500,000 rows/s", IsLong = true,
+            Yardstick = _ => Measured.Yardstick("checks.py", inputs.Checks),
+            Against = "pandas reads the table and its times",
+            Units = Inputs.CheckRows,
+            Unit = "rows",
+            Target = "≥ 500,000 rows/s",
+            IsLong = true,
         };
         yield return new("`read`, 1,000,000 lines of notes", (tool, _) => [tool, "read", inputs.Notes])
         {
-            Yardstick = _ => Measured.Yardstick("notes.py", inputs.Notes), Against = "splits lines into words and finds clock times; understands nothing", Units = Inputs.NoteLines, Unit = "lines", Target = "≥ 50,000 lines/s", IsLong = true,
+            Yardstick = _ => Measured.Yardstick("notes.py", inputs.Notes),
+            Against = "splits lines into words and finds clock times; understands nothing",
+            Units = Inputs.NoteLines,
+            Unit = "lines",
+            Target = "≥ 50,000 lines/s",
+            IsLong = true,
         };
         var few = SharedFolder.Make(folder, FewWorkbooks);
         yield return new("`pool`, 200 workbooks", (tool, _) => [tool, "pool", few, "--out", Out("pooled.xlsx"), "--force"])
         {
-            Yardstick = _ => Measured.Yardstick("pool.py", few), Against = "openpyxl reads every cell, read-only; pools nothing", Units = FewWorkbooks, Unit = "workbooks", Target = "wall ≤ 0.1", IsLong = true,
+            Yardstick = _ => Measured.Yardstick("pool.py", few),
+            Against = "openpyxl reads every cell, read-only; pools nothing",
+            Units = FewWorkbooks,
+            Unit = "workbooks",
+            Target = "wall ≤ 0.1",
+            IsLong = true,
         };
         var many = SharedFolder.Make(folder, ManyWorkbooks);
         yield return new("`pool`, 2,000 workbooks", (tool, _) => [tool, "pool", many, "--out", Out("pooled.xlsx"), "--force"])
         {
-            Units = ManyWorkbooks, Unit = "workbooks", Target = "≥ 40 workbooks/s, ≤ 300 MB", IsLong = true,
+            Units = ManyWorkbooks,
+            Unit = "workbooks",
+            Target = "≥ 40 workbooks/s, ≤ 300 MB",
+            IsLong = true,
         };
     }
 }

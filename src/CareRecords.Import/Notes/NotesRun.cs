@@ -263,7 +263,8 @@ internal sealed class NotesRun
         if (_context.Answers.Count == 0 || !_context.Answers.TryGetValue($"am-or-pm:{_text.File}:{line.Index + 1}", out var answer)) return;
         if (answer == TwentyFourHours)
         {
-            foreach (var mention in line.Mentions.Where(m => m.Written.Half == HalfOfDay.Unknown)) mention.Written = mention.Written with { Half = mention.Written.Time.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm };
+            // "12.40" of neither half is kept as 0:40: of 24 hours it is after noon.
+            foreach (var mention in line.Mentions.Where(m => m.Written.Half == HalfOfDay.Unknown)) mention.Written = mention.Written.In(mention.Written.Time.Hour is > 0 and < 12 ? HalfOfDay.Am : HalfOfDay.Pm);
             return;
         }
         foreach (var mention in line.Mentions) mention.Part = answer.StartsWith("am", StringComparison.OrdinalIgnoreCase) ? "morning" : "afternoon";

@@ -36,7 +36,8 @@ internal static class PackagePass
                 var sheet = new SheetPart(Load(from, part), name, [.. book.Pending.Where(r => r.Sheet == name)], book.Stored, styles);
                 WriteXml(stream, sheet.Write);
                 given += sheet.Given;
-            },
+            }
+            ,
             _ when part.StartsWith("xl/tables/", StringComparison.Ordinal) => stream => WriteXml(stream, Grown(Load(from, part), book.Pending).WriteTo),
             _ => null,
         });
