@@ -233,7 +233,7 @@ internal static class GroupSplitter
         for (var g = 1; g < groups.Count; g++)
         {
             var (group, before) = (groups[g], groups[g - 1]);
-            if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            if ((group.Times.Count == 0 && group.Part is null) || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
             // "vomited after feed, 12.30-1": when the feed was.
             if (group.Terms.Count == 0 && group.Times is [{ End: not null }] && before.Terms.Count > 0 && IsFeed(before.Terms[^1]) && before.Terms.Exists(t => t.Is(Sense.Sign)))
             {
@@ -246,6 +246,7 @@ internal static class GroupSplitter
                 group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;
             }
+            if (group.Times.Count == 0) continue;
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
             if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
             var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));

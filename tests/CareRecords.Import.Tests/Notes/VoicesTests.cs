@@ -14,6 +14,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Unseen", 0.925, 0.93, 0.965, 26)]
     [InlineData("Fresh", 0.92, 0.93, 0.98, 32)]
     [InlineData("Later", 0.95, 0.95, 0.95, 9)]
+    [InlineData("Fifth", 0.1, 0.1, 0.1, 900)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -34,6 +35,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Unseen")]
     [InlineData("Fresh")]
     [InlineData("Later")]
+    [InlineData("Fifth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))
