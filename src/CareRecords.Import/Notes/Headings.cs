@@ -92,7 +92,7 @@ internal static class Headings
     // "Fri 2/7 to Tues 2/11", "Thurs 10, Fri 11, Sat 12": the first day opens; the others are passed over.
     private static int SkipMore(List<Term> terms, int next, string head)
     {
-        while (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol(",") || terms[next].Is(Sense.To) || terms[next].Is(Sense.And)))
+        while (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol(",") || terms[next].IsSymbol("/") || terms[next].Is(Sense.To) || terms[next].Is(Sense.And)))
         {
             if (DateGrammar.Read(terms, next + 1, head, out var after) is null) break;
             next = after;
