@@ -32,6 +32,8 @@ internal static class Headings
             if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
             {
                 if (!Plausible(terms, at, next, date)) return null;
+                // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
+                if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
                 next = SkipMore(terms, next, head);
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
