@@ -178,7 +178,7 @@ internal sealed partial class LineReader
         }
         if (read.Stamp is not null && groups.Exists(g => g.Terms.Count is > 0 and <= 3 && g.Times.Count == 0 && g.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "done" || t.Is(Sense.AllDone))))
         {
-            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            read.Marks |= LineMarks.Answer;
             return;
         }
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }
