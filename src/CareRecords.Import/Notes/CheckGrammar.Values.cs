@@ -156,7 +156,7 @@ internal sealed partial class CheckGrammar
         if (pairs == PairMeaning.Phase) { PairOf(term.Number, term.High, term); return; }
         if (pairs == PairMeaning.Range) { AddRange(term.Number, term.High, term); return; }
         // "93 to 95 all day", "anything from 93 to 95": how it was, not before and after.
-        if (!_hasSession && _terms.Any(t => t.Text is "all day" or "whole day" or "all night" or "during the day" or "through the day" or "stayed" or "remained" or "anything" or "anywhere" or "between" or "mostly")) { AddRange(term.Number, term.High, term); return; }
+        if (!_hasSession && _terms.Any(t => t.Text is "all day" or "whole day" or "the whole day" or "all night" or "during the day" or "through the day" or "stayed" or "remained" or "anything" or "anywhere" or "between" or "mostly")) { AddRange(term.Number, term.High, term); return; }
         if (_hasSession || term.Text == "to" && Phases() == 0) { _result.Pair = written; if (Phases() > 0) PairOf(term.Number, term.High, term); return; }
         AddRange(term.Number, term.High, term);
     }

@@ -98,7 +98,7 @@ internal sealed class GroupCost(bool stamped)
     }
 
     // "evening physio, 6 pm": which one it was, not when.
-    private static bool DescribesSession(GroupItem item) => item.At + 1 < item.Terms.Count && item.Terms[item.At + 1].Is(Sense.Session);
+    private static bool DescribesSession(GroupItem item) => item.At + 1 < item.Terms.Count && (item.Terms[item.At + 1].Is(Sense.Session) || item.Terms[item.At + 1].Is(Sense.Technique));
 
     // "Overnight: feed on 9": a part that opens the group and a separator after it.
     private static bool Labels(List<GroupItem> items, int i, int start) => i == start && i + 1 < items.Count && items[i + 1].Before is ":" or "-" or ",";

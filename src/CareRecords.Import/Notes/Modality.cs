@@ -16,7 +16,7 @@ internal static class Modality
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
-            chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time));
+            chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time || t is { Kind: TermKind.Offset, Text: Offsets.Writing } || t.Text == "just"));
             // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
