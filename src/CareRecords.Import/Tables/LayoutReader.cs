@@ -15,6 +15,7 @@ internal static class LayoutReader
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
+        rows = NumberedHeadings.Plain(rows);
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
         var apart = SideBySide.Apart(place, rows);

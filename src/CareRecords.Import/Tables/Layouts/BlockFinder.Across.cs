@@ -3,6 +3,9 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <content>Tables with their days, or their hours, across.</content>
 internal sealed partial class BlockFinder
 {
+    // Right of the last day one cell alone may be a remark in the margin.
+    private const int FewestOfColumn = 2;
+
     // "TIME | MON |  | TUE |" over " | PT | SATS | PT | SATS": under each day the same few columns.
     private bool IsDaysOverColumns(int at)
     {
@@ -119,11 +122,13 @@ internal sealed partial class BlockFinder
         columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
+        var lastDate = Array.FindLastIndex(dates.Cells, c => CellTimes.Read(c).Date is not null);
         var dated = -1;
         for (var c = 1; c < Math.Max(dates.Cells.Length, parts?.Cells.Length ?? 0); c++)
         {
             if (CellTimes.Read(dates[c]).Date is not null) dated = c;
-            else if (parts is null || !dates[c].IsEmpty || parts[c].IsEmpty) dated = -1;
+            // A day written once over several of its sessions, merged or not, stands over the filled columns to its right.
+            else if (!dates[c].IsEmpty || (parts is null ? labels.Count(l => !l[c].IsEmpty) < (c < lastDate ? 1 : FewestOfColumn) : parts[c].IsEmpty)) dated = -1;
             if (dated < 0) continue;
             CellAt[] head = parts is null ? [new CellAt(_place, dates, dated)] : [new CellAt(_place, dates, dated), new CellAt(_place, parts, c)];
             rows.Add(new BlockRow([.. head, .. labels.Select(l => new CellAt(_place, l, c))]));

@@ -41,6 +41,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
     public string? Part { get; set; }
 
+    /// <summary>The part of the day that the heading of the event being read names; null when it names none.</summary>
+    public string? SlotPart { get; set; }
+
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
 

@@ -24,7 +24,7 @@ internal static class ColumnContent
             filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && (c.Text.Trim() is "x" or "X" or "-" || !NotSaid.Is(c.Text.Trim())))];
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
-                columns[i] = columns[i] with { Role = role };
+                columns[i] = columns[i] with { Role = role, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
         Parts(block, columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
@@ -36,6 +36,7 @@ internal static class ColumnContent
         Times(block, columns, filled);
         Ends(block, columns, filled);
         Day(columns, filled);
+        MeasurePhases.Settle(columns, block.About);
         return block with { Columns = columns };
     }
 
@@ -51,12 +52,21 @@ internal static class ColumnContent
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
+        // "Level at start" over 94 and 96: no time and no minutes.
+        Role.Start or Role.End or Role.Time when cells.Count > 1 && Most(cells, c => Within(c, 70, 100)) && Lexicon.Split(column.Own).Count > 1 => Role.Saturation,
+        Role.Unknown or Role.Detail or Role.Kind when cells.Count > 2 && Most(cells, c => Within(c, 80, 100)) => Role.Saturation,
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
         Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept is Concept.Puffs or Concept.Millilitres or Concept.Amount) => Role.Count,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    private static CheckPhase PhaseOf(ColumnMeaning column)
+    {
+        var has = Lexicon.Find(column.Own, out _).Select(k => k.Concept).ToHashSet();
+        return has.Contains(Concept.Start) == has.Contains(Concept.End) ? CheckPhase.None : has.Contains(Concept.Start) ? CheckPhase.Before : CheckPhase.After;
+    }
 
     // "AM | PM" under "Physio chart" or "Sats": what the title says, at that part of the day.
     private static void Parts(Block block, ColumnMeaning[] columns, List<Cell>[] filled)

@@ -124,7 +124,7 @@ internal sealed class RowTimesReader(BlockReading reading)
 
     // Midday is 10 to 4: the one of the two readings that lies there.
     private HalfOfDay PartHalf(ClockTime time) =>
-        reading.Part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am : PartOfRow.Half(reading.Part);
+        (reading.SlotPart ?? reading.Part) is var part && part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am : PartOfRow.Half(part);
 
     /// <summary>The end in a cell, after a start: past midnight where the clock says so.</summary>
     public UncertainTime? EndAfter(UncertainTime start, CellAt cell, int mostHours)

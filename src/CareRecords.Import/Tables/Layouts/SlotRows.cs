@@ -15,9 +15,15 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
     {
         var slots = reading.Slots;
         var ofRow = new Dictionary<Slot, List<Session>>();
-        foreach (var slot in slots.Slots.Where(s => s.Kind == TableKind.Sessions)) ofRow[slot] = _sessions.Read(row, slot, when);
+        foreach (var slot in slots.Slots.Where(s => s.Kind == TableKind.Sessions))
+        {
+            reading.SlotPart = slot.Part;
+            ofRow[slot] = _sessions.Read(row, slot, when);
+        }
+
         foreach (var slot in slots.Slots)
         {
+            reading.SlotPart = slot.Part;
             switch (slot.Kind)
             {
                 case TableKind.Sessions:
@@ -32,6 +38,8 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
                     break;
             }
         }
+
+        reading.SlotPart = null;
     }
 
     private void Checks(BlockRow row, Slot slot, RowWhen when, IReadOnlyList<Session> ofRow)
