@@ -115,7 +115,7 @@ internal static class LayoutReader
             return null;
         }
 
-        block = Crosses.AsTicks(block, around);
+        block = Dittos.Filled(Crosses.AsTicks(block, around));
         block = NumberTimes.Mended(block);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);

@@ -91,6 +91,7 @@ internal sealed partial class BlockFinder
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
+        var below = new List<string>();
         List<string> titles = [.. _titles];
         // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
         var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);
@@ -114,14 +115,18 @@ internal sealed partial class BlockFinder
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
                 _loose.Add(new LooseRow(row, null));
-                _titles.Add(row.Text);
+                below.Add(row.Text);
                 if (RowShape.IsKeyHeading(row.Cells.First(c => !c.IsEmpty).Text))
                 {
                     next = Key(next + 1);
                     break;
                 }
             }
-            else rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
+            else
+            {
+                rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
+                below.Clear();
+            }
         }
 
         _blocks.Add(new Block
@@ -132,7 +137,9 @@ internal sealed partial class BlockFinder
             Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
+        // What stands below the last row is the title of the next table.
         _titles.Clear();
+        _titles.AddRange(below);
         return next;
     }
 

@@ -47,6 +47,40 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
 
+    /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
+    public UncertainTime? Anchor { get; set; }
+
+    /// <summary>True when each row is an event with a time of its own, several a day.</summary>
+    public bool RowsAreEvents { get; } = AreEvents(block);
+
+    /// <summary>What the table proves of times without a half of day.</summary>
+    public ClockHabit Habit { get; } = ClockHabit.Of(block);
+
+    /// <summary>Rows after midnight under the date of the evening.</summary>
+    public (HashSet<int> Next, HashSet<int> Open) Nights { get; } = NightShifts.Of(block);
+
+    /// <summary>True when the rows are hours, and what is in a row happened within its hour.</summary>
+    public bool RowsAreHours { get; } = HourRows.Are(block);
+
+    /// <summary>How feeds go in where the table's title says so ("milk by the tube").</summary>
+    public FeedRoute TitleRoute { get; } = block.Titles.Append(place.Sheet ?? "").Select(t => KindWords.Read(t, FamilyWords.None)).FirstOrDefault(k => k is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown })?.Route ?? FeedRoute.Unknown;
+
+    private static bool AreEvents(Block block)
+    {
+        var date = block.Columns.ToList().FindIndex(c => c.Role == Role.Date);
+        if (block.IsAcross || ClockHabit.Anchors(block) is not [var anchor]) return false;
+        var (written, ofDay) = ((string?)null, 0);
+        foreach (var row in block.Rows.Where(r => !r[anchor].Cell.IsEmpty))
+        {
+            var dated = row[date].Cell.Words ?? written;
+            ofDay = dated == written ? ofDay + 1 : 1;
+            if (ofDay > 1) return true;
+            written = dated;
+        }
+
+        return false;
+    }
+
     /// <summary>True when the hours of a tick chart are times to the minute.</summary>
     public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);
 
@@ -177,6 +211,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public void NextRow()
     {
         _seen.Clear();
+        Anchor = null;
         foreach (var (_, time) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;

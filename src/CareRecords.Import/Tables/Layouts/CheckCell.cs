@@ -9,6 +9,9 @@ internal sealed record CellCheck(SaturationWritten Saturation, double? Oxygen, C
 /// <summary>Reads cells of saturations with their phase or oxygen: "b93 a95", "93 (0.5L)", "94@0", "93 → 95", "92 in air".</summary>
 internal static class CheckCell
 {
+    // Below this a home oximeter's figure is more likely a slip or a slipped probe (chosen by CareRecords).
+    private const double LowestUnasked = 50;
+
     /// <summary>The readings of one part of a cell; null when it holds anything else. Impossible ones are told to <paramref name="refuse"/>.</summary>
     public static IReadOnlyList<CellCheck>? Read(string text, Action<string> refuse)
     {
@@ -39,7 +42,13 @@ internal static class CheckCell
         }
 
         var saturation = SaturationReader.Read(number);
-        if (saturation.TryGet(out var read)) return [new CellCheck(read, oxygen, phase)];
+        if (saturation.TryGet(out var read) && read.Percent < LowestUnasked)
+        {
+            refuse($"A saturation of {number} may be a slip of the pen.");
+            return [];
+        }
+
+        if (saturation.TryGet(out read)) return [new CellCheck(read, oxygen, phase)];
         if (saturation.Outcome != Outcome.Impossible) return null;
         refuse(saturation.Why ?? $"'{number}' cannot be a saturation.");
         return [];

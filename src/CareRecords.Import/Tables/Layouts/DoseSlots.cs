@@ -59,6 +59,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
+        if (AmountAndTime.Trailing(cell.Cell.Text) is { } trailing && MedicineReader.Read(trailing.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } named1 } && named1.Generic != Medicines.Unknown)
+        {
+            if (times.Settled(trailing.Clock.Start, slot.Half, null, cell) is { } at) reading.Add(Dose(source, at, named1, trailing.Words, named1.Amount, row), cell);
+            return;
+        }
+
         // "2 puffs" or a tick under a medicine's name: given, at the time of the row.
         var tick = SmallWords.ReadYesNo(cell.Cell.Text);
         if (tick == false || SameAs.SaysNotDone(cell.Cell.Text) || SameAs.IsNo(cell.Cell.Text))

@@ -18,10 +18,13 @@ internal sealed class HalfOfDayRule
     /// <summary>True once a time showed that the table uses the 24-hour clock.</summary>
     public bool IsTwentyFour => _twentyFour;
 
+    /// <summary>True once a time said am or pm.</summary>
+    public bool SaysHalf => _saysHalf;
+
     /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
     public void Notice(Cell cell, ClockSpan span)
     {
-        var words = cell.Kind == CellKind.Text && SaysHalf(cell.Text);
+        var words = cell.Kind == CellKind.Text && HasLetters(cell.Text);
         foreach (var time in new[] { span.Start, span.End })
         {
             if (time is null) continue;
@@ -31,7 +34,7 @@ internal sealed class HalfOfDayRule
     }
 
     // "7am", "7 p.m.": the letters after a figure; the "m" of "12 Mar" says nothing.
-    private static bool SaysHalf(string text)
+    private static bool HasLetters(string text)
     {
         for (var i = 1; i < text.Length - 1; i++)
         {

@@ -17,7 +17,15 @@ internal static class KindColumn
                 && filled.Count(c => c.Text.Length > LongestKind) * 2 >= filled.Count;
         }
 
-        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && OfSentences(i) ? c with { Role = Role.Note } : c)] };
+        // "Activity" beside columns of physio, feeds and sats, over words that name none of them, is a remark.
+        bool OfRemarks(int i)
+        {
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            return block.Columns.Count(c => c.Role is Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose or Role.Saturation or Role.Millilitres or Role.Medicine or Role.Minutes or Role.Area or Role.Oxygen) >= 3
+                && filled.Count(c => KindWords.Read(c.Text, words) is not null) * 2 < filled.Count;
+        }
+
+        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && (OfSentences(i) || OfRemarks(i)) ? c with { Role = Role.Note } : c)] };
     }
 
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>

@@ -49,6 +49,7 @@ internal sealed partial class KindRows
             if (volume is null) volume = VolumeIn(text);
         }
 
+        if (route == FeedRoute.Unknown) route = reading.TitleRoute;
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);

@@ -123,6 +123,14 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>
         time.IsExact ? Notes.TimesOfEvents.Borrowed(time.Stated, phase) : time;
 
+    /// <summary>Adds what came up in a session as a sign too, as notes give it.</summary>
+    public void AddSecretions(BlockRow row, IEnumerable<int> columns, Session session)
+    {
+        if (session.Secretions is not { } seen || session.Start is not { } start || NotSaid.Is(seen) || SmallWords.ReadYesNo(seen) == false || SameAs.IsNo(seen)) return;
+        var column = columns.First(c => Role(c) == Layouts.Role.Secretions);
+        Sign(row[column], column, row, SignKind.Secretions, SmallWords.ReadYesNo(seen) is true ? null : seen, null, Borrowed(start, CheckPhase.None));
+    }
+
     /// <summary>Adds the sign in a column: a temperature, a breathing rate, or words under the name of a sign.</summary>
     public void AddSign(BlockRow row, int column, UncertainTime? at, LocalDate? day)
     {

@@ -20,11 +20,14 @@ internal sealed class RowTimesReader(BlockReading reading)
     private const int LongestSessionHours = 3;
     private const int LongestFeedHours = 16;
 
+    // How far from the row's own event the inhaler or the end of the feed beside it may lie (chosen by CareRecords).
+    private const int AroundEventMinutes = 240;
+
     /// <summary>Day and time of a row; the day of the rows above it where it has none of its own.</summary>
     public RowWhen Read(BlockRow row)
     {
         var slots = reading.Slots;
-        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) : null;
+        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) ?? (NightShifts.IsNight(part) ? "night" : null) : null;
         var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
         var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
         // "3" where the day stands is the third of the month that the title names.
@@ -40,7 +43,14 @@ internal sealed class RowTimesReader(BlockReading reading)
         {
             var settled = reading.Settle(written, day.Date is null ? timeCell : dateCell);
             if (settled is null) bad = true;
-            reading.Open(settled);
+            if (settled is not null && reading.Nights.Open.Contains(row[0].Row.Line))
+            {
+                reading.Cells.Ask(timeCell.Source, $"'{timeCell.Cell.Words}' stands below an evening of the same date: it may be of the night after.", "Write the date on which it was.");
+                reading.Open(settled);
+                return new RowWhen(reading.Day, null, null, true, null);
+            }
+
+            reading.Open(settled is { } evening && reading.Nights.Next.Contains(row[0].Row.Line) ? evening.PlusDays(1) : settled);
         }
         else if (day.Outcome is Outcome.Impossible)
         {
@@ -59,6 +69,13 @@ internal sealed class RowTimesReader(BlockReading reading)
         var half = reading.Block.Columns[slots.Time >= 0 ? slots.Time : Math.Max(slots.Date, 0)].Half;
         var start = Settled(clock.Start, half, null, time.Clock is null ? dateCell : timeCell);
         if (start is null) return new RowWhen(reading.Day, null, null, true, words);
+        if (reading.RowsAreHours && start is { IsExact: true, Stated.Minute: 0 })
+        {
+            reading.Hour = start.Stated.TimeOfDay;
+            return new RowWhen(reading.Day, HourGrid.Within59(start.Stated), null, false, words);
+        }
+
+        reading.Anchor = reading.RowsAreEvents && start.IsExact ? start : null;
         var end = clock.End is { } to ? After(start, to, LongestFeedHours) : null;
         if (slots.End >= 0) end ??= EndAfter(start, row[slots.End], LongestFeedHours);
         return new RowWhen(reading.Day, start, end, false, words);
@@ -106,20 +123,38 @@ internal sealed class RowTimesReader(BlockReading reading)
         // "7:20" under 7 pm.
         if (half == HalfOfDay.Unknown && reading.Hour is { } hour && time.Half == HalfOfDay.Unknown) return time.In(hour.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).On(day);
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
+        // "3" among "6:00am" and "5:30pm" lacks what the others have.
+        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && reading.Halves.SaysHalf && cell.Cell.Text.Trim().Length <= 2 && reading.Anchor is null) return AskHalf(time, day, cell);
+        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour) half = Around(time, cell, mayStepBack);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
         if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
         {
-            var name = "half-of-day:" + cell.Place.File;
-            var answered = reading.Context.Answers.GetValueOrDefault(name);
-            if (answered is not null && CanonicalHeader.Fold(answered) is "24hours" or "24hour" or "24h" or "morning" or "am") return time.In(HalfOfDay.Am).On(day);
-            reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Times such as '{cell.Cell.Words}' in {cell.Place.File}: is the clock of 24 hours used?", ["24 hours", "no: write am or pm beside each"]));
-            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could be in the morning or in the evening.", "Write am or pm beside it, or use the 24-hour clock.", name);
-            return null;
+            return AskHalf(time, day, cell);
         }
 
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
+    }
+
+    private UncertainTime? AskHalf(ClockTime time, LocalDate day, CellAt cell)
+    {
+        var name = "half-of-day:" + cell.Place.File;
+        var answered = reading.Context.Answers.GetValueOrDefault(name);
+        if (answered is not null && CanonicalHeader.Fold(answered) is "24hours" or "24hour" or "24h" or "morning" or "am") return time.In(HalfOfDay.Am).On(day);
+        reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Times such as '{cell.Cell.Words}' in {cell.Place.File}: is the clock of 24 hours used?", ["24 hours", "no: write am or pm beside each"]));
+        reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could be in the morning or in the evening.", "Write am or pm beside it, or use the 24-hour clock.", name);
+        return null;
+    }
+
+    // The half that the order of the days proves, or that lies around the row's own event.
+    private HalfOfDay Around(ClockTime time, CellAt cell, bool mayStepBack)
+    {
+        if (reading.Anchor is { } anchor)
+            foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+                if (Math.Abs(Period.Between(anchor.Stated.TimeOfDay, time.In(half).Time, PeriodUnits.Minutes).Minutes) <= AroundEventMinutes)
+                    return half;
+        return mayStepBack || time.Time.Hour is 0 or 12 ? HalfOfDay.Unknown : reading.Habit.Of(cell, time);
     }
 
     // Midday is 10 to 4: the one of the two readings that lies there.

@@ -17,7 +17,10 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             if (!SessionCells.HasValues(row, slot) && !of.Others(row, slot) && when.Start is null && of.SaysNotDone(row, when)) return found;
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
-            if (slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty) && of.SaysNotDone(row, when)) return found;
+            var onlyMeasures = slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty);
+            if (onlyMeasures && of.SaysNotDone(row, when)) return found;
+            // Readings without a phase, among other events, are no session by themselves.
+            if (onlyMeasures && reading.Block.About != TableKind.Sessions && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
             if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
             {
                 found.Add(longer);
@@ -25,6 +28,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             }
 
             var start = when.Start ?? of.DayOnly(row, slot, when);
+            if (start is not null && of.WasLeftOut(row, slot, start, when)) return found;
             if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session)
             {
                 if (session.End is not null) reading.Use(row[slot.End]);
@@ -67,6 +71,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             if (times.On(cell, slot.Half, null) is { } start)
             {
+                if (of.IsAlone(slot)) reading.Anchor = reading.RowsAreEvents && start.IsExact ? start : null;
+                if (of.WasLeftOut(row, slot, start, when)) return found;
                 var end = slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : written.Clock.End is { } to ? RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind)) : null;
                 if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
                 {

@@ -106,7 +106,7 @@ internal sealed class BlockSlots
             case Role.Amount: Amount(i); break;
             case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
             case Role.Temperature or Role.Breathing or Role.Sign: Open(TableKind.Signs, i, time: -1).Values.Add(i); break;
-            case Role.Note or Role.Detail or Role.Unknown: Words.Add(i); break;
+            case Role.Note or Role.Detail or Role.Reason or Role.Unknown: Words.Add(i); break;
         }
     }
 
@@ -238,6 +238,15 @@ internal sealed class BlockSlots
                 Slots.Remove(check);
             }
         }
+
+        // "SpO2 in" may stand before the columns of the session that it is of.
+        if (Kind < 0)
+            foreach (var check in Slots.Where(s => s.Kind == TableKind.Checks && s.Time < 0 && s.Part is null && s.Values.Exists(v => Block.Columns[v].Phase != Records.CheckPhase.None) && s.Values.TrueForAll(v => Block.Columns[v].Phase != Records.CheckPhase.None || Block.Columns[v].Role == Role.Oxygen)).ToList())
+                if (Slots.Where(s => s.Kind == TableKind.Sessions && s.Group == check.Group && (s.Half == check.Half || check.Half == HalfOfDay.Unknown)).ToList() is [var session])
+                {
+                    session.Values.AddRange(check.Values);
+                    Slots.Remove(check);
+                }
 
         if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
         {
