@@ -222,7 +222,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
                 if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
                 var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
                 foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
+                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = check.Pulse ?? pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
                 return;
             }
 
@@ -236,6 +236,12 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in Numbers(row))
         {
             var read = measure == Role.Pulse ? PulseReader.Read(cell.Cell.Words!) : OxygenReader.Read(cell.Cell.Words!);
+            if (read.Outcome == Outcome.Nothing && measure == Role.Oxygen && FlowTo(cell.Cell.Words!) is { } now)
+            {
+                reading.Add(new Check { Sources = [row.Source], Start = at, OxygenLitresPerMinute = now, Phase = PhaseIn(row), By = By(row) }, cell);
+                return true;
+            }
+
             if (read.Outcome == Outcome.Nothing) continue;
             if (measure == Role.Pulse ? reading.Cells.Pulse(cell) is { } value : reading.Cells.Oxygen(cell) is { } && (value = read.Value) >= 0)
                 reading.Add(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
@@ -243,6 +249,15 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         }
 
         return false;
+    }
+
+    // "from 1 l to 1.5 l", "0.5 -> 1": the flow that it was turned to.
+    private static double? FlowTo(string text)
+    {
+        foreach (var mark in new[] { "→", "->", "=>", ">", " to " })
+            if (text.LastIndexOf(mark, StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + mark.Length)..].Trim()).TryGet(out var flow))
+                return flow;
+        return null;
     }
 
     private List<CellAt> Numbers(BlockRow row) =>

@@ -39,7 +39,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
                 Start = when,
                 SpO2 = check.Saturation.Percent,
                 SpO2High = check.Saturation.High,
-                Pulse = pulse >= 0 ? pulsesLeft[pulse] : null,
+                Pulse = check.Pulse ?? (pulse >= 0 ? pulsesLeft[pulse] : null),
                 OxygenLitresPerMinute = check.Oxygen ?? flow,
                 Phase = check.Phase,
                 By = row[reading.Slots.By].Cell.Words,
