@@ -126,7 +126,7 @@ internal sealed class GroupCost(bool stamped)
         if (after.Term.Is(Sense.Then)) return 0.3;
         if (after.Term.Text == "but") return 0.5;
         if (after.Term.Is(Sense.And) || after.Term.IsSymbol("→")) return 0.6;
-        if (before.Term.Is(Sense.And) || before.Term.Is(Sense.At)) return double.NaN;
+        if (!before.IsTime && (before.Term.Is(Sense.And) || before.Term.Is(Sense.At))) return double.NaN;
         if (after.IsTime || (after.Named & ~CareKinds.Same) != 0) return BareCut;
         // A number or a "same" belongs to what it follows, sooner than to what follows it.
         if (after.IsValue || after.Named != CareKinds.None) return before.IsTime ? BareCut + 0.5 : before.Term.Is(Sense.SatLabel) || before.Term.Kind == TermKind.Number && after.Term.Kind == TermKind.Number ? double.NaN : BareCut + 0.9;

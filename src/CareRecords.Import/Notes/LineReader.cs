@@ -23,7 +23,9 @@ internal sealed partial class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content)))))))));
+        var words = _reader.Read(StrikeOut(content));
+        if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -72,7 +74,8 @@ internal sealed partial class LineReader
 
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
     {
-        if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
+        // "forgot to ask her what time" asks nothing.
+        if (terms.FindIndex(t => t.Is(Sense.Question)) is var asks && asks >= 0 && !(asks > 0 && terms[asks - 1].Text is "forgot" or "forgotten")) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
         for (var i = 1; i + 1 < terms.Count; i++)
             if (terms[i].Text == "not" && terms[i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;

@@ -35,7 +35,7 @@ internal static class Neighbours
         if (at > 0 && terms[at - 1].Text is "off" or "home" or "is" or "feeling" or "not" or "call" or "called") return false;
         if (at > 0 && terms[at - 1].Kind == TermKind.Time) return true;
         var next = at + 1;
-        while (next < terms.Count && next <= at + 2 && (terms[next].Text is "again" or "about" or "around" or "twice" || terms[next].Is(Sense.At))) next++;
+        while (next < terms.Count && next <= at + 2 && terms[next].Kind != TermKind.Time && (terms[next].Text is "again" or "about" or "around" or "twice" || terms[next].Is(Sense.At))) next++;
         return next < terms.Count && (terms[next].Kind == TermKind.Time || (next > at + 1 && (terms[next].Number is > 0 and <= 12 || terms[next].Text is "half" or "quarter" || terms[next].Is(Sense.Half))));
     }
 }

@@ -47,7 +47,7 @@ internal static class TimeLists
         {
             var i = next;
             var (joined, slash) = (0, false);
-            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1)) || !Follows(list[^1], terms[i].Clock!)) break;
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
             if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
@@ -85,6 +85,9 @@ internal static class TimeLists
         sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
         return sure ? (list, taken) : ([list[0]], 1);
     }
+
+    // "at 7 and then 1": a time like the others, if nothing else is told of it.
+    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
 
     private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 
