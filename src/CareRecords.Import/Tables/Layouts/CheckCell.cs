@@ -3,8 +3,8 @@ using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
 
-/// <summary>One saturation of a cell with what stands beside it.</summary>
-internal sealed record CellCheck(SaturationWritten Saturation, double? Oxygen, CheckPhase Phase)
+/// <summary>One saturation of a cell with what stands beside it; the saturation is null where it was refused and the rest stands.</summary>
+internal sealed record CellCheck(SaturationWritten? Saturation, double? Oxygen, CheckPhase Phase)
 {
     /// <summary>The pulse beside it, beats a minute; null when none is written.</summary>
     public double? Pulse { get; init; }
@@ -50,14 +50,17 @@ internal static partial class CheckCell
         if (saturation.TryGet(out var read) && read.Percent < LowestUnasked)
         {
             refuse($"A saturation of {number} may be a slip of the pen.");
-            return [];
+            return Rest(oxygen, pulse, phase);
         }
 
         if (saturation.TryGet(out read)) return [new CellCheck(read, oxygen, phase) { Pulse = pulse }];
         if (saturation.Outcome != Outcome.Impossible) return null;
         refuse(saturation.Why ?? $"'{number}' cannot be a saturation.");
-        return [];
+        return Rest(oxygen, pulse, phase);
     }
+
+    private static List<CellCheck> Rest(double? oxygen, double? pulse, CheckPhase phase) =>
+        oxygen is null && pulse is null ? [] : [new CellCheck(null, oxygen, phase) { Pulse = pulse }];
 
     // "pulse 128", "hr 112", "118 bpm", and a bare number over 100 set off by a stroke: taken out of what stands beside the saturation.
     private static double? Pulse(ref string beside)

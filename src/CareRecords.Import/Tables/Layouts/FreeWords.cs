@@ -31,6 +31,13 @@ internal sealed class FreeWords(BlockReading reading)
         return found.Problems.Count == 0 ? found.Entries : [];
     }
 
+    /// <summary>Adds the signs that words of a session left out tell of: "not done, vomited 18:50".</summary>
+    public void AddSigns(CellAt cell, UncertainTime at)
+    {
+        foreach (var sign in Told(cell.Cell.Text, null, at, cell.Place.File).OfType<Sign>().Where(s => s.Kind is not SignKind.Other))
+            reading.Add(Beside(sign, at) with { Sources = [cell.Source] }, cell);
+    }
+
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
         entry is not Session && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)

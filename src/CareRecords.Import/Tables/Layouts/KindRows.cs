@@ -57,6 +57,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
+            words.AddSigns(missed, at);
             return;
         }
 
@@ -215,19 +216,32 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
-        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
-        else
-            foreach (var cell in Numbers(row))
-            {
-                if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
-                var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
-                foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = check.Pulse ?? pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
-                return;
-            }
-
+        if (columns.Any(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
+        else if (!Told(row, columns, at)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
+    }
+
+    // The saturation among the words beside the kind, with what measures stand under headings of their own.
+    private bool Told(BlockRow row, List<int> columns, UncertainTime at)
+    {
+        foreach (var cell in Numbers(row))
+        {
+            if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
+            var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
+            foreach (var column in columns.Where(c => !row[c].Cell.IsEmpty))
+            {
+                if (reading.Block.Columns[column].Role == Role.Pulse) pulse ??= reading.Cells.Pulse(row[column]);
+                if (reading.Block.Columns[column].Role == Role.Oxygen) litres ??= reading.Cells.Oxygen(row[column]);
+                reading.Use(row[column]);
+            }
+
+            foreach (var check in found)
+                reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation?.Percent, SpO2High = check.Saturation?.High, Pulse = check.Pulse ?? pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
+            return true;
+        }
+
+        return false;
     }
 
     // "HR | 112 | bpm", "O2 | 0.5 | L/min".

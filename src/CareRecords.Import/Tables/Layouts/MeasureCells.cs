@@ -37,8 +37,8 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             {
                 Sources = [Source(row, column)],
                 Start = when,
-                SpO2 = check.Saturation.Percent,
-                SpO2High = check.Saturation.High,
+                SpO2 = check.Saturation?.Percent,
+                SpO2High = check.Saturation?.High,
                 Pulse = check.Pulse ?? (pulse >= 0 ? pulsesLeft[pulse] : null),
                 OxygenLitresPerMinute = check.Oxygen ?? flow,
                 Phase = check.Phase,
@@ -56,8 +56,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         var highest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == true);
         var lowest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == false);
         if (highest < 0 || lowest < 0) return;
-        var (low, high) = (found[lowest].Check.Saturation.Percent, found[highest].Check.Saturation.Percent);
-        if (low > high) return;
+        if (found[lowest].Check.Saturation?.Percent is not { } low || found[highest].Check.Saturation?.Percent is not { } high || low > high) return;
         reading.Use(row[found[highest].Column]);
         found[lowest] = found[lowest] with { Check = found[lowest].Check with { Saturation = new SaturationWritten(low, high > low ? high : null) } };
         found.RemoveAt(highest);

@@ -108,6 +108,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
             reading.Use(cell);
+            words.AddSigns(cell, due);
             return found;
         }
 
@@ -134,6 +135,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(at, text, cell.Source));
             reading.Use(cell);
+            words.AddSigns(cell, at);
             return found;
         }
 
