@@ -24,7 +24,7 @@ internal static class ColumnContent
             filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && (c.Text.Trim() is "x" or "X" or "-" || !NotSaid.Is(c.Text.Trim())))];
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
-                columns[i] = columns[i] with { Role = role, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
+                columns[i] = columns[i] with { Role = role, Areas = role == Role.Area ? [.. columns[i].Areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)] : columns[i].Areas, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
         Parts(block, columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
@@ -57,6 +57,8 @@ internal static class ColumnContent
         Role.Unknown or Role.Detail or Role.Kind when cells.Count > 2 && Most(cells, c => Within(c, 80, 100)) => Role.Saturation,
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
+        // "7.00 am chest L base" over 3 and 4: minutes, not times.
+        Role.Session when column.Areas.Count > 0 && column.Areas.All(a => a.Side != Side.Unknown || a.Area != ChestArea.Unknown) && cells.TrueForAll(c => Within(c, 0, 20) && !c.Text.Contains(':') && c.Kind is CellKind.Text or CellKind.Number && c.Text.Trim().Length <= 3) => Role.Area,
         Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept is Concept.Puffs or Concept.Millilitres or Concept.Amount) => Role.Count,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,

@@ -73,6 +73,13 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
+        // Somebody's initials: given, by them.
+        if (tick is null && IsInitials(cell.Cell.Text.Trim()) && (when.Start ?? of.PartOrDay(slot, when)) is { } signed)
+        {
+            reading.Add(Dose(source, signed, Medicine(medicine, heading, source), heading.MedicineWords, medicine?.Amount ?? heading.DefaultAmount, row) with { By = cell.Cell.Words }, cell);
+            return;
+        }
+
         if (tick is null && words.Read(cell, heading.Heading, when.Day, when.Start, keepAll: true)) return;
         if ((when.Start ?? of.PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
@@ -97,6 +104,9 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             }
         }
     }
+
+    private static bool IsInitials(string text) =>
+        text.Length is > 0 and <= 5 && text.All(c => char.IsLetter(c) || c is '.' or '/') && text.Count(char.IsLetter) is > 1 and <= 4 && (text.All(c => !char.IsLower(c)) || char.IsUpper(text[0]) && text.Length <= 3) && Lexicon.Find(text, out _).Count == 0 && !SameAs.IsNo(text);
 
     // A bare number under "puffs" is how many, not when.
     private static bool IsAmount(Cell cell, ColumnMeaning heading) =>

@@ -6,6 +6,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads the rows of a block that has one event a row and a column that says which ("What happened").</summary>
 internal sealed partial class KindRows(BlockReading reading, RowTimesReader times, SessionCells sessions, MeasureCells measures, FreeWords words)
 {
+    private const int MostOfOneReading = 2;
+
     /// <summary>Reads one row.</summary>
     public void Read(BlockRow row, RowWhen when)
     {
@@ -34,6 +36,12 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
+        if ((SameAs.SaysNotDone(text) || SaysRefused(text)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        {
+            LeftOut(row, what, at, text);
+            return;
+        }
+
         if (when.Start is null && when.End is null && reading.Slots.Time >= 0) reading.Cells.Ask(row.Source, "No time is written in this row.", "Write the time of the event.");
         switch (what.Kind)
         {
@@ -46,6 +54,20 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
+    }
+
+    // "Physio refused", "feed not given".
+    private void LeftOut(BlockRow row, WhatHappened what, UncertainTime at, string text)
+    {
+        if (what.Kind == TableKind.Sessions)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(at, text, row.Source));
+            reading.Use(row[reading.Slots.Kind]);
+            return;
+        }
+
+        reading.Into.SetAside.Add(new SetAsideLine(row.Source, what.Kind == TableKind.Feeds ? "a feed that was not taken" : "a medicine that was not given"));
+        reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
     }
 
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
@@ -71,6 +93,9 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
+        // "left base | 3 | min": the part and its minutes in two cells.
+        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
+            areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
@@ -258,11 +283,32 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
             if (read.Outcome == Outcome.Nothing) continue;
             if (measure == Role.Pulse ? reading.Cells.Pulse(cell) is { } value : reading.Cells.Oxygen(cell) is { } && (value = read.Value) >= 0)
-                reading.Add(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
+                AddMeasure(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
             return true;
         }
 
         return false;
+    }
+
+    // Pulse or oxygen on a line of its own, at the very time of the reading in the lines above: one check.
+    private void AddMeasure(Check measure, CellAt cell)
+    {
+        var at = reading.Into.Entries.FindLastIndex(e => e is Check);
+        if (at >= reading.Into.Entries.Count - MostOfOneReading && at >= 0 && reading.Into.Entries[at] is Check last && last.Start == measure.Start && measure.Start is { IsExact: true } && last.Sources[0].Place != measure.Sources[0].Place
+            && (measure.Pulse is null || last.Pulse is null) && (measure.OxygenLitresPerMinute is null || last.OxygenLitresPerMinute is null) && (measure.Phase == last.Phase || measure.Phase == CheckPhase.None || last.Phase == CheckPhase.None) && last.SpO2High is null)
+        {
+            reading.Into.Entries[at] = last with
+            {
+                Sources = [.. last.Sources, .. measure.Sources],
+                Pulse = last.Pulse ?? measure.Pulse,
+                OxygenLitresPerMinute = last.OxygenLitresPerMinute ?? measure.OxygenLitresPerMinute,
+                Phase = last.Phase == CheckPhase.None ? measure.Phase : last.Phase,
+            };
+            reading.Use(cell);
+            return;
+        }
+
+        reading.Add(measure, cell);
     }
 
     // "from 1 l to 1.5 l", "0.5 -> 1": the flow that it was turned to.

@@ -23,6 +23,9 @@ internal sealed class Slot(TableKind kind)
     /// <summary>The part of the day or meal that its heading names; null when it names none.</summary>
     public string? Part { get; set; }
 
+    /// <summary>The time of day that its headings fix; null when they fix none.</summary>
+    public ClockTime? At { get; set; }
+
     /// <summary>The columns of its values.</summary>
     public List<int> Values { get; } = [];
 
@@ -117,6 +120,7 @@ internal sealed class BlockSlots
         if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
         slot.Group = Block.Columns[column].Group;
+        slot.At ??= Block.Columns[column].At;
         if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
         if (kind == TableKind.Sessions) slot.Part ??= Block.Columns[column].Part;
         if (waiting is null) Slots.Add(slot);
@@ -124,7 +128,8 @@ internal sealed class BlockSlots
     }
 
     private Slot? Find(TableKind kind, int column) =>
-        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half)
+            && (s.At is null || Block.Columns[column].At is null || s.At == Block.Columns[column].At));
 
     private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
 
