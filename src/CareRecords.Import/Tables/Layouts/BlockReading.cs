@@ -50,6 +50,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
     public UncertainTime? Anchor { get; set; }
 
+    /// <summary>True when what the row says went into a record of the rows above.</summary>
+    public bool Joined { get; set; }
+
     /// <summary>True when each row is an event with a time of its own, several a day.</summary>
     public bool RowsAreEvents { get; } = AreEvents(block);
 
@@ -211,7 +214,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public void NextRow()
     {
         _seen.Clear();
-        Anchor = null;
+        (Anchor, Joined) = (null, false);
         foreach (var (_, time) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;

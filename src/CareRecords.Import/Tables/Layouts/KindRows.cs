@@ -305,6 +305,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
                 Phase = last.Phase == CheckPhase.None ? measure.Phase : last.Phase,
             };
             reading.Use(cell);
+            reading.Joined = true;
             return;
         }
 

@@ -22,6 +22,7 @@ internal sealed class RowTimesReader(BlockReading reading)
 
     // How far from the row's own event the inhaler or the end of the feed beside it may lie (chosen by CareRecords).
     private const int AroundEventMinutes = 240;
+    private const int FewestFeedEnds = 3;
 
     /// <summary>Day and time of a row; the day of the rows above it where it has none of its own.</summary>
     public RowWhen Read(BlockRow row)
@@ -154,7 +155,17 @@ internal sealed class RowTimesReader(BlockReading reading)
             foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
                 if (Math.Abs(Period.Between(anchor.Stated.TimeOfDay, time.In(half).Time, PeriodUnits.Minutes).Minutes) <= AroundEventMinutes)
                     return half;
+        if (mayStepBack && BeforeSession(time, cell) is { } before) return before;
         return mayStepBack || time.Time.Hour is 0 or 12 ? HalfOfDay.Unknown : reading.Habit.Of(cell, time);
+    }
+
+    // Feeds are stopped some time before a session: the one half in which this was, where a whole column of such times stands there.
+    private HalfOfDay? BeforeSession(ClockTime time, CellAt cell)
+    {
+        if (reading.Block.IsAcross || reading.Block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty) < FewestFeedEnds) return null;
+        bool Fits(HalfOfDay half) => reading.SessionsOfDay.Exists(s => s.Start is { IsExact: true } start && Period.Between(time.In(half).Time, start.Stated.TimeOfDay, PeriodUnits.Minutes).Minutes is >= 10 and <= 120);
+        var (am, pm) = (Fits(HalfOfDay.Am), Fits(HalfOfDay.Pm));
+        return am == pm ? null : am ? HalfOfDay.Am : HalfOfDay.Pm;
     }
 
     // Midday is 10 to 4: the one of the two readings that lies there.

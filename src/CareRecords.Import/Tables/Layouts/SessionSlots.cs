@@ -44,11 +44,25 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
+        // A cross, "N" or "no" among times and ticks: not done.
+        if (SaysNo(cell.Cell.Text) && of.PartOrDay(slot, when) is { } skipped && !slot.Values.Exists(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())))
+        {
+            reading.Into.Omitted.Add(new OmittedSession(when.Start ?? skipped, cell.Cell.Words, cell.Source));
+            reading.Use(cell);
+            return found;
+        }
+
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()))
         {
             if (row[slot.Done].Cell.Words is { } said)
             {
                 reading.Saw(row[slot.Done]);
+                if (SmallWords.ReadYesNo(said) == false && of.PartOrDay(slot, when) is { } notDone)
+                {
+                    reading.Into.Omitted.Add(new OmittedSession(notDone, said, row[slot.Done].Source));
+                    reading.Use(row[slot.Done]);
+                }
+
                 if (SmallWords.ReadYesNo(said) == false) return found;
                 if (SmallWords.ReadYesNo(said) is null) reading.Cells.Ask(reading.SourceOf(row, slot.Done), $"'{said}' does not say whether this session was.", "Write yes or no, or the time.");
                 else if (of.PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Done)) is { } ticked) found.Add(ticked);
@@ -124,6 +138,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
         return Several(row, slot, cell, areas, when);
     }
+
+    private static bool SaysNo(string text) => text.Trim().ToLowerInvariant() is "x" or "×" or "n" or "no" or "✗" or "✘" or "❌";
 
     // The row has the time: the cell says the minutes, or only that it was.
     private List<Session> AtRow(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when, UncertainTime at)
