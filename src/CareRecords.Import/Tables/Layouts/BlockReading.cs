@@ -9,7 +9,8 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
-    private readonly List<(long Place, LocalTime Time)> _timesOfRow = [];
+    private readonly List<(long Place, LocalTime Time, TableKind? Kind)> _timesOfRow = [];
+    private readonly ColumnKinds _kinds = ColumnKinds.Of(block);
 
     /// <summary>The block's columns as events.</summary>
     public BlockSlots Slots { get; } = BlockSlots.Of(block);
@@ -52,6 +53,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 
     /// <summary>True when what the row says went into a record of the rows above.</summary>
     public bool Joined { get; set; }
+
+    /// <summary>The kind of event whose time a cell is; null when its heading does not say.</summary>
+    public TableKind? KindOf(CellAt cell) => _kinds[cell];
+
+    /// <summary>How many cells of a record's line or column are filled.</summary>
+    public int FilledLike(CellAt cell) => block.IsAcross ? cell.Row.Cells.Skip(1).Count(c => !c.IsEmpty) : block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty);
 
     /// <summary>True when each row is an event with a time of its own, several a day.</summary>
     public bool RowsAreEvents { get; } = AreEvents(block);
@@ -106,11 +113,17 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public LocalTime? LatestBefore(CellAt cell)
     {
         var latest = Latest;
-        foreach (var (place, time) in _timesOfRow)
-            if (place < PlaceOf(cell) && (latest is null || time > latest))
+        // Columns of one kind after those of another need not follow them in time: "1st chest, 2nd chest, puffer".
+        var kind = _kinds.AreGrouped ? _kinds[cell] : null;
+        foreach (var (place, time, other) in _timesOfRow)
+            if (place < PlaceOf(cell) && (kind is null || other is null || other == kind) && (latest is null || time > latest))
                 latest = time;
         return latest;
     }
+
+    /// <summary>True for a time shortly before one that stands before it in its row: a feed may have been stopped then, or in the other half of the day.</summary>
+    public bool StepsBack(CellAt cell, LocalTime time) =>
+        _timesOfRow.Exists(t => t.Place < PlaceOf(cell) && t.Time > time && Period.Between(time, t.Time, PeriodUnits.Minutes).Minutes <= HalfOfDayRule.StepBackMinutes);
 
     // Where a cell stands in its record: across, the records run down the lines.
     private long PlaceOf(CellAt cell) => block.IsAcross ? cell.Row.Line : cell.Column;
@@ -129,7 +142,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     }
 
     /// <summary>Takes note of a time of the day.</summary>
-    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time));
+    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time, _kinds[at]));
 
     /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
     public LocalDate? Settle(DateWritten written, CellAt at)
@@ -215,7 +228,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     {
         _seen.Clear();
         (Anchor, Joined) = (null, false);
-        foreach (var (_, time) in _timesOfRow)
+        foreach (var (_, time, _) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;
         _timesOfRow.Clear();

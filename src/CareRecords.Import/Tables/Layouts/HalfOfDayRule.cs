@@ -10,7 +10,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed class HalfOfDayRule
 {
     // How long before what stands above it a feed may have stopped (chosen by CareRecords).
-    private const int StepBackMinutes = 90;
+    public const int StepBackMinutes = 90;
 
     private bool _twentyFour;
     private bool _saysHalf;

@@ -51,6 +51,7 @@ internal sealed partial class KindRows
             }
 
             if (volume is null) volume = VolumeIn(text);
+            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var ran)) perHour = ran;
         }
 
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;

@@ -127,6 +127,7 @@ internal sealed class RowTimesReader(BlockReading reading)
         // "3" among "6:00am" and "5:30pm" lacks what the others have.
         if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && reading.Halves.SaysHalf && cell.Cell.Text.Trim().Length <= 2 && reading.Anchor is null) return AskHalf(time, day, cell);
         if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour) half = Around(time, cell, mayStepBack);
+        if (mayStepBack && half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour && reading.StepsBack(cell, time.Time)) return AskHalf(time, day, cell);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
         if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
@@ -155,15 +156,15 @@ internal sealed class RowTimesReader(BlockReading reading)
             foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
                 if (Math.Abs(Period.Between(anchor.Stated.TimeOfDay, time.In(half).Time, PeriodUnits.Minutes).Minutes) <= AroundEventMinutes)
                     return half;
-        if (mayStepBack && BeforeSession(time, cell) is { } before) return before;
+        if ((mayStepBack || reading.KindOf(cell) == TableKind.Medicines) && BeforeSession(time, cell) is { } before) return before;
         return mayStepBack || time.Time.Hour is 0 or 12 ? HalfOfDay.Unknown : reading.Habit.Of(cell, time);
     }
 
-    // Feeds are stopped some time before a session: the one half in which this was, where a whole column of such times stands there.
+    // Feeds are stopped, and inhalers given, some time before a session: the one half in which this was, where a whole column of such times stands there.
     private HalfOfDay? BeforeSession(ClockTime time, CellAt cell)
     {
-        if (reading.Block.IsAcross || reading.Block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty) < FewestFeedEnds) return null;
-        bool Fits(HalfOfDay half) => reading.SessionsOfDay.Exists(s => s.Start is { IsExact: true } start && Period.Between(time.In(half).Time, start.Stated.TimeOfDay, PeriodUnits.Minutes).Minutes is >= 10 and <= 120);
+        if (reading.FilledLike(cell) < FewestFeedEnds) return null;
+        bool Fits(HalfOfDay half) => reading.SessionsOfDay.Exists(s => s.Start is { IsExact: true } start && Period.Between(time.In(half).Time, start.Stated.TimeOfDay, PeriodUnits.Minutes).Minutes is >= 5 and <= 120);
         var (am, pm) = (Fits(HalfOfDay.Am), Fits(HalfOfDay.Pm));
         return am == pm ? null : am ? HalfOfDay.Am : HalfOfDay.Pm;
     }

@@ -16,11 +16,13 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         if (slot.Time < 0)
         {
             if (!SessionCells.HasValues(row, slot) && !of.Others(row, slot) && when.Start is null && of.SaysNotDone(row, when)) return found;
-            if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
+            // "Time in" and "time out" with nothing between: it was.
+            var lasted = slot.End >= 0 && !row[slot.End].Cell.IsEmpty && when.Start is not null;
+            if (!SessionCells.HasValues(row, slot) && !lasted && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
             var onlyMeasures = slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty);
             if (onlyMeasures && of.SaysNotDone(row, when)) return found;
             // Readings without a phase, among other events, are no session by themselves.
-            if (onlyMeasures && reading.Block.About != TableKind.Sessions && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
+            if (onlyMeasures && SessionCells.HasValues(row, slot) && reading.Block.About != TableKind.Sessions && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
             if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
             {
                 found.Add(longer);
