@@ -25,6 +25,10 @@ internal static class ColumnContent
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
                 columns[i] = columns[i] with { Role = role, Areas = role == Role.Area ? [.. columns[i].Areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)] : columns[i].Areas, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
+        // A column of times that nobody filled in tells no row's time.
+        for (var i = 0; i < columns.Length; i++)
+            if (filled[i].Count == 0 && columns[i].Role is Role.Time or Role.Start or Role.End && columns.Where((c, n) => n != i && c.Role is Role.Time or Role.Start && filled[n].Count > 0).Any())
+                columns[i] = columns[i] with { Role = Role.Ignore };
         Parts(block, columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
@@ -52,6 +56,8 @@ internal static class ColumnContent
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) || (cells.Count > 2 && cells.TrueForAll(c => NightShifts.IsShift(c.Words)) && cells.Exists(c => NightShifts.IsNight(c.Words))) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
+        // "Wake" and "Bed" over 95 % and "91% on 0.5L".
+        Role.Unknown or Role.Part or Role.Note or Role.Time when column.Part is not null && cells.Exists(c => c.Text.Contains('%')) && Most(cells, c => CheckCell.Read(c.Text, _ => { }) is { Count: > 0 }) => Role.Saturation,
         // "Level at start" over 94 and 96: no time and no minutes.
         Role.Start or Role.End or Role.Time when cells.Count > 1 && Most(cells, c => Within(c, 70, 100)) && Lexicon.Split(column.Own).Count > 1 => Role.Saturation,
         Role.Unknown or Role.Detail or Role.Kind when cells.Count > 2 && Most(cells, c => Within(c, 80, 100)) => Role.Saturation,
@@ -115,9 +121,9 @@ internal static class ColumnContent
     private static void Halves(ColumnMeaning[] columns)
     {
         if (columns.Any(c => c.Role == Role.Time && c.Half == HalfOfDay.Unknown && c.Group == 0)) return;
-        foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+        foreach (var (half, group, part) in columns.Where(c => c.Half != HalfOfDay.Unknown || c.Part is not null).Select(c => (c.Half, c.Group, c.Part)).Distinct().ToList())
         {
-            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == 0;
+            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == group && (group > 0 || half != HalfOfDay.Unknown || c.Part == part);
             if (!columns.Any(c => IsOf(c) && c.Role is Role.Area or Role.Minutes or Role.Technique) || columns.Any(c => IsOf(c) && c.Role == Role.Session)) continue;
             for (var i = 0; i < columns.Length; i++)
                 if (IsOf(columns[i]) && columns[i].Role is Role.Time or Role.Start or Role.End)

@@ -14,6 +14,11 @@ internal sealed class HalfOfDayRule
 
     private bool _twentyFour;
     private bool _saysHalf;
+    private int _am;
+    private int _pm;
+
+    // Who writes "pm" beside the times after noon, and "am" beside none, leaves the morning's bare.
+    private const int FewestPm = 2;
 
     /// <summary>True once a time showed that the table uses the 24-hour clock.</summary>
     public bool IsTwentyFour => _twentyFour;
@@ -30,6 +35,8 @@ internal sealed class HalfOfDayRule
             if (time is null) continue;
             if (!words && time.Time.Hour >= 13 && time.Half != HalfOfDay.Unknown) _twentyFour = true;
             if (words && time.Half != HalfOfDay.Unknown) _saysHalf = true;
+            if (words && time.Half == HalfOfDay.Am) _am++;
+            if (words && time.Half == HalfOfDay.Pm) _pm++;
         }
     }
 
@@ -61,7 +68,7 @@ internal sealed class HalfOfDayRule
         var asPm = time.In(HalfOfDay.Pm);
         if (time.Time.Hour is 0 or 12) return asPm;
         if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
-        if (_twentyFour) return time.In(HalfOfDay.Am);
+        if (_twentyFour || (_am == 0 && _pm >= FewestPm)) return time.In(HalfOfDay.Am);
         if (mayStepBack && beforeInDay is { } after && time.Time < after && Period.Between(time.Time, after, PeriodUnits.Minutes).Minutes <= StepBackMinutes) return null;
         if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;
         return laterInDay || (beforeInDay is null && _saysHalf && time.Time.Hour is >= 5 and <= 11) ? time.In(HalfOfDay.Am) : null;

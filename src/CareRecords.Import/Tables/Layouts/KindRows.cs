@@ -36,7 +36,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
-        if ((SameAs.SaysNotDone(text) || SaysRefused(text)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
         {
             LeftOut(row, what, at, text);
             return;

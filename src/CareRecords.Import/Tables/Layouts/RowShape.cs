@@ -38,14 +38,22 @@ internal static class RowShape
         var filled = row.Cells.Count(c => !c.IsEmpty);
         if (filled < FewestDatesAcross || IsDate(row[0])) return false;
         var dates = row.Cells.Skip(1).Count(IsDate);
-        return dates >= FewestDatesAcross && dates * 10 >= filled * 6;
+        return dates >= FewestDatesAcross && dates * 10 >= filled * 6 && !AreMinutes(row);
+    }
+
+    // "Lower L/R | 3/3 | 4/4 | 3/3": minutes of two sides, whatever days they look like.
+    private static bool AreMinutes(GridRow row)
+    {
+        var pairs = row.Cells.Skip(1).Where(c => c.Kind == CellKind.Text && !c.IsEmpty).Select(c => c.Text.Trim().Split('/')).Where(p => p.Length is > 1 and <= 4).ToList();
+        if (pairs.Count * 2 < row.Cells.Skip(1).Count(c => !c.IsEmpty) || !pairs.TrueForAll(p => Array.TrueForAll(p, n => n.Length is 1 or 2 && n.All(char.IsAsciiDigit)))) return false;
+        return HeadingReader.Read(row[0].Text).Role is Role.Area or Role.Session or Role.Minutes or Role.Saturation or Role.Detail or Role.Technique or Role.Side || pairs.TrueForAll(p => p.Length == 2 && p[0] == p[1]);
     }
 
     /// <summary>True for a corner of words and days beside it: two are enough under a table of the same kind.</summary>
     public static bool IsDayLabels(GridRow row, int fewest = 2)
     {
         var filled = row.Cells.Skip(1).Where(c => !c.IsEmpty).ToList();
-        return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate);
+        return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate) && !AreMinutes(row);
     }
 
     /// <summary>True for a line drawn with dashes or the like.</summary>

@@ -253,7 +253,7 @@ internal sealed class BlockSlots
                     Slots.Remove(check);
                 }
 
-        if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
+        if (End >= 0 && Kind < 0 && PrimarySlot() is { End: < 0 } primary)
         {
             primary.StartsWithRow = primary.Time < 0 && Time >= 0;
             (primary.End, End) = (End, -1);
