@@ -15,6 +15,7 @@ internal sealed record SheetParts(IReadOnlyList<Block> Blocks, IReadOnlyList<Loo
 internal sealed partial class BlockFinder
 {
     private const int MostOfDayLine = 6;
+    private const int FewestOfForm = 4;
 
     private readonly Place _place;
     private readonly IReadOnlyList<GridRow> _rows;
@@ -40,6 +41,7 @@ internal sealed partial class BlockFinder
             var row = _rows[i];
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
+            else if (Form(i) is { } form) i = Beside(i, form, oneDay: false);
             else if (IsDayLine(row)) i = Loose(i, null);
             else if (HoursAcross.CountsSessions(row) && i + 1 < _rows.Count && RowShape.IsDatesAcross(_rows[i + 1])) i = Loose(i, "the numbers of the columns");
             else if (IsDaysOverColumns(i)) i = DaysOverColumns(i);
@@ -75,11 +77,28 @@ internal sealed partial class BlockFinder
         return labels;
     }
 
-    private int Beside(int at, List<GridRow> labels)
+    // A form of one event: "Date | 4/3/2025", under it "Time started | 7:05", "Left lower | 3", one line a thing. Null where the rows are none.
+    private List<GridRow>? Form(int at)
+    {
+        if (_rows[at].Cells.Length != 2 || HeadingAt(at) is not null) return null;
+        var labels = new List<GridRow>();
+        for (; at < _rows.Count && !_rows[at].IsBlank && _rows[at].Cells.Length <= 2 && _rows[at][0].Kind == CellKind.Text; at++)
+        {
+            var role = HeadingReader.Read(_rows[at][0].Text.Trim().TrimEnd(':')).Role;
+            if (CellTimes.Read(_rows[at][0]).Date is not null || (labels.Count > 0 && role == Role.Date && CellTimes.Read(_rows[at][1]).Date is not null)) break;
+            labels.Add(_rows[at]);
+        }
+
+        var roles = labels.Select(l => HeadingReader.Read(l[0].Text.Trim().TrimEnd(':')).Role).ToList();
+        return labels.Count >= FewestOfForm && roles.Count(r => r != Role.Unknown) * 4 >= roles.Count * 3 && CellTimes.Read(labels[0][1]).Date is not null && roles[0] == Role.Date
+            && roles.Exists(r => r is Role.Time or Role.Start or Role.Session) && labels.Count(l => HeadingReader.Read(l[1].Text).IsKnown && !l[1].Text.Any(char.IsAsciiDigit)) * 2 < labels.Count ? labels : null;
+    }
+
+    private int Beside(int at, List<GridRow> labels, bool oneDay = true)
     {
         var columns = labels.Select(l => HeadingReader.Read(l[0].Text.Trim().TrimEnd(':'))).ToList();
         var rows = Enumerable.Range(1, labels.Max(l => l.Cells.Length) - 1).Select(c => new BlockRow([.. labels.Select(l => new CellAt(_place, l, c))])).Where(r => !r.IsBlank).ToList();
-        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, IsOfOneDay = true, Titles = [.. _titles] });
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, IsOfOneDay = oneDay, Titles = [.. _titles] });
         _titles.Clear();
         return at + labels.Count;
     }

@@ -31,11 +31,15 @@ internal static class KindColumn
     // "Measure" or "Item" over sats, pulse, physio and feed: what happened, whatever the heading says. Two kinds at least, for "medicine" over medicines is none.
     private static Block Several(Block block, FamilyWords words)
     {
-        if (block.IsAcross || block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area or Role.Saturation or Role.Oxygen)) return block;
+        if (block.IsAcross || block.Columns.Any(c => c.Role is Role.Kind) || !block.Columns.Any(c => c.Role is Role.Time or Role.Start or Role.Date)) return block;
+        var measured = block.Columns.Any(c => c.Role is Role.Session or Role.Feed or Role.Dose or Role.Area or Role.Saturation or Role.Oxygen);
         for (var i = 0; i < block.Columns.Count; i++)
         {
-            if (block.Columns[i].Role is not (Role.Amount or Role.Detail or Role.Medicine or Role.Technique or Role.Sign or Role.Word)) continue;
+            // "Treatment" over CPT, tube feed and a puffer: the words say which.
+            var ofEvent = block.Columns[i].Role is Role.Session or Role.Feed && block.Columns.Count(c => c.Role is Role.Session or Role.Feed or Role.Dose) == 1;
+            if (!ofEvent && (measured || block.Columns[i].Role is not (Role.Amount or Role.Detail or Role.Medicine or Role.Technique or Role.Sign or Role.Word))) continue;
             var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            if (ofEvent && filled.Exists(c => c.Kind != CellKind.Text || CellTimes.Read(c).Outcome != Outcome.Nothing || EventCell.Read(c.Text) is not null)) continue;
             var kinds = filled.Where(c => c.Text.Length <= LongestKind).Select(c => KindWords.Read(c.Text, words)).OfType<WhatHappened>().ToList();
             if (kinds.Count < 2 || kinds.Count * 5 < filled.Count * 4 || kinds.Select(k => k.Kind).Distinct().Count() < 2) continue;
             var at = i;
@@ -52,7 +56,7 @@ internal static class KindColumn
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {
-            if (block.Columns[i].Role is not Role.Unknown) continue;
+            if (block.Columns[i].Role is not Role.Unknown || block.Columns[i].Part is not null) continue;
             var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
             var known = filled.Count(c => c.Text.Length <= LongestKind && KindWords.Read(c.Text, words) is not null);
             if (known < 2 || known * 5 < filled.Count * 3) continue;

@@ -26,6 +26,13 @@ internal sealed partial class KindRows
         var rate = ml.IsNone ? default : cells.Find(c => c.Column != ml.Column && c.Cell.Text.Trim().ToLowerInvariant() is "ml/h" or "ml/hr" or "mls/hr" or "mls/h" or "ml/hour" or "per hour" or "cc/hr" or "/hr" or "ml per hour");
         double? perHour = rate.IsNone ? null : reading.Cells.Millilitres(ml);
         double? volume = ml.IsNone || !rate.IsNone ? null : reading.Cells.Millilitres(ml);
+        foreach (var run in Of(Role.Rate).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => c.Cell.Kind == CellKind.Text))
+            if (perHour is null && (run.Cell.Text.Contains("/h", StringComparison.OrdinalIgnoreCase) || reading.Block.Columns[run.Column].Role == Role.Rate) && RateReader.Read(run.Cell.Text).TryGet(out var ran))
+            {
+                perHour = ran;
+                reading.Saw(run);
+            }
+
         if (!rate.IsNone) free.RemoveAll(c => c.Column == rate.Column);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
@@ -51,7 +58,7 @@ internal sealed partial class KindRows
             }
 
             if (volume is null) volume = VolumeIn(text);
-            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var ran)) perHour = ran;
+            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var speed)) perHour = speed;
         }
 
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;

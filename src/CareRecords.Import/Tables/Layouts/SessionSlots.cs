@@ -157,7 +157,9 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
-        if (SmallWords.ReadYesNo(text) is null && SessionWords(text, order) is null)
+        // "CPT" under "Treatment": it was.
+        var named = !text.Any(char.IsAsciiDigit) && KindWords.Read(text, reading.Context.Words) is { Kind: TableKind.Sessions } && Lexicon.Split(text).Count <= 3;
+        if (!named && SmallWords.ReadYesNo(text) is null && SessionWords(text, order) is null)
         {
             var before = reading.Into.Entries.Count;
             if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, at, keepAll: true) && !words.Read(cell, null, when.Day, at, keepAll: true))
@@ -167,7 +169,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
-        var minutes = SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
+        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
             : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {

@@ -109,13 +109,16 @@ internal sealed class BlockSlots
             case Role.Amount: Amount(i); break;
             case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
             case Role.Temperature or Role.Breathing or Role.Sign: Open(TableKind.Signs, i, time: -1).Values.Add(i); break;
+            case Role.Detail when Kind < 0 && NamesAreas(column) && (Find(TableKind.Sessions, i) is not null || Block.Columns.Any(c => c.Role is Role.Session or Role.Minutes && c.Group == column.Group)): SessionValue(i); break;
             case Role.Note or Role.Detail or Role.Reason or Role.Unknown: Words.Add(i); break;
         }
     }
 
+    private static bool NamesAreas(ColumnMeaning column) => Lexicon.Split(column.Own).Any(w => w is "area" or "areas" or "lobe" or "lobes" or "zone" or "zones" or "position" or "positions" or "parts" or "segments");
+
     private Slot Open(TableKind kind, int column, int time)
     {
-        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && s.End >= 0));
+        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && (s.End >= 0 || s.Part is not null)));
         var slot = waiting ?? new Slot(kind);
         if (_done == column - 1) slot.Done = _done;
         slot.Time = time;

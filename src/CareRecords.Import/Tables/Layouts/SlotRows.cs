@@ -17,13 +17,13 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
         var ofRow = new Dictionary<Slot, List<Session>>();
         foreach (var slot in slots.Slots.Where(s => s.Kind == TableKind.Sessions))
         {
-            reading.SlotPart = slot.Part;
+            reading.SlotPart = slot.Part ?? (slot.Time >= 0 ? reading.Block.Columns[slot.Time].Part : null);
             ofRow[slot] = _sessions.Read(row, slot, when);
         }
 
         foreach (var slot in slots.Slots)
         {
-            reading.SlotPart = slot.Part;
+            reading.SlotPart = slot.Part ?? (slot.Time >= 0 ? reading.Block.Columns[slot.Time].Part : null);
             switch (slot.Kind)
             {
                 case TableKind.Sessions:
