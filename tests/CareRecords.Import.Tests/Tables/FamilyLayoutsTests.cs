@@ -148,6 +148,58 @@ public sealed class FamilyLayoutsTests
         Assert.Equal(4, Assert.Single(log.Problems).Source.Line);
     }
 
+    [Fact]
+    public void MinutesOfTwoSides_AreNoDays() => Reads("""
+        ,Monday 8/9/25,Tuesday 9/9/25,Wednesday 17/9/25
+        MORNING,,,
+        Time started,7:00,7:05,6:55
+        Time finished,7:20,7:25,7:20
+        Lower L/R,3/3,3/2,4/4
+        AFTERNOON,,,
+        Time started,5:10,,12:15
+        Lower L/R,3/3,,4/4
+        SpO2 before/after,95/97,,90/93
+        """, "f.csv",
+        "session 08 07:00 to 08 07:20 LL3 RL3", "check 08 17:10~ 95 before", "check 08 17:10~ 97 after", "session 08 17:10 LL3 RL3", "session 09 07:05 to 09 07:25 LL3 RL2",
+        "session 17 06:55 to 17 07:20 LL4 RL4", "check 17 12:15~ 90 before", "check 17 12:15~ 93 after", "session 17 12:15 LL4 RL4");
+
+    [Fact]
+    public void FormOfOneEvent_IsOneSession() => Reads("""
+        CHEST PHYSIO SHEET,
+        Date,14/3/2025
+        Time started,7:05 am
+        Time finished,7:25 am
+        Left lower,3
+        Sats before,94
+        Oxygen,air
+        ,
+        CHEST PHYSIO SHEET,
+        Date,15/3/2025
+        Time started,5:10 pm
+        Time finished,5:30 pm
+        Left lower,4
+        Sats before,92
+        Oxygen,0.5
+        """, "f.csv", "check 14 07:05~ 94 o0 before", "session 14 07:05 to 14 07:25 LL3", "check 15 17:10~ 92 o0.5 before", "session 15 17:10 to 15 17:30 LL4");
+
+    [Fact]
+    public void TicksLettersAndWordsUnderTheParts_AreTheirMinutes()
+    {
+        Reads("Date,Start time,LLL,RLL,LUL,Mins each area\n13/3/2025,07:05,✓,✓,,3\n", "f.csv", "session 13 07:05 LL3 RL3");
+        Reads("Key: P = percussion V = vibration,,,\nDate,Time,Left,Right\n13/11/2025,07:05,P3 V1,P3\n", "f.csv", "session 13 07:05 L?3 L?v1 R?3");
+        Reads("Date,Chest start,Left,Right\n13/3/2025,07:05,L 3 + U 2,L 3\n", "f.csv", "session 13 07:05 LL3 LU2 RL3");
+        Reads("Date/Time,Treatment,Lobes,Minutes\n3/14/2025 7:10 AM,CPT,\"LLL, RLL\",10\n3/14/2025 12:05 PM,Tube feed 5 oz,,\n3/15/2025 6:50 AM,Albuterol 2 puffs,,\n", "f.csv", "session 14 07:10 LL RL", "feed 14 12:05 147.9 ml Tube", "dose 15 06:50 salbutamol 2 puffs");
+        Reads("Date,Chest AM\n14 Aug 2025,7:30am (5 min each side)\n15 Aug 2025,7:10am - 3 each side\n", "f.csv", "session 14 07:30 L?5 R?5", "session 15 07:10 L?3 R?3");
+    }
+
+    [Fact]
+    public void FeedsWithTheirRateAndTheirMeal_AreNotOneAnothers() => Reads("""
+        ,Mon 3/3/25,Thu 13/3/25
+        Lunch feed ml,160,150
+        Night feed on,9.00pm,9.10pm
+        Night feed ml/hr,65,60
+        """, "f.csv", "feed 03 12:30~ 160 ml", "feed 03 21:00 65 ml/h PumpedTube", "feed 13 12:30~ 150 ml", "feed 13 21:10 60 ml/h PumpedTube");
+
     [Theory]
     [InlineData("5 oz", 147.9)]
     [InlineData("1 oz", 29.6)]

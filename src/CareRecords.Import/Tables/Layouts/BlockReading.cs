@@ -69,6 +69,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>Rows after midnight under the date of the evening.</summary>
     public (HashSet<int> Next, HashSet<int> Open) Nights { get; } = NightShifts.Of(block);
 
+    /// <summary>True when cells under the sides tell lower from upper by letters.</summary>
+    public bool NamesUpper { get; } = Enumerable.Range(0, block.Columns.Count).Where(c => block.Columns[c].Role == Role.Area).Any(c => block.Rows.Take(300).Any(r => r[c].Cell.Kind == CellKind.Text && TechniqueNumbers.NamesUpper(r[c].Cell.Text)));
+
     /// <summary>True when the rows are hours, and what is in a row happened within its hour.</summary>
     public bool RowsAreHours { get; } = HourRows.Are(block);
 

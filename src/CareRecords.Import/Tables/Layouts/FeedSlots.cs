@@ -20,6 +20,13 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
                 return;
             }
 
+            // "pump" and a remark "stopped": it ended then.
+            if (slot.Part is null && when.End is null && when.Start is { } stopped && reading.Slots.Words.Any(w => OnOff.Ends(row[w].Cell.Text) == true))
+            {
+                AddFeed(row, slot, null, stopped, ml, route, reading.Block.AreHours ? ml : null);
+                return;
+            }
+
             if (slot.Part is not null) AddFeed(row, slot, row[ml].Cell.IsEmpty ? null : of.PartOrDayOf(slot), null, ml, route, ml);
             else AddFeed(row, slot, when.Start, when.End, ml, route, reading.Block.AreHours ? ml : null);
             return;
@@ -117,6 +124,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         }
 
         var how = row[route].Cell.Words;
+        var rate = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Rate, -1);
         var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : ml >= 0 ? reading.Block.Columns[ml].Route : FeedRoute.Unknown;
         reading.Add(new Feed
         {
@@ -124,9 +132,10 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
             Start = beginning,
             End = end,
             Millilitres = ml < 0 ? null : Millilitres(row[ml], reading.Block.Columns[ml]),
+            MillilitresPerHour = rate >= 0 && row[rate].Cell.Words is { } ran && RateReader.Read(ran).TryGet(out var perHour) ? perHour : null,
             Route = Route(how, headed),
             By = row[reading.Slots.By].Cell.Words,
-        }, [row[ml], row[route], row[at ?? -1], row[slot.End]]);
+        }, [row[ml], row[route], row[at ?? -1], row[slot.End], row[rate]]);
     }
 
     private double? Millilitres(CellAt cell, ColumnMeaning column) =>

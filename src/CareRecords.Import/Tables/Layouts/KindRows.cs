@@ -52,6 +52,9 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             default: Checks(row, what, at, when); return;
         }
 
+        if (what.Sign != SignKind.Temperature)
+            foreach (var column in Of(Role.Temperature).Concat(Of(Role.Breathing)).Where(c => !row[c].Cell.IsEmpty))
+                measures.AddSign(row, column, at, when.Day);
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }

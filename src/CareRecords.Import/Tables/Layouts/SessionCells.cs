@@ -121,7 +121,7 @@ internal sealed class SessionCells(BlockReading reading)
             return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null));
         }
 
-        if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words) is { } byTechnique)
+        if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words, column.Areas.All(a => a.Area == ChestArea.Unknown) && reading.NamesUpper) is { } byTechnique)
         {
             reading.Use(cell);
             return byTechnique;

@@ -247,6 +247,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     {
         var bracket = text.IndexOf('(', StringComparison.Ordinal);
         var figures = (bracket < 0 ? text : text[..bracket]).Trim(' ', '.', '-');
+        // "7:30am (5 min each side)".
+        if (figures.Length == 0 && bracket >= 0 && AreasReader.Read(text[bracket..].Trim(' ', '(', ')'), reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inside }) return _ => inside.Areas;
         if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];

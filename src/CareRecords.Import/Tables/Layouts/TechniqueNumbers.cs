@@ -9,19 +9,40 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static partial class TechniqueNumbers
 {
     /// <summary>The minutes for each of the parts; null when the cell is written another way. A letter alone needs the family's key, or is p or c, v or s.</summary>
-    public static IReadOnlyList<AreaMinutes>? Read(string text, IReadOnlyList<AreaName> parts, FamilyWords words)
+    /// <param name="text">The cell's words.</param>
+    /// <param name="parts">What its heading names.</param>
+    /// <param name="words">The family's words.</param>
+    /// <param name="hasUpper">True where the column tells lower from upper by letters: then "L" is the lower part, not the left side.</param>
+    public static IReadOnlyList<AreaMinutes>? Read(string text, IReadOnlyList<AreaName> parts, FamilyWords words, bool hasUpper)
     {
         if (parts.Count == 0 || !text.Any(char.IsLetter) || !Whole().IsMatch(text.Trim())) return null;
         var areas = new List<AreaMinutes>();
         foreach (Match match in Pair().Matches(text))
         {
-            if (TechniqueOf(match.Groups[1].Value, words) is not { } technique) return null;
             var minutes = double.Parse(match.Groups[2].ValueSpan, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+            if (hasUpper && AreaOf(match.Groups[1].Value) is { } area)
+            {
+                areas.AddRange(parts.Select(p => new AreaMinutes(p.Side, area, p.Technique, minutes)));
+                continue;
+            }
+
+            if (TechniqueOf(match.Groups[1].Value, words) is not { } technique) return null;
             areas.AddRange(parts.Select(p => new AreaMinutes(p.Side, technique == Technique.Vibration ? ChestArea.Unknown : p.Area, technique, minutes)));
         }
 
         return areas.Count == 0 ? null : areas;
     }
+
+    private static ChestArea? AreaOf(string word) => word.ToLowerInvariant() switch
+    {
+        "l" or "lo" or "low" or "lower" or "b" or "base" or "bottom" => ChestArea.Lower,
+        "u" or "up" or "upper" or "t" or "top" or "apex" => ChestArea.Upper,
+        "m" or "mid" or "middle" => ChestArea.Middle,
+        _ => null,
+    };
+
+    /// <summary>True for a cell that names the upper part by a letter or word before its minutes.</summary>
+    public static bool NamesUpper(string text) => text.Length < 40 && Whole().IsMatch(text.Trim()) && Pair().Matches(text).Any(m => AreaOf(m.Groups[1].Value) == ChestArea.Upper);
 
     private static Technique? TechniqueOf(string word, FamilyWords words)
     {
