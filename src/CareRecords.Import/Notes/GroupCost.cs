@@ -60,7 +60,7 @@ internal sealed class GroupCost(bool stamped)
         if (GroupSplitter.IsPart(item.Terms, item.At))
         {
             _parts++;
-            if (!Beside(item) && !Labels(items, i, start)) _strangeParts++;
+            if (!Beside(item) && !Labels(items, i, start) && !(_times == 0 && DescribesSession(item))) _strangeParts++;
         }
         if (term.Is(Sense.Session))
         {
@@ -96,6 +96,9 @@ internal sealed class GroupCost(bool stamped)
         var (terms, at) = (item.Terms, item.At);
         return (at > 0 && (terms[at - 1].Kind == TermKind.Time || terms[at - 1].Is(Sense.Before) || terms[at - 1].Is(Sense.After))) || (at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Time);
     }
+
+    // "evening physio, 6 pm": which one it was, not when.
+    private static bool DescribesSession(GroupItem item) => item.At + 1 < item.Terms.Count && item.Terms[item.At + 1].Is(Sense.Session);
 
     // "Overnight: feed on 9": a part that opens the group and a separator after it.
     private static bool Labels(List<GroupItem> items, int i, int start) => i == start && i + 1 < items.Count && items[i + 1].Before is ":" or "-" or ",";

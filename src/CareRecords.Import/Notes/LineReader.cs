@@ -47,9 +47,10 @@ internal sealed partial class LineReader
         foreach (var group in groups)
         {
             var told = reader.Read(group);
+            var joined = group.TimeTerm?.Is(Sense.Since) == true && Since(read, told);
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
-            if (group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
+            if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
             carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
@@ -70,6 +71,16 @@ internal sealed partial class LineReader
         if (earlier is null) return;
         foreach (var happening in told.Happenings)
             if (happening is { Start: null, End: null, Kind: HappeningKind.Check or HappeningKind.Sign, Check: null or { Phase: CareRecords.Records.CheckPhase.None } }) happening.Start = new TimeRef(earlier) { Taken = CareRecords.Records.TimePrecision.Borrowed, Date = earlier.Date };
+    }
+
+    // "06:10 pump off (on since 22:00, 70 ml/h)": one feed, begun the evening before.
+    private static bool Since(LineRead read, GroupReader.Told told)
+    {
+        if (told.Happenings is not [{ Kind: HappeningKind.Feed, End: null, Start.Mention: { } begun } since] || read.Told is not [.., { Happenings: [{ Kind: HappeningKind.Feed, Start: null, End.Mention: { } ended } feed] }]) return false;
+        (feed.Start, feed.Rate, feed.Millilitres) = (since.Start, feed.Rate ?? since.Rate, feed.Millilitres ?? since.Millilitres);
+        told.Happenings.Clear();
+        if (begun.Date is { } date && begun.Written.Time > ended.Written.Time) (begun.Date, begun.OtherDay) = (date.PlusDays(-1), true);
+        return true;
     }
 
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
@@ -167,7 +178,7 @@ internal sealed partial class LineReader
         }
         if (read.Stamp is not null && groups.Exists(g => g.Terms.Count is > 0 and <= 3 && g.Times.Count == 0 && g.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "done" || t.Is(Sense.AllDone))))
         {
-            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            read.Marks |= LineMarks.Answer;
             return;
         }
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }

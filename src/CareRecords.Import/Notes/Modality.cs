@@ -67,7 +67,11 @@ internal static class Modality
             }
             // "no midday one": the one that would have been there.
             if (term.Text is "no" && terms.Skip(i + 1).Take(3).Any(t => t.Text == "one" && t.Is(Sense.NumberWord)) && !terms.Skip(i + 1).Any(IsDeniable)) { skipsAll = true; break; }
+            // "no scratch that" puts right, it denies nothing.
+            if (term.Text == "no" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Correction)) { stay.Add(term); continue; }
             var next = NextDeniable(terms, i + 1);
+            // "evening physio not done because of the vomiting": the reason is not denied.
+            if (next > 0 && skip && stay.Exists(IsDeniable) && terms.Skip(i + 1).Take(next - i).Any(t => t.Text is "because" or "cos" or "cause" or "coz" or "cuz" or "bc" or "as" or "since" or "due" or "due to" or "because of" or "so" or "after")) next = -1;
             if (next < 0)
             {
                 if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight")) { stay.Add(term); continue; }

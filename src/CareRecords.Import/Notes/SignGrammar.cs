@@ -100,7 +100,7 @@ internal static class SignGrammar
     }
 
     // "yellow nappy": of something else.
-    private static bool NamesAnother(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 3 };
+    private static bool NamesAnother(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (terms[at + 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 3 } || terms[at + 1].Is(Sense.None));
 
     private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
 

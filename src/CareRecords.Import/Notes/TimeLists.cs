@@ -87,7 +87,7 @@ internal static class TimeLists
     }
 
     // "at 7 and then 1": a time like the others, if nothing else is told of it.
-    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
+    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
 
     private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 
@@ -108,7 +108,7 @@ internal static class TimeLists
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
         && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)
