@@ -38,6 +38,8 @@ internal static partial class CheckCell
         if (number.Length == 0) return null;
         double? oxygen = null;
         var pulse = Pulse(ref beside);
+        // "91/93" is two saturations, of which nothing here says when each was.
+        if (beside.Length is 2 or 3 && beside.All(char.IsAsciiDigit) && SaturationReader.Read(beside).TryGet(out var second) && second.Percent >= LowestUnasked) return null;
         if (beside.Length > 0)
         {
             var flow = OxygenReader.Read(beside);

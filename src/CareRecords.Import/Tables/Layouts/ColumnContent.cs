@@ -82,6 +82,8 @@ internal static class ColumnContent
         if (block.About is not (TableKind.Sessions or TableKind.Checks) || columns.Any(c => c.Role is Role.Session or Role.Kind)) return;
         for (var i = 0; i < columns.Length; i++)
         {
+            // "Did it?" over yes and no.
+            if (block.About == TableKind.Sessions && columns[i].Role is Role.Unknown or Role.Detail && filled[i].Count > 1 && !columns.Any(c => c.Role is Role.Session or Role.Area) && Most(filled[i], IsTick)) columns[i] = columns[i] with { Role = Role.Session };
             if (columns[i].Role != Role.Unknown || filled[i].Count == 0 || PartOfRow.Read(columns[i].Own) is null) continue;
             if (block.About == TableKind.Checks && Most(filled[i], IsSaturation)) columns[i] = columns[i] with { Role = Role.Saturation };
             else if (block.About == TableKind.Sessions && Most(filled[i], c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null)) columns[i] = columns[i] with { Role = Role.Session };

@@ -99,6 +99,13 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         // "left base | 3 | min": the part and its minutes in two cells.
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
             areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
+        // "Percussion LLL + RLL | 3 min each": the parts stand in the kind.
+        if (areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown }) && areas.Count <= 1 && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } parts && parts.All(p => p.Side != Side.Unknown))
+        {
+            var each = areas.Count == 1 ? areas[0].Minutes : null;
+            areas = [.. parts.Select(p => new AreaMinutes(p.Side, p.Area, p.Technique == Technique.Unknown ? what.Technique : p.Technique, each))];
+        }
+
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)

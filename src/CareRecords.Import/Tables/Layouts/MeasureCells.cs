@@ -87,6 +87,8 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     {
         var heading = reading.Block.Columns[column];
         var parts = sessions.Count > 1 || cell.Cell.Text.Contains(';') ? EventCell.Parts(cell.Cell.Text).Select(p => p.Trim()).ToList() : [cell.Cell.Text.Trim()];
+        // "94/95/95" beside three sessions.
+        if (sessions.Count > 1 && parts.Count == 1 && parts[0].Split('/', StringSplitOptions.TrimEntries) is var strokes && strokes.Length == sessions.Count && heading.Phase != CheckPhase.None) parts = [.. strokes];
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;

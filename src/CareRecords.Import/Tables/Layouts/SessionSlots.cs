@@ -232,7 +232,26 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             Remark(cell, item.Words, when.Day, start);
         }
 
+        InAll(row, slot, found);
         return found;
+    }
+
+    // "20/15/20" or "20, 15" under minutes: one for each of the sessions of the cell.
+    private void InAll(BlockRow row, Slot slot, List<Session> found)
+    {
+        foreach (var value in slot.Values.Where(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty))
+        {
+            var parts = row[value].Cell.Text.Split(['/', ',', ';', '+'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            if (parts.Length != found.Count || !Array.TrueForAll(parts, p => MinutesReader.Read(p).Outcome == Outcome.Certain)) continue;
+            for (var i = 0; i < found.Count; i++)
+            {
+                var longer = found[i] with { MinutesWritten = MinutesReader.Read(parts[i]).Value.Minutes };
+                if (reading.Into.Entries.LastIndexOf(found[i]) is >= 0 and var at) reading.Replace(at, found[i], longer);
+                found[i] = longer;
+            }
+
+            reading.Use(row[value]);
+        }
     }
 
     // "7:20 L6 R6 (threw up after)": what stands in brackets is a remark on the session.

@@ -151,7 +151,9 @@ internal sealed class BlockSlots
     {
         var meal = PartOfRow.Meal(Block.Columns[i].Heading);
         var feed = Find(TableKind.Feeds, i);
-        if (meal is null || (feed is not null && feed.Part == meal))
+        // "Breakfast | time | oz": the meal's own time stands beside it.
+        var beside = feed is { Time: >= 0 } && (Block.Columns[i].Group > 0 || PartOfRow.Meal(Block.Columns[feed.Time].Heading) == meal);
+        if (meal is null || beside || (feed is not null && feed.Part == meal))
         {
             Last(TableKind.Feeds, i).Values.Add(i);
             return;
@@ -221,7 +223,9 @@ internal sealed class BlockSlots
         }
 
         var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
-        if (session is not null && Slots[^1].Kind is TableKind.Sessions or TableKind.Signs) session.Values.Add(i);
+        // "O2" at the end of the row is of the saturations beside its session, where no others are measured.
+        var ofSession = column.Role == Role.Oxygen && session is not null && session.Values.Exists(v => Block.Columns[v].Role == Role.Saturation) && !Slots.Exists(s => s.Kind == TableKind.Checks && s.Group == column.Group && s.Values.Exists(v => Block.Columns[v].Role == Role.Saturation));
+        if (session is not null && (ofSession || Slots[^1].Kind is TableKind.Sessions or TableKind.Signs)) session.Values.Add(i);
         else if (session is not null && Block.Columns[i].Phase != Records.CheckPhase.None) session.Values.Add(i);
         else Last(TableKind.Checks, i).Values.Add(i);
     }
