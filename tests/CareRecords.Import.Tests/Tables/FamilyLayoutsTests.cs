@@ -200,6 +200,28 @@ public sealed class FamilyLayoutsTests
         Night feed ml/hr,65,60
         """, "f.csv", "feed 03 12:30~ 160 ml", "feed 03 21:00 65 ml/h PumpedTube", "feed 13 12:30~ 150 ml", "feed 13 21:10 60 ml/h PumpedTube");
 
+    [Fact]
+    public void SeveralSessionsInACell_EachHaveTheirMinutesAndSaturations() => Reads(
+        "Date,Physio times,Minutes,SpO2 before,SpO2 after,O2\n13.03.2025,\"7:05, 17:10\",20/15,94/95,96/97,0\n", "f.csv",
+        "check 13 07:05~ 94 o0 before", "check 13 07:05~ 96 o0 after", "session 13 07:05 20 min", "check 13 17:10~ 95 o0 before", "check 13 17:10~ 97 o0 after", "session 13 17:10 15 min");
+
+    [Fact]
+    public void MealsEachWithItsTime_AndAFeedOverNight_AreFourFeeds() => Reads("""
+        Date,Breakfast,,Lunch,,Overnight,,
+        ,Time,oz,Time,oz,On,Off,ml
+        6/14/2025,7:45 AM,5,12:15 PM,6,9:00 PM,5:00 AM,480
+        """, "f.csv", "feed 14 07:45 147.9 ml", "feed 14 12:15 177.4 ml", "feed 14 21:00 to 15 05:00 480 ml");
+
+    [Fact]
+    public void PartsNamedWithTheTechnique_AndMinutesBesideIt() => Reads("""
+        Monday 03 Nov 2025,,,
+        Time,Intervention,Duration,Response
+        0640,Salbutamol MDI 4 puffs via spacer,,
+        0700,Percussion LLL + RLL,3 min each,
+        0725,Obs,,SpO2 96% HR 108 on 0.5L
+        1215,PEG bolus 150 mL,20 min,Tolerated
+        """, "f.csv", "dose 03 06:40 salbutamol 4 puffs", "session 03 07:00 LL3 RL3", "check 03 07:25 96 p108 o0.5", "feed 03 12:15 to 03 12:35 150 ml BolusTube");
+
     [Theory]
     [InlineData("5 oz", 147.9)]
     [InlineData("1 oz", 29.6)]
