@@ -10,6 +10,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
     private readonly List<(long Place, LocalTime Time, TableKind? Kind)> _timesOfRow = [];
+    private readonly Dictionary<int, int> _filled = [];
     private readonly ColumnKinds _kinds = ColumnKinds.Of(block);
 
     /// <summary>The block's columns as events.</summary>
@@ -58,7 +59,8 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public TableKind? KindOf(CellAt cell) => _kinds[cell];
 
     /// <summary>How many cells of a record's line or column are filled.</summary>
-    public int FilledLike(CellAt cell) => block.IsAcross ? cell.Row.Cells.Skip(1).Count(c => !c.IsEmpty) : block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty);
+    public int FilledLike(CellAt cell) => block.IsAcross ? cell.Row.Cells.Skip(1).Count(c => !c.IsEmpty)
+        : _filled.TryGetValue(cell.Column, out var filled) ? filled : _filled[cell.Column] = block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty);
 
     /// <summary>True when each row is an event with a time of its own, several a day.</summary>
     public bool RowsAreEvents { get; } = AreEvents(block);

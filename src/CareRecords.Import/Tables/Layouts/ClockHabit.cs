@@ -15,6 +15,9 @@ internal sealed class ClockHabit
     private const int NearMinutes = 90;
     private const int ClearMinutes = 60;
 
+    // More than this without a date between is no day, and would take long to try.
+    private const int MostOfDay = 100;
+
     private readonly Dictionary<(int Line, int Column), HalfOfDay> _proven = [];
     private readonly HashSet<int> _am = [];
     private readonly HashSet<int> _pm = [];
@@ -80,7 +83,7 @@ internal sealed class ClockHabit
     // Before some place of the day's order all times are before noon, after it all are after: proven where just one place lets them run forward.
     private void Prove(List<Item> day)
     {
-        if (day.Count == 0) return;
+        if (day.Count is 0 or > MostOfDay) return;
         var places = Enumerable.Range(0, day.Count + 1).Where(noon => RunsForward(day, noon)).Take(2).ToList();
         if (places is not [var only]) return;
         for (var i = 0; i < day.Count; i++)

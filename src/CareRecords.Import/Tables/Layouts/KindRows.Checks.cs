@@ -63,7 +63,8 @@ internal sealed partial class KindRows
     // Pulse or oxygen on a line of its own, at the very time of the reading in the lines above: one check.
     private void AddMeasure(Check measure, CellAt cell)
     {
-        var at = reading.Into.Entries.FindLastIndex(e => e is Check);
+        var count = reading.Into.Entries.Count;
+        var at = reading.Into.Entries.FindLastIndex(count - 1, Math.Min(count, MostOfOneReading), e => e is Check);
         if (at >= reading.Into.Entries.Count - MostOfOneReading && at >= 0 && reading.Into.Entries[at] is Check last && last.Start == measure.Start && measure.Start is { IsExact: true } && last.Sources[0].Place != measure.Sources[0].Place
             && (measure.Pulse is null || last.Pulse is null) && (measure.OxygenLitresPerMinute is null || last.OxygenLitresPerMinute is null) && (measure.Phase == last.Phase || measure.Phase == CheckPhase.None || last.Phase == CheckPhase.None) && last.SpO2High is null)
         {

@@ -21,7 +21,7 @@ internal static class NightShifts
         var says = Lexicon.Split(block.Columns[date].Heading).Any(w => w is "shift" or "night" or "nights");
         var (nights, later) = (new List<int>(), new HashSet<int>());
         var (evening, backwards, calendar, last) = (false, 0, 0, -1);
-        string? written = null;
+        string? written = null, ofNight = null;
         foreach (var row in block.Rows)
         {
             var dated = row[date].Cell.Words;
@@ -31,12 +31,13 @@ internal static class NightShifts
             if (minutes < (isNight ? EndOfNight : Morning) && (evening || isNight))
             {
                 nights.Add(row[0].Row.Line);
+                ofNight = written;
                 if (evening) later.Add(row[0].Row.Line);
                 continue;
             }
 
             // A night of the calendar's own date stands above the day that follows it.
-            if (!evening && nights.Count > 0 && !later.Contains(nights[^1]) && last < 0 && SameDate(block, date, nights[^1], written) && !isNight) calendar++;
+            if (!evening && nights.Count > 0 && !later.Contains(nights[^1]) && last < 0 && ofNight == written && !isNight) calendar++;
             if (minutes < last) backwards++;
             last = minutes;
             evening |= minutes >= Evening;
@@ -54,8 +55,6 @@ internal static class NightShifts
 
     /// <summary>True for "D", "N", "day", "night": which shift.</summary>
     public static bool IsShift(string? words) => IsNight(words) || words?.Trim().TrimEnd('.').ToLowerInvariant() is "d" or "day" or "days" or "day shift" or "l" or "late" or "e" or "early";
-
-    private static bool SameDate(Block block, int date, int line, string? written) => block.Rows.Any(r => r[0].Row.Line == line && r[date].Cell.Words == written);
 
     private static int Find(Block block, params Role[] roles) => block.Columns.ToList().FindIndex(c => roles.Contains(c.Role));
 
