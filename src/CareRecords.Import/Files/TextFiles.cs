@@ -17,7 +17,13 @@ internal static class TextFiles
         var first = lines.Again().Take(LinesToJudgeBy).ToList();
         var delimiter = Delimiters.Find(first);
         var place = new Place(file.Found.Name, null);
-        if (file.MayBeNotes && !(delimiter is { } d && TableShape.IsTable(first, d))) return Notes(file, lines, context);
+        if (file.MayBeNotes && !(delimiter is { } d && TableShape.IsTable(first, d)))
+        {
+            if (FixedWidthRows.Read(first) is null || FixedWidthRows.Read([.. lines.Again()]) is not { } rows) return Notes(file, lines, context);
+            var linedUp = TableReader.Read(place, () => rows, context with { NotAfter = file.NotAfter }, everyRow);
+            return new FileReading([linedUp], new InputFile(file.Found.Name, "table", file.Survey.Sha256, $"{file.Survey.EncodingName}, cells lined up with spaces"));
+        }
+
         var separator = delimiter ?? ',';
         var part = TableReader.Read(place, () => DelimitedRows.Read(lines.Again(), separator), context with { NotAfter = file.NotAfter }, everyRow);
         return new FileReading([part], new InputFile(file.Found.Name, "table", file.Survey.Sha256, $"{file.Survey.EncodingName}, cells separated by {NameOf(separator)}"));

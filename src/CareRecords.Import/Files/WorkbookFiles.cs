@@ -32,6 +32,16 @@ internal static class WorkbookFiles
                 asked = true;
                 return book.Rows();
             }, context with { WeekOf = parts.Find(p => p.FirstDay is not null)?.FirstDay }, everyRow));
+            LooseComments.Account(place, book.Comments.BySheet.GetValueOrDefault(place.Sheet ?? ""), parts[^1]);
+        }
+
+        foreach (var (sheet, why) in book.Comments.Lost)
+        {
+            var lost = new Gathered { File = file.Found.Name, Sheet = sheet };
+            lost.Problems.Add(new ImportProblem(new SourceLine(file.Found.Name, null, sheet, null, ""),
+                $"Comments on the cells of {(sheet is null ? file.Found.Name : $"the sheet {sheet}")} could not be read: {why}.",
+                "Write what they say into cells, save the workbook and read it again.", ProblemSeverity.Refused));
+            parts.Add(lost);
         }
 
         if (book.Damage is { } damage)

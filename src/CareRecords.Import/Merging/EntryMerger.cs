@@ -35,6 +35,7 @@ internal sealed class EntryMerger
         var merger = new EntryMerger(sorted, plan);
         merger.Walk(answers);
         merger.JoinPumpOnAndOff();
+        merger.AskHalfDays(answers);
         merger._problems.AddRange(merger._offsets.Problems());
         return new MergeResult(ByTime.Sort([.. merger._entries.OfType<CareEntry>()]), [.. merger._merged.OrderBy(m => m.Key).Select(m => m.Value)], merger._problems, merger._questions);
     }
@@ -97,6 +98,36 @@ internal sealed class EntryMerger
         _problems.Add(new ImportProblem(other.Sources[0], $"This may be the event of {one.Sources[0].Place} written a second time, or a second event: they lie close together and differ. Both are kept.",
             "Answer the question, or delete the one that is too many.", ProblemSeverity.Ask, name));
         return false;
+    }
+
+    // Sessions of two books twelve hours apart to the minute: asked, both kept until the family says which.
+    private void AskHalfDays(IReadOnlyDictionary<string, string> answers)
+    {
+        foreach (var (morning, evening) in HalfDayTwins.Find(_entries, (int)(_plan.NumberFor(PlanItem.SameEventMinutes, _entries.OfType<CareEntry>().First().When.Stated.Date) ?? 10)))
+        {
+            if (_entries[morning] is not Session early || _entries[evening] is not Session late) continue;
+            var (name, asked) = HalfDayTwins.Question(early, late);
+            if (answers.TryGetValue(name, out var answer))
+            {
+                if (HalfDayTwins.IsMorning(answer, early, late) is { } first) Join(first ? morning : evening, first ? evening : morning);
+                continue;
+            }
+
+            _questions.TryAdd(name, asked);
+            _problems.Add(new ImportProblem(late.Sources[0], $"This session is twelve hours to the minute after that of {early.Sources[0].Place}, in another book of the same day: it may be the same one in the wrong half of the day. Both are kept.",
+                "Answer the question, or correct the time.", ProblemSeverity.Ask, name));
+        }
+    }
+
+    // As the family says: the time of the one, and what else the other tells.
+    private void Join(int at, int from)
+    {
+        var (kept, added) = (_entries[at]!, _entries[from]!);
+        _entries[at] = Union.Of(kept, added);
+        _entries[from] = null;
+        IReadOnlyList<MergeDifference> before = [.. Taken(at), .. Taken(from)];
+        _merged.Remove(from);
+        _merged[at] = new MergedEntry(kept.Sources[0], [.. _entries[at]!.Sources.Skip(1)], [.. before, .. Differences.Between(kept, added)]);
     }
 
     // The entry at one place takes in the entry at another, with whatever that one took in before.

@@ -145,7 +145,7 @@ internal static class FeedGrammar
             if ((i > 0 && terms[i - 1].Is(Sense.Flush)) || (i + 1 < terms.Count && terms[i + 1].Is(Sense.Flush))) return;
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             feed.IsVolume = true;
-            if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? Math.Round(term.Number * VolumeReader.MillilitresPerOunce, 1) : term.Number;
+            if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? VolumeReader.OfOunces(term.Number) : term.Number;
         }
         else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && (terms[i - 1].IsSymbol("@") || terms[i - 1].Is(Sense.Flush) || terms[i - 1].Is(Sense.SatLabel) || terms[i - 1].Is(Sense.PulseLabel) || terms[i - 1].Is(Sense.TempLabel))) && !(term.Number <= 100 && terms.Any(t => t.Is(Sense.SatLabel))))
         {

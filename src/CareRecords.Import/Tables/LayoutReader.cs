@@ -15,6 +15,7 @@ internal static class LayoutReader
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
+        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
         var apart = SideBySide.Apart(place, rows);
@@ -114,7 +115,7 @@ internal static class LayoutReader
             return null;
         }
 
-        block = Crosses.AsTicks(block, around);
+        block = Dittos.Filled(Crosses.AsTicks(block, around));
         block = NumberTimes.Mended(block);
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
@@ -146,7 +147,7 @@ internal static class LayoutReader
             else ReadRow(row, reading, times, slotRows, kindRows, words);
             foreach (var (cell, comment) in reading.CommentsOf(row))
                 if (words.Read(cell, null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
-            leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted);
+            leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted || reading.Joined);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
         }

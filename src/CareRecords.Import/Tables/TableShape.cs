@@ -14,8 +14,8 @@ internal static class TableShape
     /// </summary>
     public static bool IsTable(IReadOnlyList<string> lines, char delimiter)
     {
-        var rows = DelimitedRows.Read(lines, delimiter).Where(r => !r.IsBlank).ToList();
-        var heading = rows.FindIndex(r => CanonicalHeader.Read(r) is not null || (r.Cells.Length >= 3 && r.Cells.All(c => c.Text.Length <= LongestHeading) && RowShape.Headings(r) is not null));
+        var rows = NumberedHeadings.Plain([.. DelimitedRows.Read(lines, delimiter).Where(r => !r.IsBlank)]);
+        var heading = rows.ToList().FindIndex(r => CanonicalHeader.Read(r) is not null || (r.Cells.Length >= 3 && r.Cells.All(c => c.Text.Length <= LongestHeading) && RowShape.Headings(r) is not null));
         if (heading < 0) return false;
         var below = rows.Skip(heading + 1).ToList();
         return below.Count(r => r.Cells.Length > 1) * 5 >= below.Count * 3;

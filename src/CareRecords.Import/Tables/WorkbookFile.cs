@@ -16,14 +16,15 @@ internal sealed class WorkbookFile : IDisposable
     private readonly IExcelDataReader? _reader;
     private bool _beforeFirstSheet = true;
 
-    private IReadOnlyDictionary<string, Dictionary<int, List<CellComment>>> _comments = new Dictionary<string, Dictionary<int, List<CellComment>>>();
-
     private WorkbookFile(Stream stream, IExcelDataReader? reader, string? damage) => (_stream, _reader, Damage) = (stream, reader, damage);
 
     static WorkbookFile() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
 
     /// <summary>What stopped the reading, in a sentence; null while all is well.</summary>
     public string? Damage { get; private set; }
+
+    /// <summary>The comments on its cells, and what of them was lost.</summary>
+    public CommentsRead Comments { get; private init; } = CommentsRead.None;
 
     /// <summary>Opens a workbook. The stream is closed with it.</summary>
     /// <param name="stream">The file, seekable.</param>
@@ -33,11 +34,9 @@ internal sealed class WorkbookFile : IDisposable
         if (TooLarge(stream, mostUnpackedBytes) is { } why) return new WorkbookFile(stream, null, why);
         try
         {
-            var comments = IsPackage(stream) ? SheetComments.Read(stream) : null;
+            var comments = IsPackage(stream) ? SheetComments.Read(stream) : CommentsRead.None;
             stream.Position = 0;
-            var book = new WorkbookFile(stream, ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true }), null);
-            if (comments is not null) book._comments = comments;
-            return book;
+            return new WorkbookFile(stream, ExcelReaderFactory.CreateReader(stream, new ExcelReaderConfiguration { LeaveOpen = true }), null) { Comments = comments };
         }
         catch (Exception damage) when (IsDamage(damage))
         {
@@ -73,7 +72,7 @@ internal sealed class WorkbookFile : IDisposable
     public IEnumerable<GridRow> Rows()
     {
         var (number, blanks) = (0, 0);
-        var comments = _comments.GetValueOrDefault(SheetName);
+        var comments = Comments.BySheet.GetValueOrDefault(SheetName);
         while (NextRow(ref number) is { } row)
         {
             if (row.IsBlank)
@@ -139,11 +138,23 @@ internal sealed class WorkbookFile : IDisposable
         }
     }
 
-    // What the reading library and the runtime throw on bytes that are not the workbook they claim to be. Anything else is our defect and is let through.
-    private static bool IsDamage(Exception exception) => exception is ExcelReaderException or HeaderException or InvalidDataException
-        or XmlException or IOException or ArgumentException or FormatException or OverflowException or IndexOutOfRangeException
-        or KeyNotFoundException or NullReferenceException or InvalidCastException or NotSupportedException or InvalidOperationException
-        or NotImplementedException or DecoderFallbackException;
+    // What the reading library and the runtime throw on bytes that are not the workbook they claim to be; the library checks little before it reads.
+    // Anything else is our defect and is let through. Found by damaging workbooks (RobustnessTests) and in the library's own code:
+    private static bool IsDamage(Exception exception) => exception
+        is ExcelReaderException            // the library's own: no workbook, locked, a compound file that contradicts itself
+        or InvalidDataException            // the zip or its packing is broken
+        or XmlException                    // a part is not XML, or declares a document type
+        or IOException                     // the file ends in the middle (EndOfStreamException), or goes away
+        or ArgumentException               // a record's length points outside its bytes, or a code page does not exist; also text that is not in its encoding (DecoderFallbackException)
+        or FormatException                 // a number in an attribute is none
+        or OverflowException               // a number in a record or attribute is too large for its place
+        or IndexOutOfRangeException        // a record is shorter than its kind, or names a string that is not there
+        or KeyNotFoundException            // a sheet names a part that the package does not have
+        or NullReferenceException          // a part that the library takes for granted is missing
+        or InvalidCastException            // a record of an old .xls is of another kind than its place asks for
+        or NotSupportedException           // an old .xls of a version, or a zip of a packing, that is not known
+        or InvalidOperationException       // the library's reader is asked for a cell where a damaged sheet has no row
+        or NotImplementedException;        // an .xls locked by a cipher that the library names but has not written
 
     private static string Describe(Exception damage) => damage switch
     {

@@ -66,4 +66,30 @@ public sealed class SameEventTests
         Assert.Equal(5, log.Entries.Count);
         Assert.Contains(log.Problems, p => p.Why.Contains("6 minutes ahead", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void SessionTwelveHoursToTheMinuteFromAnotherBooks_IsAskedAndBothAreKept()
+    {
+        using var inputs = new Inputs().With("a.csv", Sessions + "2026-03-09 07:10,,3,3,mum\n").With("b.csv", Sessions + "2026-03-09 19:10,,3,3,dad\n");
+        var log = inputs.Import();
+        Assert.Equal(2, log.Entries.Count);
+        var question = Assert.Single(log.Questions);
+        Assert.StartsWith("half-day:", question.Name, StringComparison.Ordinal);
+        inputs.With("answers.csv", $"question,answer\n\"{question.Name}\",\"one, at 07:10\"\n");
+        var session = Assert.IsType<Session>(Assert.Single(inputs.Import().Entries));
+        Assert.Equal(7, session.Start!.Stated.Hour);
+        Assert.Equal(2, session.Sources.Count);
+    }
+
+    [Theory]
+    [InlineData("2026-03-09 07:00,,3,3,mum\n", "2026-03-09 19:00,,3,3,dad\n")]
+    [InlineData("2026-03-09 07:10,,3,3,mum\n", "2026-03-09 19:15,,3,3,dad\n")]
+    [InlineData("2026-03-09 07:10,,3,3,mum\n2026-03-09 19:05,,3,3,mum\n", "2026-03-09 19:10,,3,3,dad\n")]
+    [InlineData("2026-03-09 07:10,,3,3,mum\n", "2026-03-09 07:12,,3,3,dad\n2026-03-09 19:10,,3,3,dad\n")]
+    [InlineData("2026-03-09 07:10,,3,3,mum\n", "2026-03-09 19:10,,3,3,mum\n")]
+    public void SessionsTwelveHoursApartByPlanOrBorneOut_AreNotAsked(string a, string b)
+    {
+        using var inputs = new Inputs().With("a.csv", Sessions + a).With("b.csv", Sessions + b);
+        Assert.DoesNotContain(inputs.Import().Questions, q => q.Name.StartsWith("half-day:", StringComparison.Ordinal));
+    }
 }

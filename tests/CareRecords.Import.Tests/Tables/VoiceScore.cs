@@ -34,12 +34,12 @@ internal sealed class VoiceScore
         foreach (var record in score._left.Where(r => !score.IsAllowed(r)))
         {
             score.False++;
-            score.Missing.Add("false: " + record);
+            score.Missing.Add("false: " + Short(record));
         }
 
         foreach (var due in List(expected, "asks").Concat(List(expected, "impossible")))
             if (!score._problemRows.Contains(Row(due.GetProperty("source").GetString()!)))
-                score.Missing.Add("no problem at " + due);
+                score.Missing.Add("no problem at " + Short(due));
         return score;
     }
 
@@ -53,8 +53,9 @@ internal sealed class VoiceScore
         var here = candidates.Where(g => g.GetProperty("sources").EnumerateArray().Any(s => Row(Source(s)) == row)).ToList();
         if (here.Count == 0)
         {
-            if (!_problemRows.Contains(row)) Swallowed++;
-            Missing.Add("missed: " + wanted);
+            var asked = _problemRows.Contains(row);
+            if (!asked) Swallowed++;
+            Missing.Add((asked ? "asked: " : "swallowed: ") + Short(wanted));
             return;
         }
 
@@ -65,7 +66,7 @@ internal sealed class VoiceScore
         {
             Values++;
             if (right) ValuesRight++;
-            else Missing.Add($"{name} of {wanted} is wrong in {best}");
+            else Missing.Add($"{name} of {Short(wanted)} is wrong in {Short(best)}");
         }
     }
 
@@ -158,6 +159,14 @@ internal sealed class VoiceScore
     private static string? Text(JsonElement json, string name) => json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.String ? value.GetString() : null;
 
     private static double? Number(JsonElement json, string name) => json.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.Number ? value.GetDouble() : null;
+
+    // On one line and without what says nothing.
+    private static string Short(JsonElement json) => json.ValueKind switch
+    {
+        JsonValueKind.Object => "{" + string.Join(' ', json.EnumerateObject().Where(p => p.Value.ValueKind is not (JsonValueKind.Null or JsonValueKind.False) && p.Name is not ("startEarliest" or "startLatest" or "file")).Select(p => $"{p.Name}={Short(p.Value)}")) + "}",
+        JsonValueKind.Array => string.Join('+', json.EnumerateArray().Select(Short)),
+        _ => json.ToString(),
+    };
 
     private static string? Squeeze(string? text) => text?.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant();
 }

@@ -18,6 +18,22 @@ internal static class AmountAndTime
         return events.Count > 0 ? events : null;
     }
 
+    /// <summary>"salbutamol 2 puffs at 8:50", "salbutamol 2 puffs 8.50": the words before the time, and the time; null when the cell is written another way.</summary>
+    public static (string Words, ClockSpan Clock)? Trailing(string text)
+    {
+        text = text.Trim().TrimEnd('.');
+        foreach (var mark in new[] { "@", " at ", " " })
+        {
+            var at = text.LastIndexOf(mark, StringComparison.OrdinalIgnoreCase);
+            if (at <= 0 || !char.IsLetter(text[0])) continue;
+            var time = text[(at + mark.Length)..].Trim();
+            if (time.AsSpan().IndexOfAny(':', '.', 'h') < 0 && mark == " ") continue;
+            if (time.Length > 0 && char.IsAsciiDigit(time[0]) && CellTimes.Clock(time) is { Outcome: Outcome.Certain, Value: { } clock }) return (text[..at].Trim(' ', ','), clock);
+        }
+
+        return null;
+    }
+
     private static CellEvent? Part(string part)
     {
         foreach (var mark in new[] { "@", " at " })

@@ -76,6 +76,11 @@ internal static class AreaNames
         // "L/upper" is one part: the side of it and the area.
         if (names is [{ Side: not Side.Unknown, Area: ChestArea.Unknown } side, { Side: Side.Unknown, Area: not ChestArea.Unknown } area]) return [area with { Side = side.Side, Technique = area.Technique == Technique.Unknown ? side.Technique : area.Technique }];
         if (names is [{ Side: Side.Unknown, Area: not ChestArea.Unknown } alone, { Side: not Side.Unknown, Area: ChestArea.Unknown } of]) return [alone with { Side = of.Side, Technique = alone.Technique == Technique.Unknown ? of.Technique : alone.Technique }];
+        // "Lowers (mins each side)": the area once, and both sides of it.
+        if (names.Count > 2 && names.TakeLast(2).Select(n => n with { Technique = Technique.Unknown }).SequenceEqual([new(Side.Left, ChestArea.Unknown, Technique.Unknown), new(Side.Right, ChestArea.Unknown, Technique.Unknown)]) && names.SkipLast(2).All(n => n is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
+            return [.. names.SkipLast(2).SelectMany(n => new[] { n with { Side = Side.Left }, n with { Side = Side.Right } })];
+        // "Shaking R/L": one technique said first is that of both.
+        if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Select(n => n with { Technique = names[0].Technique })];
         for (var i = 1; i < names.Count; i++)
         {
             var (before, here) = (names[i - 1], names[i]);

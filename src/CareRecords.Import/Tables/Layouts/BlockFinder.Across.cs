@@ -3,6 +3,9 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <content>Tables with their days, or their hours, across.</content>
 internal sealed partial class BlockFinder
 {
+    // Right of the last day one cell alone may be a remark in the margin.
+    private const int FewestOfColumn = 2;
+
     // "TIME | MON |  | TUE |" over " | PT | SATS | PT | SATS": under each day the same few columns.
     private bool IsDaysOverColumns(int at)
     {
@@ -96,7 +99,7 @@ internal sealed partial class BlockFinder
                 continue;
             }
 
-            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2)) break;
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
             if (row.IsBlank) continue;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
             if (labels.Count > 0 && RowShape.IsTotal(row) && HeadingReader.Read(row[0].Text).Role is Role.Ignore or Role.Unknown)
@@ -116,14 +119,16 @@ internal sealed partial class BlockFinder
         if (corner is not null) _titles.Add(corner);
         if (HourGrid.IsHours([.. labels.Select(l => l[0])]) || (corner is not null && labels.Count > 0 && labels.TrueForAll(l => HourGrid.HourOf(l[0]) is not null))) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        columns.AddRange(AcrossColumns(dates, labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
+        var lastDate = Array.FindLastIndex(dates.Cells, c => CellTimes.Read(c).Date is not null);
         var dated = -1;
         for (var c = 1; c < Math.Max(dates.Cells.Length, parts?.Cells.Length ?? 0); c++)
         {
             if (CellTimes.Read(dates[c]).Date is not null) dated = c;
-            else if (parts is null || !dates[c].IsEmpty || parts[c].IsEmpty) dated = -1;
+            // A day written once over several of its sessions, merged or not, stands over the filled columns to its right.
+            else if (!dates[c].IsEmpty || (parts is null ? labels.Count(l => !l[c].IsEmpty) < (c < lastDate ? 1 : FewestOfColumn) : parts[c].IsEmpty)) dated = -1;
             if (dated < 0) continue;
             CellAt[] head = parts is null ? [new CellAt(_place, dates, dated)] : [new CellAt(_place, dates, dated), new CellAt(_place, parts, c)];
             rows.Add(new BlockRow([.. head, .. labels.Select(l => new CellAt(_place, l, c))]));
@@ -198,10 +203,14 @@ internal sealed partial class BlockFinder
         return null;
     }
 
+    // "Notes | | asleep so no evening chest | temp 38.4 at 2pm" is a line of remarks, not the heading of another table.
+    private static bool IsRemarks(GridRow row) => HeadingReader.Read(row[0].Text).Role is Role.Note or Role.Reason or Role.Sign or Role.By or Role.Cough or Role.Secretions
+        || row.Cells.Skip(1).Any(c => c.Text.AsSpan().ContainsAnyInRange('0', '9') || Lexicon.Split(c.Text).Count > 4);
+
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
     // A label with nothing beside it ("Morning") is the group heading of those under it.
-    private static IEnumerable<ColumnMeaning> AcrossColumns(List<GridRow> labels, int firstDate, string? corner, bool deep)
+    private static IEnumerable<ColumnMeaning> AcrossColumns(GridRow dates, List<GridRow> labels, int firstDate, string? corner, bool deep)
     {
         var (group, number) = (corner, 0);
         string? before = null;
@@ -209,7 +218,11 @@ internal sealed partial class BlockFinder
         {
             if (deep && label.Text != before) (group, before, number) = (label.Text, label.Text, number + 1);
             if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
-            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim());
+            var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim()).ToList();
+            // "2000" under "Time" is eight in the evening.
+            for (var i = 1; i < firstDate; i++)
+                if (HeadingReader.Read(dates[i].Text).Role == Role.Time && label[i].Kind is CellKind.Text or CellKind.Number && CellTimes.Read(label[i]).Clock is { End: null, Start: { Half: not Reading.HalfOfDay.Unknown } at } && !beside.Contains(label[i].Text.Trim()))
+                    beside.Add(FormattableString.Invariant($"{at.Time.Hour}:{at.Time.Minute:00}"));
             var own = string.Join(' ', beside.Prepend(label[0].Text.Trim()));
             // A part of the day under "CHEST PT" is a session of that part.
             var part = corner is not null && group == corner ? PartOfRow.Read(own) : null;

@@ -15,6 +15,7 @@ internal sealed record SheetParts(IReadOnlyList<Block> Blocks, IReadOnlyList<Loo
 internal sealed partial class BlockFinder
 {
     private const int MostOfDayLine = 6;
+    private const int FewestOfForm = 4;
 
     private readonly Place _place;
     private readonly IReadOnlyList<GridRow> _rows;
@@ -40,7 +41,9 @@ internal sealed partial class BlockFinder
             var row = _rows[i];
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
+            else if (Form(i) is { } form) i = Beside(i, form, oneDay: false);
             else if (IsDayLine(row)) i = Loose(i, null);
+            else if (HoursAcross.CountsSessions(row) && i + 1 < _rows.Count && RowShape.IsDatesAcross(_rows[i + 1])) i = Loose(i, "the numbers of the columns");
             else if (IsDaysOverColumns(i)) i = DaysOverColumns(i);
             else if (DaysOfMonth(row) is { } days) i = Across(i, days);
             else if (RowShape.IsDatesAcross(row) || IsFewDays(i)) i = Across(i);
@@ -74,11 +77,28 @@ internal sealed partial class BlockFinder
         return labels;
     }
 
-    private int Beside(int at, List<GridRow> labels)
+    // A form of one event: "Date | 4/3/2025", under it "Time started | 7:05", "Left lower | 3", one line a thing. Null where the rows are none.
+    private List<GridRow>? Form(int at)
+    {
+        if (_rows[at].Cells.Length != 2 || HeadingAt(at) is not null) return null;
+        var labels = new List<GridRow>();
+        for (; at < _rows.Count && !_rows[at].IsBlank && _rows[at].Cells.Length <= 2 && _rows[at][0].Kind == CellKind.Text; at++)
+        {
+            var role = HeadingReader.Read(_rows[at][0].Text.Trim().TrimEnd(':')).Role;
+            if (CellTimes.Read(_rows[at][0]).Date is not null || (labels.Count > 0 && role == Role.Date && CellTimes.Read(_rows[at][1]).Date is not null)) break;
+            labels.Add(_rows[at]);
+        }
+
+        var roles = labels.Select(l => HeadingReader.Read(l[0].Text.Trim().TrimEnd(':')).Role).ToList();
+        return labels.Count >= FewestOfForm && roles.Count(r => r != Role.Unknown) * 4 >= roles.Count * 3 && CellTimes.Read(labels[0][1]).Date is not null && roles[0] == Role.Date
+            && roles.Exists(r => r is Role.Time or Role.Start or Role.Session) && labels.Count(l => HeadingReader.Read(l[1].Text).IsKnown && !l[1].Text.Any(char.IsAsciiDigit)) * 2 < labels.Count ? labels : null;
+    }
+
+    private int Beside(int at, List<GridRow> labels, bool oneDay = true)
     {
         var columns = labels.Select(l => HeadingReader.Read(l[0].Text.Trim().TrimEnd(':'))).ToList();
         var rows = Enumerable.Range(1, labels.Max(l => l.Cells.Length) - 1).Select(c => new BlockRow([.. labels.Select(l => new CellAt(_place, l, c))])).Where(r => !r.IsBlank).ToList();
-        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, IsOfOneDay = true, Titles = [.. _titles] });
+        _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, IsOfOneDay = oneDay, Titles = [.. _titles] });
         _titles.Clear();
         return at + labels.Count;
     }
@@ -90,6 +110,7 @@ internal sealed partial class BlockFinder
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
+        var below = new List<string>();
         List<string> titles = [.. _titles];
         // What a word means reads like a heading ("puff" beside "salbutamol inhaler").
         var words = heading.Columns.Any(c => c.Role == Role.Word) && heading.Columns.Any(c => c.Role == Role.Means);
@@ -113,14 +134,18 @@ internal sealed partial class BlockFinder
             else if (IsOneCell(row) && IsOutside(row, heading.Columns))
             {
                 _loose.Add(new LooseRow(row, null));
-                _titles.Add(row.Text);
+                below.Add(row.Text);
                 if (RowShape.IsKeyHeading(row.Cells.First(c => !c.IsEmpty).Text))
                 {
                     next = Key(next + 1);
                     break;
                 }
             }
-            else rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
+            else
+            {
+                rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
+                below.Clear();
+            }
         }
 
         _blocks.Add(new Block
@@ -131,7 +156,9 @@ internal sealed partial class BlockFinder
             Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
+        // What stands below the last row is the title of the next table.
         _titles.Clear();
+        _titles.AddRange(below);
         return next;
     }
 

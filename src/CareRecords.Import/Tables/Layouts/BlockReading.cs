@@ -9,7 +9,9 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
-    private readonly List<(long Place, LocalTime Time)> _timesOfRow = [];
+    private readonly List<(long Place, LocalTime Time, TableKind? Kind)> _timesOfRow = [];
+    private readonly Dictionary<int, int> _filled = [];
+    private readonly ColumnKinds _kinds = ColumnKinds.Of(block);
 
     /// <summary>The block's columns as events.</summary>
     public BlockSlots Slots { get; } = BlockSlots.Of(block);
@@ -41,8 +43,58 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the row is of ("morning"); null when it does not say.</summary>
     public string? Part { get; set; }
 
+    /// <summary>The part of the day that the heading of the event being read names; null when it names none.</summary>
+    public string? SlotPart { get; set; }
+
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
+
+    /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
+    public UncertainTime? Anchor { get; set; }
+
+    /// <summary>True when what the row says went into a record of the rows above.</summary>
+    public bool Joined { get; set; }
+
+    /// <summary>The kind of event whose time a cell is; null when its heading does not say.</summary>
+    public TableKind? KindOf(CellAt cell) => _kinds[cell];
+
+    /// <summary>How many cells of a record's line or column are filled.</summary>
+    public int FilledLike(CellAt cell) => block.IsAcross ? cell.Row.Cells.Skip(1).Count(c => !c.IsEmpty)
+        : _filled.TryGetValue(cell.Column, out var filled) ? filled : _filled[cell.Column] = block.Rows.Count(r => !r[cell.Column].Cell.IsEmpty);
+
+    /// <summary>True when each row is an event with a time of its own, several a day.</summary>
+    public bool RowsAreEvents { get; } = AreEvents(block);
+
+    /// <summary>What the table proves of times without a half of day.</summary>
+    public ClockHabit Habit { get; } = ClockHabit.Of(block);
+
+    /// <summary>Rows after midnight under the date of the evening.</summary>
+    public (HashSet<int> Next, HashSet<int> Open) Nights { get; } = NightShifts.Of(block);
+
+    /// <summary>True when cells under the sides tell lower from upper by letters.</summary>
+    public bool NamesUpper { get; } = Enumerable.Range(0, block.Columns.Count).Where(c => block.Columns[c].Role == Role.Area).Any(c => block.Rows.Take(300).Any(r => r[c].Cell.Kind == CellKind.Text && TechniqueNumbers.NamesUpper(r[c].Cell.Text)));
+
+    /// <summary>True when the rows are hours, and what is in a row happened within its hour.</summary>
+    public bool RowsAreHours { get; } = HourRows.Are(block);
+
+    /// <summary>How feeds go in where the table's title says so ("milk by the tube").</summary>
+    public FeedRoute TitleRoute { get; } = block.Titles.Append(place.Sheet ?? "").Select(t => KindWords.Read(t, FamilyWords.None)).FirstOrDefault(k => k is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown })?.Route ?? FeedRoute.Unknown;
+
+    private static bool AreEvents(Block block)
+    {
+        var date = block.Columns.ToList().FindIndex(c => c.Role == Role.Date);
+        if (block.IsAcross || ClockHabit.Anchors(block) is not [var anchor]) return false;
+        var (written, ofDay) = ((string?)null, 0);
+        foreach (var row in block.Rows.Where(r => !r[anchor].Cell.IsEmpty))
+        {
+            var dated = row[date].Cell.Words ?? written;
+            ofDay = dated == written ? ofDay + 1 : 1;
+            if (ofDay > 1) return true;
+            written = dated;
+        }
+
+        return false;
+    }
 
     /// <summary>True when the hours of a tick chart are times to the minute.</summary>
     public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);
@@ -66,11 +118,17 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public LocalTime? LatestBefore(CellAt cell)
     {
         var latest = Latest;
-        foreach (var (place, time) in _timesOfRow)
-            if (place < PlaceOf(cell) && (latest is null || time > latest))
+        // Columns of one kind after those of another need not follow them in time: "1st chest, 2nd chest, puffer".
+        var kind = _kinds.AreGrouped ? _kinds[cell] : null;
+        foreach (var (place, time, other) in _timesOfRow)
+            if (place < PlaceOf(cell) && (kind is null || other is null || other == kind) && (latest is null || time > latest))
                 latest = time;
         return latest;
     }
+
+    /// <summary>True for a time shortly before one that stands before it in its row: a feed may have been stopped then, or in the other half of the day.</summary>
+    public bool StepsBack(CellAt cell, LocalTime time) =>
+        _timesOfRow.Exists(t => t.Place < PlaceOf(cell) && t.Time > time && Period.Between(time, t.Time, PeriodUnits.Minutes).Minutes <= HalfOfDayRule.StepBackMinutes);
 
     // Where a cell stands in its record: across, the records run down the lines.
     private long PlaceOf(CellAt cell) => block.IsAcross ? cell.Row.Line : cell.Column;
@@ -89,7 +147,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     }
 
     /// <summary>Takes note of a time of the day.</summary>
-    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time));
+    public void Saw(LocalTime time, CellAt at) => _timesOfRow.Add((PlaceOf(at), time, _kinds[at]));
 
     /// <summary>Settles a day as written; null, with a problem, when it cannot be.</summary>
     public LocalDate? Settle(DateWritten written, CellAt at)
@@ -174,7 +232,8 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public void NextRow()
     {
         _seen.Clear();
-        foreach (var (_, time) in _timesOfRow)
+        (Anchor, Joined) = (null, false);
+        foreach (var (_, time, _) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;
         _timesOfRow.Clear();

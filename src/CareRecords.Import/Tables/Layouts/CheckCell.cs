@@ -3,12 +3,19 @@ using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
 
-/// <summary>One saturation of a cell with what stands beside it.</summary>
-internal sealed record CellCheck(SaturationWritten Saturation, double? Oxygen, CheckPhase Phase);
+/// <summary>One saturation of a cell with what stands beside it; the saturation is null where it was refused and the rest stands.</summary>
+internal sealed record CellCheck(SaturationWritten? Saturation, double? Oxygen, CheckPhase Phase)
+{
+    /// <summary>The pulse beside it, beats a minute; null when none is written.</summary>
+    public double? Pulse { get; init; }
+}
 
 /// <summary>Reads cells of saturations with their phase or oxygen: "b93 a95", "93 (0.5L)", "94@0", "93 → 95", "92 in air".</summary>
-internal static class CheckCell
+internal static partial class CheckCell
 {
+    // Below this a home oximeter's figure is more likely a slip or a slipped probe (chosen by CareRecords).
+    private const double LowestUnasked = 50;
+
     /// <summary>The readings of one part of a cell; null when it holds anything else. Impossible ones are told to <paramref name="refuse"/>.</summary>
     public static IReadOnlyList<CellCheck>? Read(string text, Action<string> refuse)
     {
@@ -30,6 +37,9 @@ internal static class CheckCell
         var (number, beside) = Apart(text);
         if (number.Length == 0) return null;
         double? oxygen = null;
+        var pulse = Pulse(ref beside);
+        // "91/93" is two saturations, of which nothing here says when each was.
+        if (beside.Length is 2 or 3 && beside.All(char.IsAsciiDigit) && SaturationReader.Read(beside).TryGet(out var second) && second.Percent >= LowestUnasked) return null;
         if (beside.Length > 0)
         {
             var flow = OxygenReader.Read(beside);
@@ -39,11 +49,37 @@ internal static class CheckCell
         }
 
         var saturation = SaturationReader.Read(number);
-        if (saturation.TryGet(out var read)) return [new CellCheck(read, oxygen, phase)];
+        if (saturation.TryGet(out var read) && read.Percent < LowestUnasked)
+        {
+            refuse($"A saturation of {number} may be a slip of the pen.");
+            return Rest(oxygen, pulse, phase);
+        }
+
+        if (saturation.TryGet(out read)) return [new CellCheck(read, oxygen, phase) { Pulse = pulse }];
         if (saturation.Outcome != Outcome.Impossible) return null;
         refuse(saturation.Why ?? $"'{number}' cannot be a saturation.");
-        return [];
+        return Rest(oxygen, pulse, phase);
     }
+
+    private static List<CellCheck> Rest(double? oxygen, double? pulse, CheckPhase phase) =>
+        oxygen is null && pulse is null ? [] : [new CellCheck(null, oxygen, phase) { Pulse = pulse }];
+
+    // "pulse 128", "hr 112", "118 bpm", and a bare number over 100 set off by a stroke: taken out of what stands beside the saturation.
+    private static double? Pulse(ref string beside)
+    {
+        var found = PulseWritten().Match(beside);
+        if (!found.Success) return null;
+        var number = found.Groups[1].Success ? found.Groups[1].Value : found.Groups[2].Success ? found.Groups[2].Value : found.Groups[3].Value;
+        if (!PulseReader.Read(number).TryGet(out var beats)) return null;
+        beside = (beside[..found.Index] + " " + beside[(found.Index + found.Length)..]).Trim(' ', '@', '(', ')', ',', ';', '/', '[', ']');
+        foreach (var word in new[] { "on ", "in ", "with ", "and " })
+            if (beside.StartsWith(word, StringComparison.OrdinalIgnoreCase))
+                beside = beside[word.Length..].TrimStart();
+        return beats;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?:pulse|puls|hr|heart rate|heart|bpm|p)[\s:=]*(\d{2,3})\b(?:\s*bpm)?|\b(\d{2,3})\s*(?:bpm|beats)|^(1\d\d|2[0-4]\d)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex PulseWritten();
 
     // "93 (0.5L)" is 93 and "0.5L"; "94@0" is 94 and "0"; "92 on air" is 92 and "air".
     private static (string Number, string Beside) Apart(string text)

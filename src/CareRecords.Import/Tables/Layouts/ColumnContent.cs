@@ -24,7 +24,11 @@ internal static class ColumnContent
             filled[i] = [.. block.Rows.Take(MostRows).Select(r => r[i].Cell).Where(c => !c.IsEmpty && (c.Text.Trim() is "x" or "X" or "-" || !NotSaid.Is(c.Text.Trim())))];
         for (var i = 0; i < columns.Length; i++)
             if (filled[i].Count > 0 && Renamed(columns[i], filled[i], words) is { } role)
-                columns[i] = columns[i] with { Role = role };
+                columns[i] = columns[i] with { Role = role, Areas = role == Role.Area ? [.. columns[i].Areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)] : columns[i].Areas, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
+        // A column of times that nobody filled in tells no row's time.
+        for (var i = 0; i < columns.Length; i++)
+            if (filled[i].Count == 0 && columns[i].Role is Role.Time or Role.Start or Role.End && columns.Where((c, n) => n != i && c.Role is Role.Time or Role.Start && filled[n].Count > 0).Any())
+                columns[i] = columns[i] with { Role = Role.Ignore };
         Parts(block, columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
@@ -36,6 +40,7 @@ internal static class ColumnContent
         Times(block, columns, filled);
         Ends(block, columns, filled);
         Day(columns, filled);
+        MeasurePhases.Settle(columns, block.About);
         return block with { Columns = columns };
     }
 
@@ -48,15 +53,28 @@ internal static class ColumnContent
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
         Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
-        Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) => Role.Part,
+        Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) || (cells.Count > 2 && cells.TrueForAll(c => NightShifts.IsShift(c.Words)) && cells.Exists(c => NightShifts.IsNight(c.Words))) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
+        // "Wake" and "Bed" over 95 % and "91% on 0.5L".
+        Role.Unknown or Role.Part or Role.Note or Role.Time when column.Part is not null && cells.Exists(c => c.Text.Contains('%')) && Most(cells, c => CheckCell.Read(c.Text, _ => { }) is { Count: > 0 }) => Role.Saturation,
+        // "Level at start" over 94 and 96: no time and no minutes.
+        Role.Start or Role.End or Role.Time when cells.Count > 1 && Most(cells, c => Within(c, 70, 100)) && Lexicon.Split(column.Own).Count > 1 => Role.Saturation,
+        Role.Unknown or Role.Detail or Role.Kind when cells.Count > 2 && Most(cells, c => Within(c, 80, 100)) => Role.Saturation,
         Role.Unknown or Role.Detail when cells.Count > 1 && Most(cells, c => Medicine(c, words)) => Role.Medicine,
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
+        // "7.00 am chest L base" over 3 and 4: minutes, not times.
+        Role.Session when column.Areas.Count > 0 && column.Areas.All(a => a.Side != Side.Unknown || a.Area != ChestArea.Unknown) && cells.TrueForAll(c => Within(c, 0, 20) && !c.Text.Contains(':') && c.Kind is CellKind.Text or CellKind.Number && c.Text.Trim().Length <= 3) => Role.Area,
         Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept is Concept.Puffs or Concept.Millilitres or Concept.Amount) => Role.Count,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    private static CheckPhase PhaseOf(ColumnMeaning column)
+    {
+        var has = Lexicon.Find(column.Own, out _).Select(k => k.Concept).ToHashSet();
+        return has.Contains(Concept.Start) == has.Contains(Concept.End) ? CheckPhase.None : has.Contains(Concept.Start) ? CheckPhase.Before : CheckPhase.After;
+    }
 
     // "AM | PM" under "Physio chart" or "Sats": what the title says, at that part of the day.
     private static void Parts(Block block, ColumnMeaning[] columns, List<Cell>[] filled)
@@ -64,6 +82,8 @@ internal static class ColumnContent
         if (block.About is not (TableKind.Sessions or TableKind.Checks) || columns.Any(c => c.Role is Role.Session or Role.Kind)) return;
         for (var i = 0; i < columns.Length; i++)
         {
+            // "Did it?" over yes and no.
+            if (block.About == TableKind.Sessions && columns[i].Role is Role.Unknown or Role.Detail && filled[i].Count > 1 && !columns.Any(c => c.Role is Role.Session or Role.Area) && Most(filled[i], IsTick)) columns[i] = columns[i] with { Role = Role.Session };
             if (columns[i].Role != Role.Unknown || filled[i].Count == 0 || PartOfRow.Read(columns[i].Own) is null) continue;
             if (block.About == TableKind.Checks && Most(filled[i], IsSaturation)) columns[i] = columns[i] with { Role = Role.Saturation };
             else if (block.About == TableKind.Sessions && Most(filled[i], c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null)) columns[i] = columns[i] with { Role = Role.Session };
@@ -103,9 +123,9 @@ internal static class ColumnContent
     private static void Halves(ColumnMeaning[] columns)
     {
         if (columns.Any(c => c.Role == Role.Time && c.Half == HalfOfDay.Unknown && c.Group == 0)) return;
-        foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+        foreach (var (half, group, part) in columns.Where(c => c.Half != HalfOfDay.Unknown || c.Part is not null).Select(c => (c.Half, c.Group, c.Part)).Distinct().ToList())
         {
-            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == 0;
+            bool IsOf(ColumnMeaning c) => c.Half == half && c.Group == group && (group > 0 || half != HalfOfDay.Unknown || c.Part == part);
             if (!columns.Any(c => IsOf(c) && c.Role is Role.Area or Role.Minutes or Role.Technique) || columns.Any(c => IsOf(c) && c.Role == Role.Session)) continue;
             for (var i = 0; i < columns.Length; i++)
                 if (IsOf(columns[i]) && columns[i].Role is Role.Time or Role.Start or Role.End)

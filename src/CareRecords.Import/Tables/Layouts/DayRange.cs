@@ -11,7 +11,7 @@ internal static class DayRange
     public static bool? IsHighest(string heading)
     {
         // "L/min" is a unit.
-        if (heading.Contains('/')) return null;
+        if (heading.Contains('/') || heading.Contains("per ", StringComparison.OrdinalIgnoreCase)) return null;
         foreach (var word in Lexicon.Split(heading))
         {
             if (word is "best" or "highest" or "max" or "maximum" or "hi" or "high" or "top") return true;

@@ -59,11 +59,24 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
+        if (AmountAndTime.Trailing(cell.Cell.Text) is { } trailing && MedicineReader.Read(trailing.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } named1 } && named1.Generic != Medicines.Unknown)
+        {
+            if (times.Settled(trailing.Clock.Start, slot.Half, null, cell) is { } at) reading.Add(Dose(source, at, named1, trailing.Words, named1.Amount, row), cell);
+            return;
+        }
+
         // "2 puffs" or a tick under a medicine's name: given, at the time of the row.
         var tick = SmallWords.ReadYesNo(cell.Cell.Text);
         if (tick == false || SameAs.SaysNotDone(cell.Cell.Text) || SameAs.IsNo(cell.Cell.Text))
         {
             reading.Saw(cell);
+            return;
+        }
+
+        // Somebody's initials: given, by them.
+        if (tick is null && IsInitials(cell.Cell.Text.Trim()) && (when.Start ?? of.PartOrDay(slot, when)) is { } signed)
+        {
+            reading.Add(Dose(source, signed, Medicine(medicine, heading, source), heading.MedicineWords, medicine?.Amount ?? heading.DefaultAmount, row) with { By = cell.Cell.Words }, cell);
             return;
         }
 
@@ -91,6 +104,9 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             }
         }
     }
+
+    private static bool IsInitials(string text) =>
+        text.Length is > 0 and <= 5 && text.All(c => char.IsLetter(c) || c is '.' or '/') && text.Count(char.IsLetter) is > 1 and <= 4 && (text.All(c => !char.IsLower(c)) || char.IsUpper(text[0]) && text.Length <= 3) && Lexicon.Find(text, out _).Count == 0 && !SameAs.IsNo(text);
 
     // A bare number under "puffs" is how many, not when.
     private static bool IsAmount(Cell cell, ColumnMeaning heading) =>

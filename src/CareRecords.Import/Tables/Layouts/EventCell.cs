@@ -66,6 +66,8 @@ internal static class EventCell
         for (var length = Math.Min(LongestTime, words.Length - at); length > 0; length--)
         {
             var text = string.Join(' ', words[at..(at + length)]).Trim(',', ':');
+            // "7:10 - 3 each side": the minutes of two sides, not the end of a range.
+            if (length > 1 && at + length < words.Length && words[at + length - 1] is { Length: <= 2 } bare && bare.All(char.IsAsciiDigit) && text.AsSpan().IndexOfAny('-', '–') > 0 && !IsHalf(words[at + length])) continue;
             var clock = CellTimes.Clock(text);
             if (clock.Outcome == Outcome.Certain || (clock.Outcome == Outcome.Impossible && length == 1 && text.Any(char.IsAsciiDigit)))
             {
@@ -76,6 +78,8 @@ internal static class EventCell
 
         return null;
     }
+
+    private static bool IsHalf(string word) => word.Trim('.', ',').Replace(".", "", StringComparison.Ordinal).ToLowerInvariant() is "am" or "pm" or "a" or "p" or "noon";
 
     /// <summary>The parts between semicolons and line ends, and between commas where a figure follows outside brackets.</summary>
     public static IEnumerable<string> Parts(string text)

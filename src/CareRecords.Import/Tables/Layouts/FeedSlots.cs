@@ -14,6 +14,19 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         if (slot.Time < 0 && slot.End < 0)
         {
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || (when.Start is null && when.End is null))) return;
+            if (ml >= 0 && row[ml].Cell.Kind == CellKind.Text && !row[ml].Cell.IsEmpty && (slot.Part is null ? when.Start : of.PartOrDayOf(slot)) is { } then && !NotSaid.Is(row[ml].Cell.Text.Trim()) && VolumeReader.Read(row[ml].Cell.Text).Outcome == Outcome.Nothing)
+            {
+                InAmount(row, slot, ml, when, then, route);
+                return;
+            }
+
+            // "pump" and a remark "stopped": it ended then.
+            if (slot.Part is null && when.End is null && when.Start is { } stopped && reading.Slots.Words.Any(w => OnOff.Ends(row[w].Cell.Text) == true))
+            {
+                AddFeed(row, slot, null, stopped, ml, route, reading.Block.AreHours ? ml : null);
+                return;
+            }
+
             if (slot.Part is not null) AddFeed(row, slot, row[ml].Cell.IsEmpty ? null : of.PartOrDayOf(slot), null, ml, route, ml);
             else AddFeed(row, slot, when.Start, when.End, ml, route, reading.Block.AreHours ? ml : null);
             return;
@@ -36,13 +49,13 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         if (slot.Time >= 0 && !cell.Cell.IsEmpty && CellTimes.Read(cell.Cell).Clock is null && CellTimes.Read(cell.Cell).Outcome == Outcome.Nothing)
         {
-            FeedWords(row, slot, cell, when);
+            FeedWords(row, slot, cell, slot.Time, when);
             return;
         }
 
         if (slot.Time < 0 && !endCell.Cell.IsEmpty && CellTimes.Read(endCell.Cell).Clock is null && CellTimes.Read(endCell.Cell).Outcome == Outcome.Nothing)
         {
-            FeedWords(row, slot, endCell, when);
+            FeedWords(row, slot, endCell, slot.End, when);
             return;
         }
 
@@ -52,6 +65,25 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         if (start is not null && end is null && CellTimes.Read(cell.Cell).Clock?.End is { } to) end = RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind));
         if (start is null && end is null && !SessionCells.HasValues(row, slot)) return;
         AddFeed(row, slot, start, end, ml, route, slot.Time >= 0 && start is not null ? slot.Time : slot.End);
+    }
+
+    // "off", "off 0610" or "150 pump" where the amount stands.
+    private void InAmount(BlockRow row, Slot slot, int ml, RowWhen when, UncertainTime then, int route)
+    {
+        var text = row[ml].Cell.Text;
+        var refused = SameAs.IsNo(text) || SameAs.SaysNotDone(text) || SmallWords.ReadYesNo(text) == false;
+        if (refused) reading.Saw(row[ml]);
+        else if (OnOff.Ends(text) is { } ends)
+            reading.Add(new Feed { Sources = [reading.SourceOf(row, ml)], Start = ends ? null : then, End = ends ? then : null, Route = Route(row[route].Cell.Words, reading.Block.Columns[ml].Route) }, row[ml], row[route]);
+        else if (FeedAmount(text.Trim()) is { } amount)
+            reading.Add(new Feed { Sources = [reading.SourceOf(row, ml)], Start = then, Millilitres = amount.Ml, Route = amount.Route != FeedRoute.Unknown ? amount.Route : Route(row[route].Cell.Words, reading.Block.Columns[ml].Route) }, row[ml], row[route]);
+        else FeedWords(row, slot, row[ml], ml, when, then);
+    }
+
+    private FeedRoute Route(string? how, FeedRoute headed)
+    {
+        var said = how is null ? null : SmallWords.ReadRoute(how) ?? KindWords.Read(how, FamilyWords.None)?.Route;
+        return said is { } route && route != FeedRoute.Unknown ? route : headed != FeedRoute.Unknown ? headed : reading.TitleRoute;
     }
 
     // The row has the time: the cell says how much, how, or that it was stopped.
@@ -64,7 +96,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         var how = SmallWords.ReadRoute(cell.Cell.Text) ?? (row[route].Cell.Words is { } words1 ? SmallWords.ReadRoute(words1) : null);
         if (ends is null && SmallWords.ReadYesNo(cell.Cell.Text) is null && how is null && !VolumeReader.Read(cell.Cell.Text).TryGet(out _))
         {
-            FeedWords(row, slot, cell, when, at);
+            FeedWords(row, slot, cell, slot.Time, when, at);
             return;
         }
 
@@ -92,6 +124,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         }
 
         var how = row[route].Cell.Words;
+        var rate = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Rate, -1);
         var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : ml >= 0 ? reading.Block.Columns[ml].Route : FeedRoute.Unknown;
         reading.Add(new Feed
         {
@@ -99,15 +132,16 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
             Start = beginning,
             End = end,
             Millilitres = ml < 0 ? null : Millilitres(row[ml], reading.Block.Columns[ml]),
-            Route = (how is null ? null : SmallWords.ReadRoute(how) ?? KindWords.Read(how, FamilyWords.None)?.Route) ?? headed,
+            MillilitresPerHour = rate >= 0 && row[rate].Cell.Words is { } ran && RateReader.Read(ran).TryGet(out var perHour) ? perHour : null,
+            Route = Route(how, headed),
             By = row[reading.Slots.By].Cell.Words,
-        }, [row[ml], row[route], row[at ?? -1], row[slot.End]]);
+        }, [row[ml], row[route], row[at ?? -1], row[slot.End], row[rate]]);
     }
 
     private double? Millilitres(CellAt cell, ColumnMeaning column) =>
         column.Unit == "oz" && VolumeReader.Read(cell.Cell.Words + " oz").TryGet(out var fromOunces) && !cell.Cell.Text.Any(char.IsLetter) ? fromOunces : reading.Cells.Millilitres(cell);
 
-    private void FeedWords(BlockRow row, Slot slot, CellAt cell, RowWhen when, UncertainTime? beside = null)
+    private void FeedWords(BlockRow row, Slot slot, CellAt cell, int column, RowWhen when, UncertainTime? beside = null)
     {
         if (EventCell.Read(cell.Cell.Text) is { } events && events.All(e => FeedAmount(e.Words) is not null))
         {
@@ -122,21 +156,21 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
                 if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is not { } at) continue;
                 previous = at.Stated.TimeOfDay;
-                var ends = item.Ends || reading.Block.Columns[cell.Column >= 0 && !reading.Block.IsAcross ? cell.Column : 0].Role == Role.FeedEnd;
+                var ends = item.Ends || reading.Block.Columns[column].Role == Role.FeedEnd;
                 reading.Add(new Feed
                 {
-                    Sources = [reading.SourceOf(row, slot.Time >= 0 ? slot.Time : slot.End)],
+                    Sources = [reading.SourceOf(row, column)],
                     Start = ends ? null : at,
                     End = ends ? at : item.Clock.End is { } to ? RowTimesReader.After(at, to, RowTimesReader.MostHours(slot.Kind)) : null,
                     Millilitres = FeedAmount(item.Words)!.Value.Ml,
-                    Route = FeedAmount(item.Words)!.Value.Route,
+                    Route = FeedAmount(item.Words)!.Value.Route is var said && said != FeedRoute.Unknown ? said : Route(null, reading.Block.Columns[column].Route),
                 }, cell);
             }
 
             return;
         }
 
-        if (!words.Read(cell, reading.Block.Columns[slot.Time >= 0 ? slot.Time : slot.End].Heading, when.Day, beside, keepAll: true) && cell.Cell.Text.Any(char.IsAsciiDigit))
+        if (!words.Read(cell, reading.Block.Columns[column].Heading, when.Day, beside, keepAll: true) && cell.Cell.Text.Any(char.IsAsciiDigit))
             reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could not be read as feeds.", "Write each as a time and millilitres, such as 12:00-12:30 150 ml.");
     }
 

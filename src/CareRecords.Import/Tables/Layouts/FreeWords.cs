@@ -31,10 +31,23 @@ internal sealed class FreeWords(BlockReading reading)
         return found.Problems.Count == 0 ? found.Entries : [];
     }
 
+    /// <summary>Adds the signs that words of a session left out tell of: "not done, vomited 18:50".</summary>
+    public void AddSigns(CellAt cell, UncertainTime at)
+    {
+        foreach (var sign in Told(cell.Cell.Text, null, at, cell.Place.File).OfType<Sign>().Where(s => s.Kind is not SignKind.Other))
+            reading.Add(Beside(sign, at) with { Sources = [cell.Source] }, cell);
+    }
+
     // A sign in a remark has the time of the event that the remark stands beside, not one of its own.
     private static CareEntry Beside(CareEntry entry, UncertainTime? at) =>
         entry is not Session && at is { IsExact: true } && entry.Start == UncertainTime.Exactly(at.Stated)
             ? entry with { Start = TimesOfEvents.Borrowed(at.Stated, (entry as Check)?.Phase ?? CheckPhase.None) } : entry;
+
+    // What took the time of a row of an hour happened within it.
+    private static CareEntry WithinHour(CareEntry entry, UncertainTime? at) =>
+        at is not { Precision: TimePrecision.Rounded } ? entry
+        : entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == at.Stated ? feed with { End = at } : feed
+        : entry.Start is { IsExact: true } start && start.Stated == at.Stated ? entry with { Start = at } : entry;
 
     // "sats after 96" in the remark of a physio is a check of its own; beside a check it is the same one in words.
     private bool IsOther(CareEntry entry, CellAt cell, UncertainTime at) =>
@@ -80,14 +93,14 @@ internal sealed class FreeWords(BlockReading reading)
         // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
         if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
         var source = cell.Source with { Text = words };
-        var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed }
+        var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         // "gave 2 puffs at 6.50" has its own time and needs none of the row's.
         var alone = time is not null && heading is null && !keepAll && HasClock(words) ? NotesReader.ReadCell(source, new CellContext { Date = date }, context) : null;
         var found = alone is { Problems.Count: 0, Entries.Count: > 0 } && alone.Entries.All(e => e is Sign || (e is not Session && e.When.IsExact)) ? alone : NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
-        var kept = found with { Entries = [.. entries.Select(e => (keepAll ? e : Beside(e, at)) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
+        var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);

@@ -10,28 +10,38 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed class HalfOfDayRule
 {
     // How long before what stands above it a feed may have stopped (chosen by CareRecords).
-    private const int StepBackMinutes = 90;
+    public const int StepBackMinutes = 90;
 
     private bool _twentyFour;
     private bool _saysHalf;
+    private int _am;
+    private int _pm;
+
+    // Who writes "pm" beside the times after noon, and "am" beside none, leaves the morning's bare.
+    private const int FewestPm = 2;
 
     /// <summary>True once a time showed that the table uses the 24-hour clock.</summary>
     public bool IsTwentyFour => _twentyFour;
 
+    /// <summary>True once a time said am or pm.</summary>
+    public bool SaysHalf => _saysHalf;
+
     /// <summary>Takes notice of a time cell before any is settled: one time from 13:00 on without "pm" shows a 24-hour clock.</summary>
     public void Notice(Cell cell, ClockSpan span)
     {
-        var words = cell.Kind == CellKind.Text && SaysHalf(cell.Text);
+        var words = cell.Kind == CellKind.Text && HasLetters(cell.Text);
         foreach (var time in new[] { span.Start, span.End })
         {
             if (time is null) continue;
             if (!words && time.Time.Hour >= 13 && time.Half != HalfOfDay.Unknown) _twentyFour = true;
             if (words && time.Half != HalfOfDay.Unknown) _saysHalf = true;
+            if (words && time.Half == HalfOfDay.Am) _am++;
+            if (words && time.Half == HalfOfDay.Pm) _pm++;
         }
     }
 
     // "7am", "7 p.m.": the letters after a figure; the "m" of "12 Mar" says nothing.
-    private static bool SaysHalf(string text)
+    private static bool HasLetters(string text)
     {
         for (var i = 1; i < text.Length - 1; i++)
         {
@@ -58,7 +68,7 @@ internal sealed class HalfOfDayRule
         var asPm = time.In(HalfOfDay.Pm);
         if (time.Time.Hour is 0 or 12) return asPm;
         if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
-        if (_twentyFour) return time.In(HalfOfDay.Am);
+        if (_twentyFour || (_am == 0 && _pm >= FewestPm)) return time.In(HalfOfDay.Am);
         if (mayStepBack && beforeInDay is { } after && time.Time < after && Period.Between(time.Time, after, PeriodUnits.Minutes).Minutes <= StepBackMinutes) return null;
         if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;
         return laterInDay || (beforeInDay is null && _saysHalf && time.Time.Hour is >= 5 and <= 11) ? time.In(HalfOfDay.Am) : null;

@@ -15,6 +15,9 @@ internal static class HeadingGroups
             if (column.Group == 0) continue;
             var group = groups[column.Group];
             if (column.Role == Role.Time && KindOf(group) is { } role) column = column with { Role = role };
+            // "Overnight | on | off | ml": the feed's own.
+            if (column.Role is Role.Start or Role.End && KindOf(group) is { } kind && kind is Role.Feed or Role.Session)
+                column = column with { Role = kind == Role.Feed ? column.Role == Role.Start ? Role.FeedStart : Role.FeedEnd : column.Role == Role.Start ? Role.Session : Role.SessionEnd };
             // A count of puffs under a medicine's name with no time of its own is the dose itself.
             if (column.Role is Role.Amount && group.Count == 1 && column.Over.Length > 0)
                 column = column with { Role = Role.Dose, MedicineWords = column.Over };

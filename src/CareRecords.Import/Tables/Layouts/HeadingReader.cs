@@ -57,7 +57,7 @@ internal static class HeadingReader
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
         if (has.Contains(Concept.Breathing)) return Role.Breathing;
         if (Dose(words, has) is { } dose) return dose;
-        if (Session(has) is { } session) return session;
+        if (Session(has) is { } session) return session == Role.Session && IsNumber(heading) ? Role.Ignore : session;
         if (Feed(has) is { } feed) return feed;
         return Single(has);
     }
@@ -83,6 +83,9 @@ internal static class HeadingReader
             : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.SessionEnd
             : Role.Session;
     }
+
+    // "Session no" counts the sessions; "no of sessions" says how many there were.
+    private static bool IsNumber(string heading) => Lexicon.Split(heading) is { Count: > 1 } words && words[^1] is "no" or "nr" or "number" or "num" or "#" or "id";
 
     private static Role? Feed(HashSet<Concept> has)
     {
@@ -143,7 +146,7 @@ internal static class HeadingReader
         for (var i = 0; i + 1 < words.Length; i++)
             if (words[i].All(c => char.IsAsciiDigit(c) || c == '.') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
                 return $"{words[i]} {words[i + 1]}";
-        return null;
+        return Array.Find(words, w => char.IsAsciiDigit(w[0]) && w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mls" or "mcg" or "puffs" or "puff" or "p");
     }
 
     private static string? UnitOf(string heading)

@@ -65,7 +65,7 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         if (reading.Block.About == TableKind.Checks && CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { } checks)
         {
             foreach (var check in checks)
-                reading.Add(new Check { Sources = [cell.Source], Start = Within(start), SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase }, cell);
+                reading.Add(new Check { Sources = [cell.Source], Start = Within(start), SpO2 = check.Saturation?.Percent, SpO2High = check.Saturation?.High, Pulse = check.Pulse, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase }, cell);
             return;
         }
 

@@ -15,8 +15,13 @@ internal static class HoursAcross
         var words = row.Cells.Count(c => !c.IsEmpty && !IsHour(c));
         return words <= hours.Count + 1 && row.Cells.All(c => c.IsEmpty || IsHour(c) || (c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit)))
             && (row[0].IsEmpty || HeadingReader.Read(row[0].Text).IsKnown) && (hours.Zip(hours.Skip(1)).Count(p => (p.First.Hour, p.First.Minute).CompareTo(p.Second) < 0) * 5 >= (hours.Count - 1) * 4 || Unwound(row) is not null)
-            && (row.Cells.Any(IsWrittenAsTime) || hours.Count >= FewestBareHours);
+            && (row.Cells.Any(IsWrittenAsTime) || (hours.Count >= FewestBareHours && !CountsSessions(row)));
     }
+
+    /// <summary>True for "Session number | 1 | 2 | 3": the columns are counted.</summary>
+    public static bool CountsSessions(GridRow row) =>
+        row[0].Kind == CellKind.Text && HeadingReader.Read(row[0].Text).Role is not (Role.Time or Role.Date or Role.Start) && !Lexicon.Split(row[0].Text).Any(w => w is "hour" or "hours" or "clock")
+        && row.Cells.Skip(1).Where(c => !c.IsEmpty).Select(c => c.Text.Trim()).ToList() is { Count: > 1 } numbers && numbers.Select((n, i) => n.Length <= 2 && n == FormattableString.Invariant($"{i + 1}")).All(counted => counted);
 
     /// <summary>One table for the hours; a second one, of ticks under the name of a medicine, where a column names the medicines.</summary>
     public static IEnumerable<Block> Blocks(Place place, GridRow heading, IReadOnlyList<GridRow> rows, TableKind? about)

@@ -17,17 +17,46 @@ internal static class KindColumn
                 && filled.Count(c => c.Text.Length > LongestKind) * 2 >= filled.Count;
         }
 
-        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && OfSentences(i) ? c with { Role = Role.Note } : c)] };
+        // "Activity" beside columns of physio, feeds and sats, over words that name none of them, is a remark.
+        bool OfRemarks(int i)
+        {
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            return block.Columns.Count(c => c.Role is Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose or Role.Saturation or Role.Millilitres or Role.Medicine or Role.Minutes or Role.Area or Role.Oxygen) >= 3
+                && filled.Count(c => KindWords.Read(c.Text, words) is not null) * 2 < filled.Count;
+        }
+
+        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && (OfSentences(i) || OfRemarks(i)) ? c with { Role = Role.Note } : c)] };
+    }
+
+    // "Measure" or "Item" over sats, pulse, physio and feed: what happened, whatever the heading says. Two kinds at least, for "medicine" over medicines is none.
+    private static Block Several(Block block, FamilyWords words)
+    {
+        if (block.IsAcross || block.Columns.Any(c => c.Role is Role.Kind) || !block.Columns.Any(c => c.Role is Role.Time or Role.Start or Role.Date)) return block;
+        var measured = block.Columns.Any(c => c.Role is Role.Session or Role.Feed or Role.Dose or Role.Area or Role.Saturation or Role.Oxygen);
+        for (var i = 0; i < block.Columns.Count; i++)
+        {
+            // "Treatment" over CPT, tube feed and a puffer: the words say which.
+            var ofEvent = block.Columns[i].Role is Role.Session or Role.Feed && block.Columns.Count(c => c.Role is Role.Session or Role.Feed or Role.Dose) == 1;
+            if (!ofEvent && (measured || block.Columns[i].Role is not (Role.Amount or Role.Detail or Role.Medicine or Role.Technique or Role.Sign or Role.Word))) continue;
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            if (ofEvent && filled.Exists(c => c.Kind != CellKind.Text || CellTimes.Read(c).Outcome != Outcome.Nothing || EventCell.Read(c.Text) is not null)) continue;
+            var kinds = filled.Where(c => c.Text.Length <= LongestKind).Select(c => KindWords.Read(c.Text, words)).OfType<WhatHappened>().ToList();
+            if (kinds.Count < 2 || kinds.Count * 5 < filled.Count * 4 || kinds.Select(k => k.Kind).Distinct().Count() < 2) continue;
+            var at = i;
+            return block with { Columns = [.. block.Columns.Select((c, n) => n == at ? c with { Role = Role.Kind } : c)] };
+        }
+
+        return block;
     }
 
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
-        block = WithoutSentences(block, words);
+        block = Several(WithoutSentences(block, words), words);
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {
-            if (block.Columns[i].Role is not Role.Unknown) continue;
+            if (block.Columns[i].Role is not Role.Unknown || block.Columns[i].Part is not null) continue;
             var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
             var known = filled.Count(c => c.Text.Length <= LongestKind && KindWords.Read(c.Text, words) is not null);
             if (known < 2 || known * 5 < filled.Count * 3) continue;

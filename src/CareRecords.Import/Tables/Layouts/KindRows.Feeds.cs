@@ -22,7 +22,18 @@ internal sealed partial class KindRows
             return;
         }
 
-        double? volume = ml.IsNone ? null : reading.Cells.Millilitres(ml);
+        // "75 | mL/h" is how fast it ran.
+        var rate = ml.IsNone ? default : cells.Find(c => c.Column != ml.Column && c.Cell.Text.Trim().ToLowerInvariant() is "ml/h" or "ml/hr" or "mls/hr" or "mls/h" or "ml/hour" or "per hour" or "cc/hr" or "/hr" or "ml per hour");
+        double? perHour = rate.IsNone ? null : reading.Cells.Millilitres(ml);
+        double? volume = ml.IsNone || !rate.IsNone ? null : reading.Cells.Millilitres(ml);
+        foreach (var run in Of(Role.Rate).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => c.Cell.Kind == CellKind.Text))
+            if (perHour is null && (run.Cell.Text.Contains("/h", StringComparison.OrdinalIgnoreCase) || reading.Block.Columns[run.Column].Role == Role.Rate) && RateReader.Read(run.Cell.Text).TryGet(out var ran))
+            {
+                perHour = ran;
+                reading.Saw(run);
+            }
+
+        if (!rate.IsNone) free.RemoveAll(c => c.Column == rate.Column);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
         if (starts is not null && ends is null && !lasted.IsNone && MinutesReader.Read(lasted.Cell.Words!).TryGet(out var took))
@@ -47,9 +58,11 @@ internal sealed partial class KindRows
             }
 
             if (volume is null) volume = VolumeIn(text);
+            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var speed)) perHour = speed;
         }
 
-        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+        if (route == FeedRoute.Unknown) route = reading.TitleRoute;
+        reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, MillilitresPerHour = perHour, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }

@@ -6,6 +6,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads the rows of a block that has one event a row and a column that says which ("What happened").</summary>
 internal sealed partial class KindRows(BlockReading reading, RowTimesReader times, SessionCells sessions, MeasureCells measures, FreeWords words)
 {
+    private const int MostOfOneReading = 2;
+
     /// <summary>Reads one row.</summary>
     public void Read(BlockRow row, RowWhen when)
     {
@@ -34,6 +36,12 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
+        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        {
+            LeftOut(row, what, at, text);
+            return;
+        }
+
         if (when.Start is null && when.End is null && reading.Slots.Time >= 0) reading.Cells.Ask(row.Source, "No time is written in this row.", "Write the time of the event.");
         switch (what.Kind)
         {
@@ -44,8 +52,25 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             default: Checks(row, what, at, when); return;
         }
 
+        if (what.Sign != SignKind.Temperature)
+            foreach (var column in Of(Role.Temperature).Concat(Of(Role.Breathing)).Where(c => !row[c].Cell.IsEmpty))
+                measures.AddSign(row, column, at, when.Day);
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
+    }
+
+    // "Physio refused", "feed not given".
+    private void LeftOut(BlockRow row, WhatHappened what, UncertainTime at, string text)
+    {
+        if (what.Kind == TableKind.Sessions)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(at, text, row.Source));
+            reading.Use(row[reading.Slots.Kind]);
+            return;
+        }
+
+        reading.Into.SetAside.Add(new SetAsideLine(row.Source, what.Kind == TableKind.Feeds ? "a feed that was not taken" : "a medicine that was not given"));
+        reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
     }
 
     private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
@@ -57,6 +82,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         {
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
+            words.AddSigns(missed, at);
             return;
         }
 
@@ -70,6 +96,16 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
+        // "left base | 3 | min": the part and its minutes in two cells.
+        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
+            areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
+        // "Percussion LLL + RLL | 3 min each": the parts stand in the kind.
+        if (areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown }) && areas.Count <= 1 && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } parts && parts.All(p => p.Side != Side.Unknown))
+        {
+            var each = areas.Count == 1 ? areas[0].Minutes : null;
+            areas = [.. parts.Select(p => new AreaMinutes(p.Side, p.Area, p.Technique == Technique.Unknown ? what.Technique : p.Technique, each))];
+        }
+
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
@@ -210,82 +246,6 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         return at < 0 ? null : DoseAmount.In(text[at..]);
     }
 
-    private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
-    {
-        if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
-        var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
-        var columns = Measures();
-        if (columns.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
-        else
-            foreach (var cell in Numbers(row))
-            {
-                if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
-                var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
-                foreach (var check in found)
-                    reading.Add(new Check { Sources = [row.Source], Start = at, SpO2 = check.Saturation.Percent, SpO2High = check.Saturation.High, Pulse = pulse, OxygenLitresPerMinute = check.Oxygen ?? litres, Phase = check.Phase == CheckPhase.None ? PhaseIn(row) : check.Phase, By = By(row) }, cell);
-                return;
-            }
-
-        if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
-        Unknown(row, when);
-    }
-
-    // "HR | 112 | bpm", "O2 | 0.5 | L/min".
-    private bool OneMeasure(BlockRow row, Role measure, UncertainTime at)
-    {
-        foreach (var cell in Numbers(row))
-        {
-            var read = measure == Role.Pulse ? PulseReader.Read(cell.Cell.Words!) : OxygenReader.Read(cell.Cell.Words!);
-            if (read.Outcome == Outcome.Nothing) continue;
-            if (measure == Role.Pulse ? reading.Cells.Pulse(cell) is { } value : reading.Cells.Oxygen(cell) is { } && (value = read.Value) >= 0)
-                reading.Add(new Check { Sources = [row.Source], Start = at, Pulse = measure == Role.Pulse ? value : null, OxygenLitresPerMinute = measure == Role.Oxygen ? value : null, Phase = PhaseIn(row), By = By(row) }, cell);
-            return true;
-        }
-
-        return false;
-    }
-
-    private List<CellAt> Numbers(BlockRow row) =>
-        [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
-
-    // "before physio", "after" in a short remark beside a reading.
-    private CheckPhase PhaseIn(BlockRow row) => PhaseIn(TextCells(row));
-
-    /// <summary>The phase that a short remark names; none when none does.</summary>
-    public static CheckPhase PhaseIn(IEnumerable<CellAt> remarks)
-    {
-        foreach (var cell in remarks.Where(c => c.Cell.Text.Length <= 20))
-        {
-            var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
-            var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));
-            if (before != after && words.All(w => w is Concept.Before or Concept.After or Concept.Session or Concept.Percussion)) return before ? CheckPhase.Before : CheckPhase.After;
-        }
-
-        return CheckPhase.None;
-    }
-
-    // Pulse and oxygen in cells without headings, right of the saturation: over 100 it can only be a pulse, "air" or a few litres only a flow.
-    private (double? Pulse, double? Litres) Beside(BlockRow row, CellAt saturation)
-    {
-        double? pulse = null, litres = null;
-        foreach (var cell in TextCells(row).Where(c => c.Column > saturation.Column))
-        {
-            if (pulse is null && PulseReader.Read(cell.Cell.Words!).TryGet(out var beats) && beats >= 40 && HoldsPulses(cell.Column)) pulse = beats;
-            else if (litres is null && (OxygenReader.Read(cell.Cell.Words!).TryGet(out var alone) ? alone : FlowAfterOn(cell.Cell.Words!)) is <= 15 and var flow) litres = flow;
-            else continue;
-            reading.Use(cell);
-        }
-
-        return (pulse, litres);
-    }
-
-    // "asleep on ½".
-    private static double? FlowAfterOn(string text) =>
-        text.LastIndexOf(" on ", StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + 4)..].Trim()).TryGet(out var flow) ? flow : null;
-
-    private bool HoldsPulses(int column) =>
-        reading.Block.Rows.Any(r => PulseReader.Read(r[column].Cell.Text.Trim()).TryGet(out var beats) && beats is > 100 and < 250);
-
     // A row whose kind is not known is read as a sentence: its words in the order in which they stand.
     private void Unknown(BlockRow row, RowWhen when)
     {
@@ -313,7 +273,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     private static bool SaysRefused(string text)
     {
         var folded = text.ToLowerInvariant();
-        return folded.Contains("didn't want", StringComparison.Ordinal) || folded.Contains("did not want", StringComparison.Ordinal) || folded.Contains("refused", StringComparison.Ordinal) || folded.Contains("nothing taken", StringComparison.Ordinal);
+        return folded.Contains("didn't want", StringComparison.Ordinal) || folded.Contains("did not want", StringComparison.Ordinal) || folded.Contains("refused", StringComparison.Ordinal) || folded.Contains("nothing taken", StringComparison.Ordinal)
+            || folded.Contains("not given", StringComparison.Ordinal) || folded.Contains("nil by mouth", StringComparison.Ordinal) || folded.Contains("wouldn't take", StringComparison.Ordinal) || folded.Contains("no feed", StringComparison.Ordinal) || SameAs.SaysNotDone(folded) || folded.Trim() is "npo" or "nbm";
     }
 
     private Sign NewSign(BlockRow row, SignKind kind, string? value, double? number, UncertainTime at) => new()

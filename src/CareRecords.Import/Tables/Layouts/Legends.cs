@@ -3,7 +3,7 @@ using CareRecords.Import.Reading;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads the explanations that stand around a table: "inhaler = salbutamol", "PT numbers are L base/R base/L top/R top".</summary>
-internal static class Legends
+internal static partial class Legends
 {
     /// <summary>The words that a line explains; empty when it explains none.</summary>
     public static IReadOnlyList<FamilyWord> Words(string text)
@@ -19,8 +19,20 @@ internal static class Legends
     }
 
     // "b = before, a = after" explains two words; "inhaler = salbutamol, 2 puffs" one.
-    private static string[] Pairs(string sentence) =>
-        sentence.Count(c => c == '=') > 1 ? sentence.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) : [sentence];
+    private static string[] Pairs(string sentence)
+    {
+        sentence = HeadOfKey().Replace(sentence, "");
+        if (sentence.Count(c => c == '=') < 2) return [sentence];
+        var pairs = sentence.Split([',', '|'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        // "P = percussion V = vibration": each begins with the word before its sign.
+        return [.. pairs.SelectMany(p => p.Count(c => c == '=') > 1 ? NextPair().Split(p).Select(x => x.Trim()) : [p])];
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(?:key|legend|codes?|abbreviations?)\s*[:\-]\s*", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex HeadOfKey();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\s+(?=\S+\s*=)")]
+    private static partial System.Text.RegularExpressions.Regex NextPair();
 
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)

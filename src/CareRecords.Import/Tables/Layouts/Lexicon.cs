@@ -24,22 +24,27 @@ internal static class Lexicon
     /// <summary>The known words of a text in order; words that are not known leave nothing. Their share tells how sure the text is a heading.</summary>
     public static IReadOnlyList<Known> Find(string text, out double shareKnown)
     {
-        var words = Split(text);
         var found = new List<Known>();
-        var known = 0;
-        for (var i = 0; i < words.Count;)
+        var (known, all) = (0, 0);
+        // "PERC L (min)": what stands in brackets begins a phrase of its own.
+        foreach (var segment in text.Contains('(') ? text.Split('(', ')') : [text])
         {
-            var taken = Longest(words, i, out var hit);
-            if (taken > 0)
+            var words = Split(segment);
+            all += words.Count;
+            for (var i = 0; i < words.Count;)
             {
-                found.Add(hit);
-                known += taken;
-            }
+                var taken = Longest(words, i, out var hit);
+                if (taken > 0)
+                {
+                    found.Add(hit);
+                    known += taken;
+                }
 
-            i += Math.Max(taken, 1);
+                i += Math.Max(taken, 1);
+            }
         }
 
-        shareKnown = words.Count == 0 ? 0 : (double)known / words.Count;
+        shareKnown = all == 0 ? 0 : (double)known / all;
         return found;
     }
 

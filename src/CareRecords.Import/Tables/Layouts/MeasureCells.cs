@@ -37,9 +37,9 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
             {
                 Sources = [Source(row, column)],
                 Start = when,
-                SpO2 = check.Saturation.Percent,
-                SpO2High = check.Saturation.High,
-                Pulse = pulse >= 0 ? pulsesLeft[pulse] : null,
+                SpO2 = check.Saturation?.Percent,
+                SpO2High = check.Saturation?.High,
+                Pulse = check.Pulse ?? (pulse >= 0 ? pulsesLeft[pulse] : null),
                 OxygenLitresPerMinute = check.Oxygen ?? flow,
                 Phase = check.Phase,
                 By = row[reading.Slots.By].Cell.Words,
@@ -56,8 +56,7 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
         var highest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == true);
         var lowest = found.FindIndex(f => DayRange.IsHighest(reading.Block.Columns[f.Column].Heading) == false);
         if (highest < 0 || lowest < 0) return;
-        var (low, high) = (found[lowest].Check.Saturation.Percent, found[highest].Check.Saturation.Percent);
-        if (low > high) return;
+        if (found[lowest].Check.Saturation?.Percent is not { } low || found[highest].Check.Saturation?.Percent is not { } high || low > high) return;
         reading.Use(row[found[highest].Column]);
         found[lowest] = found[lowest] with { Check = found[lowest].Check with { Saturation = new SaturationWritten(low, high > low ? high : null) } };
         found.RemoveAt(highest);
@@ -88,6 +87,8 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     {
         var heading = reading.Block.Columns[column];
         var parts = sessions.Count > 1 || cell.Cell.Text.Contains(';') ? EventCell.Parts(cell.Cell.Text).Select(p => p.Trim()).ToList() : [cell.Cell.Text.Trim()];
+        // "94/95/95" beside three sessions.
+        if (sessions.Count > 1 && parts.Count == 1 && parts[0].Split('/', StringSplitOptions.TrimEntries) is var strokes && strokes.Length == sessions.Count && heading.Phase != CheckPhase.None) parts = [.. strokes];
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;
@@ -122,6 +123,14 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
 
     private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>
         time.IsExact ? Notes.TimesOfEvents.Borrowed(time.Stated, phase) : time;
+
+    /// <summary>Adds what came up in a session as a sign too, as notes give it.</summary>
+    public void AddSecretions(BlockRow row, IEnumerable<int> columns, Session session)
+    {
+        if (session.Secretions is not { } seen || session.Start is not { } start || NotSaid.Is(seen) || SmallWords.ReadYesNo(seen) == false || SameAs.IsNo(seen)) return;
+        var column = columns.First(c => Role(c) == Layouts.Role.Secretions);
+        Sign(row[column], column, row, SignKind.Secretions, SmallWords.ReadYesNo(seen) is true ? null : seen, null, Borrowed(start, CheckPhase.None));
+    }
 
     /// <summary>Adds the sign in a column: a temperature, a breathing rate, or words under the name of a sign.</summary>
     public void AddSign(BlockRow row, int column, UncertainTime? at, LocalDate? day)

@@ -13,7 +13,7 @@ internal static class RowShape
 
     /// <summary>True for a row of short words: no number, date or time.</summary>
     public static bool IsWordsOnly(GridRow row) =>
-        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && !IsFigure(c.Text.Trim()) && (CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null } || c.Text.Trim().ToLowerInvariant() is "today" or "yesterday")));
+        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && (!IsFigure(c.Text.Trim()) || IsTimedHeading(c.Text.Trim())) && (CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null } || c.Text.Trim().ToLowerInvariant() is "today" or "yesterday")));
 
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
@@ -24,7 +24,7 @@ internal static class RowShape
             if (cell.IsEmpty) continue;
             filled++;
             var text = cell.Text.Trim();
-            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || IsFigure(text)) return null;
+            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || (IsFigure(text) && !IsTimedHeading(text))) return null;
             if (HeadingReader.Read(text) is { } meaning && (meaning.IsKnown || meaning.Half != HalfOfDay.Unknown)) known++;
             else if (HeadingStack.IsOrdinal(text)) ordinals++;
         }
@@ -38,14 +38,22 @@ internal static class RowShape
         var filled = row.Cells.Count(c => !c.IsEmpty);
         if (filled < FewestDatesAcross || IsDate(row[0])) return false;
         var dates = row.Cells.Skip(1).Count(IsDate);
-        return dates >= FewestDatesAcross && dates * 10 >= filled * 6;
+        return dates >= FewestDatesAcross && dates * 10 >= filled * 6 && !AreMinutes(row);
+    }
+
+    // "Lower L/R | 3/3 | 4/4 | 3/3": minutes of two sides, whatever days they look like.
+    private static bool AreMinutes(GridRow row)
+    {
+        var pairs = row.Cells.Skip(1).Where(c => c.Kind == CellKind.Text && !c.IsEmpty).Select(c => c.Text.Trim().Split('/')).Where(p => p.Length is > 1 and <= 4).ToList();
+        if (pairs.Count * 2 < row.Cells.Skip(1).Count(c => !c.IsEmpty) || !pairs.TrueForAll(p => Array.TrueForAll(p, n => n.Length is 1 or 2 && n.All(char.IsAsciiDigit)))) return false;
+        return HeadingReader.Read(row[0].Text).Role is Role.Area or Role.Session or Role.Minutes or Role.Saturation or Role.Detail or Role.Technique or Role.Side || pairs.TrueForAll(p => p.Length == 2 && p[0] == p[1]);
     }
 
     /// <summary>True for a corner of words and days beside it: two are enough under a table of the same kind.</summary>
     public static bool IsDayLabels(GridRow row, int fewest = 2)
     {
         var filled = row.Cells.Skip(1).Where(c => !c.IsEmpty).ToList();
-        return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate);
+        return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate) && !AreMinutes(row);
     }
 
     /// <summary>True for a line drawn with dashes or the like.</summary>
@@ -71,6 +79,14 @@ internal static class RowShape
         if (words.Count is 0 or > 4) return false;
         if (Lexicon.Find(words[0], out _).Any(k => k.Concept == Concept.Total) || Lexicon.Find(words[^1], out _).Any(k => k.Concept == Concept.Total)) return true;
         return words.Count == 2 && words[0].All(char.IsAsciiDigit) && words[1] is "days" or "sessions" or "chests" or "feeds" or "weeks" or "entries" or "rows";
+    }
+
+    // "8am sats", "6:30 neb": a time of the day and what is under it, with no other figure.
+    private static bool IsTimedHeading(string text)
+    {
+        if (text.Length < 5 || !char.IsAsciiDigit(text[0]) || HeadingTime.Read(text) is not { }) return false;
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return words.Length is > 1 and <= 5 && words.Skip(1).All(w => !w.Any(char.IsAsciiDigit) || w.ToLowerInvariant() is "o2" or "spo2") && HeadingReader.Read(text).Role is Role.Saturation or Role.Oxygen or Role.Pulse or Role.Dose or Role.Session or Role.Feed or Role.FeedEnd or Role.FeedStart or Role.Millilitres or Role.Temperature or Role.Area or Role.Minutes;
     }
 
     // "93", "7.05", "3/3", "12 puffs": a figure first is data; "O2 (L)" and "1st physio" are not.

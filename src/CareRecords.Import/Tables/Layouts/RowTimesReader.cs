@@ -20,11 +20,15 @@ internal sealed class RowTimesReader(BlockReading reading)
     private const int LongestSessionHours = 3;
     private const int LongestFeedHours = 16;
 
+    // How far from the row's own event the inhaler or the end of the feed beside it may lie (chosen by CareRecords).
+    private const int AroundEventMinutes = 240;
+    private const int FewestFeedEnds = 3;
+
     /// <summary>Day and time of a row; the day of the rows above it where it has none of its own.</summary>
     public RowWhen Read(BlockRow row)
     {
         var slots = reading.Slots;
-        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) : null;
+        reading.Part = row[slots.Part].Cell.Words is { } part ? PartOfRow.Read(part) ?? (NightShifts.IsNight(part) ? "night" : null) : null;
         var (dateCell, timeCell) = (row[slots.Date], row[slots.Time]);
         var (day, time) = (CellTimes.Read(dateCell.Cell), CellTimes.Read(timeCell.Cell));
         // "3" where the day stands is the third of the month that the title names.
@@ -40,7 +44,14 @@ internal sealed class RowTimesReader(BlockReading reading)
         {
             var settled = reading.Settle(written, day.Date is null ? timeCell : dateCell);
             if (settled is null) bad = true;
-            reading.Open(settled);
+            if (settled is not null && reading.Nights.Open.Contains(row[0].Row.Line))
+            {
+                reading.Cells.Ask(timeCell.Source, $"'{timeCell.Cell.Words}' stands below an evening of the same date: it may be of the night after.", "Write the date on which it was.");
+                reading.Open(settled);
+                return new RowWhen(reading.Day, null, null, true, null);
+            }
+
+            reading.Open(settled is { } evening && reading.Nights.Next.Contains(row[0].Row.Line) ? evening.PlusDays(1) : settled);
         }
         else if (day.Outcome is Outcome.Impossible)
         {
@@ -59,6 +70,13 @@ internal sealed class RowTimesReader(BlockReading reading)
         var half = reading.Block.Columns[slots.Time >= 0 ? slots.Time : Math.Max(slots.Date, 0)].Half;
         var start = Settled(clock.Start, half, null, time.Clock is null ? dateCell : timeCell);
         if (start is null) return new RowWhen(reading.Day, null, null, true, words);
+        if (reading.RowsAreHours && start is { IsExact: true, Stated.Minute: 0 })
+        {
+            reading.Hour = start.Stated.TimeOfDay;
+            return new RowWhen(reading.Day, HourGrid.Within59(start.Stated), null, false, words);
+        }
+
+        reading.Anchor = reading.RowsAreEvents && start.IsExact ? start : null;
         var end = clock.End is { } to ? After(start, to, LongestFeedHours) : null;
         if (slots.End >= 0) end ??= EndAfter(start, row[slots.End], LongestFeedHours);
         return new RowWhen(reading.Day, start, end, false, words);
@@ -106,25 +124,56 @@ internal sealed class RowTimesReader(BlockReading reading)
         // "7:20" under 7 pm.
         if (half == HalfOfDay.Unknown && reading.Hour is { } hour && time.Half == HalfOfDay.Unknown) return time.In(hour.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).On(day);
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
+        // "3" among "6:00am" and "5:30pm" lacks what the others have.
+        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && reading.Halves.SaysHalf && cell.Cell.Text.Trim().Length <= 2 && reading.Anchor is null) return AskHalf(time, day, cell);
+        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour) half = Around(time, cell, mayStepBack);
+        if (mayStepBack && half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour && reading.StepsBack(cell, time.Time)) return AskHalf(time, day, cell);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
         if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
         {
-            var name = "half-of-day:" + cell.Place.File;
-            var answered = reading.Context.Answers.GetValueOrDefault(name);
-            if (answered is not null && CanonicalHeader.Fold(answered) is "24hours" or "24hour" or "24h" or "morning" or "am") return time.In(HalfOfDay.Am).On(day);
-            reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Times such as '{cell.Cell.Words}' in {cell.Place.File}: is the clock of 24 hours used?", ["24 hours", "no: write am or pm beside each"]));
-            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could be in the morning or in the evening.", "Write am or pm beside it, or use the 24-hour clock.", name);
-            return null;
+            return AskHalf(time, day, cell);
         }
 
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
 
+    private UncertainTime? AskHalf(ClockTime time, LocalDate day, CellAt cell)
+    {
+        var name = "half-of-day:" + cell.Place.File;
+        var answered = reading.Context.Answers.GetValueOrDefault(name);
+        if (answered is not null && CanonicalHeader.Fold(answered) is "24hours" or "24hour" or "24h" or "morning" or "am") return time.In(HalfOfDay.Am).On(day);
+        reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Times such as '{cell.Cell.Words}' in {cell.Place.File}: is the clock of 24 hours used?", ["24 hours", "no: write am or pm beside each"]));
+        reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could be in the morning or in the evening.", "Write am or pm beside it, or use the 24-hour clock.", name);
+        return null;
+    }
+
+    // The half that the order of the days proves, or that lies around the row's own event.
+    private HalfOfDay Around(ClockTime time, CellAt cell, bool mayStepBack)
+    {
+        if (reading.Anchor is { } anchor)
+            foreach (var half in new[] { HalfOfDay.Am, HalfOfDay.Pm })
+                if (Math.Abs(Period.Between(anchor.Stated.TimeOfDay, time.In(half).Time, PeriodUnits.Minutes).Minutes) <= AroundEventMinutes)
+                    return half;
+        if ((mayStepBack || reading.KindOf(cell) == TableKind.Medicines) && BeforeSession(time, cell) is { } before) return before;
+        return mayStepBack || time.Time.Hour is 0 or 12 ? HalfOfDay.Unknown : reading.Habit.Of(cell, time);
+    }
+
+    // Feeds are stopped, and inhalers given, some time before a session: the one half in which this was, where a whole column of such times stands there.
+    private HalfOfDay? BeforeSession(ClockTime time, CellAt cell)
+    {
+        if (reading.FilledLike(cell) < FewestFeedEnds) return null;
+        bool Fits(HalfOfDay half) => reading.SessionsOfDay.Exists(s => s.Start is { IsExact: true } start && Period.Between(time.In(half).Time, start.Stated.TimeOfDay, PeriodUnits.Minutes).Minutes is >= 5 and <= 120);
+        var (am, pm) = (Fits(HalfOfDay.Am), Fits(HalfOfDay.Pm));
+        return am == pm ? null : am ? HalfOfDay.Am : HalfOfDay.Pm;
+    }
+
     // Midday is 10 to 4: the one of the two readings that lies there.
     private HalfOfDay PartHalf(ClockTime time) =>
-        reading.Part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am : PartOfRow.Half(reading.Part);
+        (reading.SlotPart ?? reading.Part) is var part && part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am
+        // A night's bare six to eleven is before midnight, its one to five after.
+        : part == "night" && reading.SlotPart is not null ? time.Time.Hour is >= 6 and < 12 ? HalfOfDay.Pm : HalfOfDay.Unknown : PartOfRow.Half(part);
 
     /// <summary>The end in a cell, after a start: past midnight where the clock says so.</summary>
     public UncertainTime? EndAfter(UncertainTime start, CellAt cell, int mostHours)

@@ -37,6 +37,14 @@ internal sealed class SessionCells(BlockReading reading)
             minutes = null;
         }
 
+        areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => InWords(row[v])));
+        // "Mins each area" beside ticks, or "each" of the parts that the words name.
+        if (minutes is { } each && areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && values.Exists(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty && Lexicon.Split(reading.Block.Columns[v].Heading + " " + row[v].Cell.Text).Any(w => w is "each" or "per")))
+        {
+            areas = [.. areas.Select(a => a with { Minutes = each.Minutes, MinutesHigh = each.High })];
+            minutes = null;
+        }
+
         var inAreas = areas.Sum(a => a.Minutes ?? 0);
         if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))
             reading.Cells.Ask(source, FormattableString.Invariant($"{total.Minutes:0.#} minutes in all, but the areas add up to {inAreas:0.#}."), "Correct the one that is wrong.");
@@ -58,6 +66,22 @@ internal sealed class SessionCells(BlockReading reading)
         };
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
+    }
+
+    // "LL RL 3 each", "LLL, RLL": the parts that words under "areas" name, with their minutes where they say them.
+    private IReadOnlyList<AreaMinutes> InWords(CellAt cell)
+    {
+        var text = cell.Cell.Words!;
+        if (AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } told })
+        {
+            reading.Use(cell);
+            return told;
+        }
+
+        var names = AreaNames.In(text.Replace(' ', ','));
+        if (names.Count == 0 || text.Any(char.IsAsciiDigit)) return [];
+        reading.Use(cell);
+        return [.. names.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null))];
     }
 
     private List<AreaMinutes> Parts(BlockRow row, List<int> values)
@@ -90,6 +114,19 @@ internal sealed class SessionCells(BlockReading reading)
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
         if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
+        // A tick: done, the minutes not said here.
+        if (!text.Any(char.IsAsciiDigit) && SmallWords.ReadYesNo(text) == true)
+        {
+            reading.Use(cell);
+            return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null));
+        }
+
+        if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words, column.Areas.All(a => a.Area == ChestArea.Unknown) && reading.NamesUpper) is { } byTechnique)
+        {
+            reading.Use(cell);
+            return byTechnique;
+        }
+
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
     }

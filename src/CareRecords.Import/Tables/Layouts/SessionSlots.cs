@@ -16,8 +16,13 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         if (slot.Time < 0)
         {
             if (!SessionCells.HasValues(row, slot) && !of.Others(row, slot) && when.Start is null && of.SaysNotDone(row, when)) return found;
-            if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
-            if (slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty) && of.SaysNotDone(row, when)) return found;
+            // "Time in" and "time out" with nothing between: it was.
+            var lasted = slot.End >= 0 && !row[slot.End].Cell.IsEmpty && when.Start is not null;
+            if (!SessionCells.HasValues(row, slot) && !lasted && (of.Others(row, slot) || row[reading.Slots.Time].Cell.IsEmpty)) return found;
+            var onlyMeasures = slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty);
+            if (onlyMeasures && of.SaysNotDone(row, when)) return found;
+            // Readings without a phase, among other events, are no session by themselves.
+            if (onlyMeasures && SessionCells.HasValues(row, slot) && reading.Block.About != TableKind.Sessions && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
             if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
             {
                 found.Add(longer);
@@ -25,6 +30,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             }
 
             var start = when.Start ?? of.DayOnly(row, slot, when);
+            if (start is not null && of.WasLeftOut(row, slot, start, when)) return found;
             if (start is not null && sessions.Add(row, slot, start, slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, -1)) is { } session)
             {
                 if (session.End is not null) reading.Use(row[slot.End]);
@@ -40,11 +46,25 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
+        // A cross, "N" or "no" among times and ticks: not done.
+        if (SaysNo(cell.Cell.Text) && of.PartOrDay(slot, when) is { } skipped && !slot.Values.Exists(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())))
+        {
+            reading.Into.Omitted.Add(new OmittedSession(when.Start ?? skipped, cell.Cell.Words, cell.Source));
+            reading.Use(cell);
+            return found;
+        }
+
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()))
         {
             if (row[slot.Done].Cell.Words is { } said)
             {
                 reading.Saw(row[slot.Done]);
+                if (SmallWords.ReadYesNo(said) == false && of.PartOrDay(slot, when) is { } notDone)
+                {
+                    reading.Into.Omitted.Add(new OmittedSession(notDone, said, row[slot.Done].Source));
+                    reading.Use(row[slot.Done]);
+                }
+
                 if (SmallWords.ReadYesNo(said) == false) return found;
                 if (SmallWords.ReadYesNo(said) is null) reading.Cells.Ask(reading.SourceOf(row, slot.Done), $"'{said}' does not say whether this session was.", "Write yes or no, or the time.");
                 else if (of.PartOrDay(slot, when) is { } then && sessions.Add(row, slot, then, null, reading.SourceOf(row, slot.Done)) is { } ticked) found.Add(ticked);
@@ -67,6 +87,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             if (times.On(cell, slot.Half, null) is { } start)
             {
+                if (of.IsAlone(slot)) reading.Anchor = reading.RowsAreEvents && start.IsExact ? start : null;
+                if (of.WasLeftOut(row, slot, start, when)) return found;
                 var end = slot.End >= 0 ? times.EndAfter(start, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : written.Clock.End is { } to ? RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind)) : null;
                 if (sessions.Add(row, slot, start, end, reading.SourceOf(row, slot.Time)) is { } session)
                 {
@@ -102,6 +124,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(due, cell.Cell.Words, cell.Source));
             reading.Use(cell);
+            words.AddSigns(cell, due);
             return found;
         }
 
@@ -118,6 +141,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         return Several(row, slot, cell, areas, when);
     }
 
+    private static bool SaysNo(string text) => text.Trim().ToLowerInvariant() is "x" or "×" or "n" or "no" or "✗" or "✘" or "❌";
+
     // The row has the time: the cell says the minutes, or only that it was.
     private List<Session> AtRow(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when, UncertainTime at)
     {
@@ -128,10 +153,13 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         {
             reading.Into.Omitted.Add(new OmittedSession(at, text, cell.Source));
             reading.Use(cell);
+            words.AddSigns(cell, at);
             return found;
         }
 
-        if (SmallWords.ReadYesNo(text) is null && SessionWords(text, order) is null)
+        // "CPT" under "Treatment": it was.
+        var named = !text.Any(char.IsAsciiDigit) && KindWords.Read(text, reading.Context.Words) is { Kind: TableKind.Sessions } && Lexicon.Split(text).Count <= 3;
+        if (!named && SmallWords.ReadYesNo(text) is null && SessionWords(text, order) is null)
         {
             var before = reading.Into.Entries.Count;
             if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, at, keepAll: true) && !words.Read(cell, null, when.Day, at, keepAll: true))
@@ -141,7 +169,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
-        var minutes = SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
+        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
             : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {
@@ -204,7 +232,26 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             Remark(cell, item.Words, when.Day, start);
         }
 
+        InAll(row, slot, found);
         return found;
+    }
+
+    // "20/15/20" or "20, 15" under minutes: one for each of the sessions of the cell.
+    private void InAll(BlockRow row, Slot slot, List<Session> found)
+    {
+        foreach (var value in slot.Values.Where(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty))
+        {
+            var parts = row[value].Cell.Text.Split(['/', ',', ';', '+'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            if (parts.Length != found.Count || !Array.TrueForAll(parts, p => MinutesReader.Read(p).Outcome == Outcome.Certain)) continue;
+            for (var i = 0; i < found.Count; i++)
+            {
+                var longer = found[i] with { MinutesWritten = MinutesReader.Read(parts[i]).Value.Minutes };
+                if (reading.Into.Entries.LastIndexOf(found[i]) is >= 0 and var at) reading.Replace(at, found[i], longer);
+                found[i] = longer;
+            }
+
+            reading.Use(row[value]);
+        }
     }
 
     // "7:20 L6 R6 (threw up after)": what stands in brackets is a remark on the session.
@@ -219,6 +266,8 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     {
         var bracket = text.IndexOf('(', StringComparison.Ordinal);
         var figures = (bracket < 0 ? text : text[..bracket]).Trim(' ', '.', '-');
+        // "7:30am (5 min each side)".
+        if (figures.Length == 0 && bracket >= 0 && AreasReader.Read(text[bracket..].Trim(' ', '(', ')'), reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } inside }) return _ => inside.Areas;
         if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];

@@ -23,6 +23,9 @@ internal sealed class Slot(TableKind kind)
     /// <summary>The part of the day or meal that its heading names; null when it names none.</summary>
     public string? Part { get; set; }
 
+    /// <summary>The time of day that its headings fix; null when they fix none.</summary>
+    public ClockTime? At { get; set; }
+
     /// <summary>The columns of its values.</summary>
     public List<int> Values { get; } = [];
 
@@ -106,17 +109,21 @@ internal sealed class BlockSlots
             case Role.Amount: Amount(i); break;
             case Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase: Measure(i); break;
             case Role.Temperature or Role.Breathing or Role.Sign: Open(TableKind.Signs, i, time: -1).Values.Add(i); break;
-            case Role.Note or Role.Detail or Role.Unknown: Words.Add(i); break;
+            case Role.Detail when Kind < 0 && NamesAreas(column) && (Find(TableKind.Sessions, i) is not null || Block.Columns.Any(c => c.Role is Role.Session or Role.Minutes && c.Group == column.Group)): SessionValue(i); break;
+            case Role.Note or Role.Detail or Role.Reason or Role.Unknown: Words.Add(i); break;
         }
     }
 
+    private static bool NamesAreas(ColumnMeaning column) => Lexicon.Split(column.Own).Any(w => w is "area" or "areas" or "lobe" or "lobes" or "zone" or "zones" or "position" or "positions" or "parts" or "segments");
+
     private Slot Open(TableKind kind, int column, int time)
     {
-        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && s.End >= 0));
+        var waiting = Slots.LastOrDefault(s => s.Kind == kind && s.Time < 0 && time >= 0 && s.Group == Block.Columns[column].Group && kind != TableKind.Signs && !(kind == TableKind.Feeds && (s.End >= 0 || s.Part is not null)));
         var slot = waiting ?? new Slot(kind);
         if (_done == column - 1) slot.Done = _done;
         slot.Time = time;
         slot.Group = Block.Columns[column].Group;
+        slot.At ??= Block.Columns[column].At;
         if (slot.Half == HalfOfDay.Unknown) slot.Half = Block.Columns[column].Half;
         if (kind == TableKind.Sessions) slot.Part ??= Block.Columns[column].Part;
         if (waiting is null) Slots.Add(slot);
@@ -124,7 +131,8 @@ internal sealed class BlockSlots
     }
 
     private Slot? Find(TableKind kind, int column) =>
-        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half));
+        Slots.LastOrDefault(s => s.Kind == kind && !(kind == TableKind.Checks && s.Part is not null) && s.Group == Block.Columns[column].Group && (s.Kind != TableKind.Sessions || s.Part is null || Block.Columns[column].Part is null || s.Part == Block.Columns[column].Part) && (s.Half == HalfOfDay.Unknown || Block.Columns[column].Half == HalfOfDay.Unknown || s.Half == Block.Columns[column].Half)
+            && (s.At is null || Block.Columns[column].At is null || s.At == Block.Columns[column].At));
 
     private Slot Last(TableKind kind, int column) => Find(kind, column) ?? Open(kind, column, time: -1);
 
@@ -143,7 +151,9 @@ internal sealed class BlockSlots
     {
         var meal = PartOfRow.Meal(Block.Columns[i].Heading);
         var feed = Find(TableKind.Feeds, i);
-        if (meal is null || (feed is not null && feed.Part == meal))
+        // "Breakfast | time | oz": the meal's own time stands beside it.
+        var beside = feed is { Time: >= 0 } && (Block.Columns[i].Group > 0 || PartOfRow.Meal(Block.Columns[feed.Time].Heading) == meal);
+        if (meal is null || beside || (feed is not null && feed.Part == meal))
         {
             Last(TableKind.Feeds, i).Values.Add(i);
             return;
@@ -213,7 +223,9 @@ internal sealed class BlockSlots
         }
 
         var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
-        if (session is not null && Slots[^1].Kind is TableKind.Sessions or TableKind.Signs) session.Values.Add(i);
+        // "O2" at the end of the row is of the saturations beside its session, where no others are measured.
+        var ofSession = column.Role == Role.Oxygen && session is not null && session.Values.Exists(v => Block.Columns[v].Role == Role.Saturation) && !Slots.Exists(s => s.Kind == TableKind.Checks && s.Group == column.Group && s.Values.Exists(v => Block.Columns[v].Role == Role.Saturation));
+        if (session is not null && (ofSession || Slots[^1].Kind is TableKind.Sessions or TableKind.Signs)) session.Values.Add(i);
         else if (session is not null && Block.Columns[i].Phase != Records.CheckPhase.None) session.Values.Add(i);
         else Last(TableKind.Checks, i).Values.Add(i);
     }
@@ -239,7 +251,16 @@ internal sealed class BlockSlots
             }
         }
 
-        if (End >= 0 && PrimarySlot() is { End: < 0 } primary)
+        // "SpO2 in" may stand before the columns of the session that it is of.
+        if (Kind < 0)
+            foreach (var check in Slots.Where(s => s.Kind == TableKind.Checks && s.Time < 0 && s.Part is null && s.Values.Exists(v => Block.Columns[v].Phase != Records.CheckPhase.None) && s.Values.TrueForAll(v => Block.Columns[v].Phase != Records.CheckPhase.None || Block.Columns[v].Role == Role.Oxygen)).ToList())
+                if (Slots.Where(s => s.Kind == TableKind.Sessions && s.Group == check.Group && (s.Half == check.Half || check.Half == HalfOfDay.Unknown)).ToList() is [var session])
+                {
+                    session.Values.AddRange(check.Values);
+                    Slots.Remove(check);
+                }
+
+        if (End >= 0 && Kind < 0 && PrimarySlot() is { End: < 0 } primary)
         {
             primary.StartsWithRow = primary.Time < 0 && Time >= 0;
             (primary.End, End) = (End, -1);

@@ -21,6 +21,23 @@ internal sealed class SlotFacts(BlockReading reading)
         return false;
     }
 
+    /// <summary>True when a session's own cells, or a remark beside no values of it, say that it was not done; then it is kept as left out.</summary>
+    public bool WasLeftOut(BlockRow row, Slot slot, UncertainTime due, RowWhen when)
+    {
+        var own = slot.Values.Where(v => !IsMeasure(v) && !row[v].Cell.IsEmpty).ToList();
+        if (own.Count > 0 && own.TrueForAll(v => NotSaid.Is(row[v].Cell.Text.Trim()) || SameAs.SaysNotDone(row[v].Cell.Text) || SameAs.IsNo(row[v].Cell.Text)) && own.FirstOrDefault(v => SameAs.SaysNotDone(row[v].Cell.Text) || SameAs.IsNo(row[v].Cell.Text), -1) is >= 0 and var said)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(due, row[said].Cell.Words, row[said].Source));
+            foreach (var value in own) reading.Use(row[value]);
+            return true;
+        }
+
+        return own.Count == 0 && (slot.Values.Count > 0 || slot.Time >= 0) && IsAlone(slot) && slot.Values.TrueForAll(v => row[v].Cell.IsEmpty || NotSaid.Is(row[v].Cell.Text.Trim())) && SaysNotDone(row, when with { Start = due });
+    }
+
+    /// <summary>True for the only session of a row.</summary>
+    public bool IsAlone(Slot slot) => !reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions);
+
     /// <summary>The row's day, asked about, where it has values and no time.</summary>
     public UncertainTime? DayOnly(BlockRow row, Slot slot, RowWhen when)
     {

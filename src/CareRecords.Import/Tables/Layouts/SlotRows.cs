@@ -15,14 +15,21 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
     {
         var slots = reading.Slots;
         var ofRow = new Dictionary<Slot, List<Session>>();
-        foreach (var slot in slots.Slots.Where(s => s.Kind == TableKind.Sessions)) ofRow[slot] = _sessions.Read(row, slot, when);
+        foreach (var slot in slots.Slots.Where(s => s.Kind == TableKind.Sessions))
+        {
+            reading.SlotPart = slot.Part ?? (slot.Time >= 0 ? reading.Block.Columns[slot.Time].Part : null);
+            ofRow[slot] = _sessions.Read(row, slot, when);
+        }
+
         foreach (var slot in slots.Slots)
         {
+            reading.SlotPart = slot.Part ?? (slot.Time >= 0 ? reading.Block.Columns[slot.Time].Part : null);
             switch (slot.Kind)
             {
                 case TableKind.Sessions:
                     // Where the physio of the row was not done, what was measured at its time stands all the same.
                     measures.AddChecks(row, [.. slot.Values.Where(_of.IsMeasure)], ofRow[slot].Count == 0 && slots.Time >= 0 && !when.IsBad ? when.Start : null, ofRow[slot]);
+                    foreach (var session in ofRow[slot]) measures.AddSecretions(row, slot.Values, session);
                     break;
                 case TableKind.Feeds: _feeds.Read(row, slot, when); break;
                 case TableKind.Medicines: _doses.Read(row, slot, when); break;
@@ -32,6 +39,8 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
                     break;
             }
         }
+
+        reading.SlotPart = null;
     }
 
     private void Checks(BlockRow row, Slot slot, RowWhen when, IReadOnlyList<Session> ofRow)

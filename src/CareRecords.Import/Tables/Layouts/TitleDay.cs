@@ -47,7 +47,7 @@ internal static class TitleDay
     public static LocalDate? InLine(string text) => Day(text, null, null);
 
     private static List<string> Titles(Place place, IReadOnlyList<GridRow> rows) =>
-        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
+        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), .. rows.Take(TitleRows).Where(r => r.Cells.Length > 2 && IsMonth(r[0].Text)).Select(r => r[0].Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
 
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
@@ -76,6 +76,9 @@ internal static class TitleDay
             .Where(d => d.DayOfWeek is IsoDayOfWeek.Monday or IsoDayOfWeek.Sunday).Distinct().ToList();
         return days is [var only] ? only : null;
     }
+
+    // "Nov 2025" in the corner of a table.
+    private static bool IsMonth(string text) => Lexicon.Split(text) is { Count: 1 or 2 } words && MonthOf(words[0]) > 0 && (words.Count == 1 || (words[1].Length == 4 && words[1].All(char.IsAsciiDigit)));
 
     private static LocalDate? Month(string text, LocalDate? year)
     {

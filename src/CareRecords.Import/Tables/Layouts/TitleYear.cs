@@ -13,7 +13,7 @@ internal static class TitleYear
     /// <summary>The middle of the one year named (each month of it is nearer than of its neighbours); null when none is named, or more than one.</summary>
     public static LocalDate? Of(Place place, IReadOnlyList<GridRow> rows)
     {
-        var years = rows.Take(TitleRows).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text)
+        var years = rows.Take(TitleRows).SelectMany(r => r.Cells.Where(c => c.Kind == CellKind.Text && (c.Text.Trim().Length > 4 || r.Cells.Count(x => !x.IsEmpty) < 3))).Select(c => c.Text)
             .Append(place.Sheet ?? "").Append(place.File).SelectMany(Years).Distinct().ToList();
         return years.Count == 1 ? new LocalDate(years[0], 7, 1) : null;
     }

@@ -4,22 +4,30 @@ using Xunit.Abstractions;
 namespace CareRecords.Import.Tests.Tables;
 
 /// <summary>
-/// Twelve more families' tables by another writer, first scored on 25 November 2026 before anything was mended on them:
-/// 303 of 584 events found, 43 swallowed. They have been studied since and measure nothing unseen any more; the floors hold what is reached.
+/// Families' tables by several writers, without sight of the program and kept back until the reading of the sets before was done. What the first score
+/// of each set was stands in docs/reading.md: it was the honest one. All have been studied since and measure nothing unseen any more; the floors hold what is reached.
 /// </summary>
-public sealed class FreshVoicesTests(ITestOutputHelper output)
+public sealed class VoiceSetsTests(ITestOutputHelper output)
 {
-    private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "Tables", "Fresh");
-
-    [Fact]
-    public void Fresh_FoundDoesNotFallAndEveryLineIsCounted()
+    /// <summary>Folder; least found, most false, least right values and most swallowed.</summary>
+    public static TheoryData<string, int, int, double, int> Sets => new()
     {
+        { "Unseen", 354, 3, 0.99, 0 },
+        { "Fresh", 583, 5, 0.99, 0 },
+        { "Later", 397, 0, 0.99, 1 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Sets))]
+    public void Set_FoundDoesNotFallAndEveryLineIsCounted(string set, int leastFound, int mostFalse, double leastRight, int mostSwallowed)
+    {
+        var folder = Path.Combine(AppContext.BaseDirectory, "Tables", set);
         int found = 0, expected = 0, wrong = 0, read = 0, right = 0, values = 0, swallowed = 0;
-        foreach (var path in Directory.GetFiles(Folder, "*.json").Order(StringComparer.Ordinal))
+        foreach (var path in Directory.GetFiles(folder, "*.json").Order(StringComparer.Ordinal))
         {
             var reading = JsonDocument.Parse(File.ReadAllText(path)).RootElement;
             var options = new ImportOptions { MachineZone = "UTC", Zone = reading.GetProperty("zone").GetString() };
-            var log = Importer.Import([Path.Combine(Folder, reading.GetProperty("file").GetString()!)], options);
+            var log = Importer.Import([Path.Combine(folder, reading.GetProperty("file").GetString()!)], options);
             var score = VoiceScore.Of(reading, Inputs.Json(log));
             foreach (var missing in score.Missing) output.WriteLine("    " + missing);
             output.WriteLine($"{Path.GetFileNameWithoutExtension(path)}: found {score.Found} of {score.Expected}, false {score.False}, swallowed {score.Swallowed}, values {score.ValuesRight} of {score.Values}");
@@ -30,6 +38,6 @@ public sealed class FreshVoicesTests(ITestOutputHelper output)
 
         var total = $"found {found} of {expected}, false {wrong} of {read}, values {right} of {values}, swallowed {swallowed}";
         output.WriteLine("together: " + total);
-        Assert.True(found >= 0.99 * expected && wrong <= 0.01 * read && right >= 0.99 * values && swallowed == 0, total);
+        Assert.True(found >= leastFound && wrong <= mostFalse && right >= leastRight * values && swallowed <= mostSwallowed, total);
     }
 }
