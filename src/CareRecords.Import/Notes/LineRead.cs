@@ -38,6 +38,9 @@ internal sealed class LineRead
     /// <summary>Words that name care or give a value, of which no event was told.</summary>
     public List<string> Left { get; } = [];
 
+    /// <summary>A value of an earlier day that it puts right; null when none.</summary>
+    public LateCorrection? Late { get; set; }
+
     /// <summary>Its flags.</summary>
     public LineMarks Marks { get; set; }
 }
