@@ -20,7 +20,7 @@ internal static class ShareModels
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
         if (children.Count == 1) return OneChild(children[0]);
-        if (children.Sum(c => c.Kept) is var kept && (kept == 0 || kept == children.Sum(c => c.Judged))) return AllOrNone(children.Count, kept > 0);
+        if (AllOrNone(children) is { } same) return same;
         ClusterRow[] rows = [.. children.Select((c, i) => new ClusterRow(i, c.Kept, c.Judged, []))];
         var fitted = RandomInterceptLogistic.Fit(rows);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
@@ -45,6 +45,7 @@ internal static class ShareModels
     public static PooledShare TwoStep(IReadOnlyList<GapTally> children)
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
+        if (children.Count > 1 && AllOrNone(children) is { } same) return same;
         var fitted = RandomEffects.Fit(Logits(children), HeterogeneityMethod.RestrictedMaximumLikelihood, hartungKnapp: true, Level);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
         return WithRange(FurtherEffect.Of(Logits(children), Level).Value) with
@@ -68,10 +69,15 @@ internal static class ShareModels
         return new() { Pooled = wilson.Value, Low = wilson.Low, High = wilson.High, Method = "one child: Wilson's limits over its sessions; nothing is known between children" };
     }
 
-    /// <summary>No model can be fitted where nothing differs. Children, not sessions, are counted as trials: limits that cannot be too narrow.</summary>
-    private static PooledShare AllOrNone(int children, bool all)
+    /// <summary>
+    /// No model can be fitted where nothing differs: Hartung and Knapp's limits would have no width. Children, not sessions, are counted as trials: limits
+    /// that cannot be too narrow. Null where something differs.
+    /// </summary>
+    private static PooledShare? AllOrNone(IReadOnlyList<GapTally> children)
     {
-        var wilson = Wilson.Interval(all ? children : 0, children, Level).Value;
+        var all = children.All(c => c.Kept == c.Judged);
+        if (!all && children.Any(c => c.Kept > 0)) return null;
+        var wilson = Wilson.Interval(all ? children.Count : 0, children.Count, Level).Value;
         return new()
         {
             Pooled = wilson.Value,
