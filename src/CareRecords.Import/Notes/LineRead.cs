@@ -91,6 +91,9 @@ internal enum LineMarks
     /// <summary>A heading of a part of the day's notes ("Feeds:").</summary>
     Section = 8192,
 
+    /// <summary>A message that only says that something was done or given.</summary>
+    Answer = 16384,
+
     /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
     RightFirst = 4096,
 }
