@@ -7,7 +7,8 @@ namespace CareRecords.Calibration;
 /// <param name="Group">The table that it belongs to.</param>
 /// <param name="Name">What is special of it.</param>
 /// <param name="Make">Makes the child of a seed.</param>
-internal sealed record Condition(string Group, string Name, Func<int, KnownChild> Make);
+/// <param name="Together">The row in which it is also counted with others; null for none.</param>
+internal sealed record Condition(string Group, string Name, Func<int, KnownChild> Make, string? Together = null);
 
 /// <summary>The kinds of children, and a run over one kind.</summary>
 internal static class Conditions
@@ -21,9 +22,9 @@ internal static class Conditions
     [
         .. from noise in new[] { 0.7, 1.0, 1.4 }
            from oxygen in new[] { false, true }
-           select Simulated(Asked, "4 checks, noise " + Text(noise) + Extra(oxygen), new() { Seed = 0, Noise = noise, GetsExtraOxygen = oxygen }),
+           select Simulated(Asked, "4 checks, noise " + Text(noise) + Extra(oxygen), new() { Seed = 0, Noise = noise, GetsExtraOxygen = oxygen }) with { Together = "**all of the above with 4 checks, noise 0.7 to 1.4, half with extra oxygen**" },
         .. from oxygen in new[] { false, true }
-           select Simulated(Asked, "2 checks, noise 2, 10 % of feeds not written" + Extra(oxygen), new() { Seed = 0, Noise = 2, ChecksPerDay = 2, FeedsWritten = 0.9, GetsExtraOxygen = oxygen }),
+           select Simulated(Asked, "2 checks, noise 2, 10 % of feeds not written" + Extra(oxygen), new() { Seed = 0, Noise = 2, ChecksPerDay = 2, FeedsWritten = 0.9, GetsExtraOxygen = oxygen }) with { Together = "**both of the above with 2 checks, noise 2**" },
         .. from checks in new[] { 1, 2, 4, 8 }
            from noise in new[] { 0.7, 1.4, 2 }
            select Simulated(ChecksAndNoise, Text(checks) + " checks, noise " + Text(noise), new() { Seed = 0, Noise = noise, ChecksPerDay = checks }),
@@ -63,11 +64,8 @@ internal static class Conditions
     public static Score Run(Condition condition, int children, int seed)
     {
         var score = new Score();
-        for (var i = 0; i < children; i++)
-        {
-            var child = condition.Make(seed + i);
-            score.Add(child, child.Review());
-        }
+        var tried = Enumerable.Range(seed, children).AsParallel().AsOrdered().Select(condition.Make).Select(child => (Child: child, Found: child.Review()));
+        foreach (var (child, found) in tried) score.Add(child, found);
 
         return score;
     }

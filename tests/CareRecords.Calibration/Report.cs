@@ -25,11 +25,12 @@ internal sealed class Report(int seed, int children, TextWriter progress)
             onset's care day; *from the onset*, as the time between the true onset and the true recovery. It is made to hold either way, so it covers
             more than 95 % of most children. *Width*: the median width of those intervals that have both ends. *Censored*: unfinished recoveries reported as
             not finished, of all unfinished ones; then finished ones so reported (recovered within the last days of the record: it cannot be told yet).
+            Rows in bold put those above together, each illness once.
             *Usual*: the largest error of the usual saturation over the children, points, and how often its interval holds the truth. *Band*: points of the
             return curves whose band holds the true saturation at usual oxygen.
 
             """));
-        var scores = new List<(string Name, Score Score)>();
+        var scores = new List<(Condition Condition, Score Score)>();
         foreach (var group in conditions.GroupBy(c => c.Group))
         {
             page.Append(CultureInfo.InvariantCulture, $"\n## {group.Key}\n\n{Introduction(group.Key)}\n\n");
@@ -38,16 +39,19 @@ internal sealed class Report(int seed, int children, TextWriter progress)
             foreach (var condition in group)
             {
                 var score = Conditions.Run(condition, children, seed);
-                scores.Add((condition.Name, score));
+                scores.Add((condition, score));
                 page.Append(Row(condition.Name, score));
                 progress.WriteLine(condition.Name);
             }
+
+            foreach (var together in scores.Where(s => s.Condition.Group == group.Key && s.Condition.Together is not null).GroupBy(s => s.Condition.Together!))
+                page.Append(Row(together.Key, Score.Together([.. together.Select(s => s.Score)])));
         }
 
         page.Append(BothDefinitions);
-        foreach (var (name, s) in scores)
+        foreach (var (condition, s) in scores)
         {
-            page.Append(CultureInfo.InvariantCulture, $"| {name} | {s.Main.F1:0.000} | {Percent(s.Main.OnsetWithinDay)} | {Percent(s.Main.Bracketed)} ");
+            page.Append(CultureInfo.InvariantCulture, $"| {condition.Name} | {s.Main.F1:0.000} | {Percent(s.Main.OnsetWithinDay)} | {Percent(s.Main.Bracketed)} ");
             page.Append(CultureInfo.InvariantCulture, $"| {s.ByRecord.F1:0.000} | {Percent(s.ByRecord.OnsetWithinDay)} | {Percent(s.ByRecord.Bracketed)} | {s.ByRecord.UnfinishedCalledCensored.Yes:0} of {s.ByRecord.UnfinishedCalledCensored.All:0} |\n");
         }
 

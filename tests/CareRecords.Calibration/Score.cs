@@ -20,6 +20,13 @@ internal sealed class Share
 
     public void NewChild() => _children.Add((0, 0));
 
+    /// <summary>The shares of several kinds together. The same seed makes a child with the same illnesses in each kind, so that child by child they are one unit.</summary>
+    public void AddAll(IEnumerable<Share> others)
+    {
+        foreach (var child in others.SelectMany(o => o._children.Select((c, i) => (Index: i, c.Yes, c.All))).GroupBy(c => c.Index).OrderBy(g => g.Key))
+            _children.Add((child.Sum(c => c.Yes), child.Sum(c => c.All)));
+    }
+
     public void Add(bool yes) => _children[^1] = (_children[^1].Yes + (yes ? 1 : 0), _children[^1].All + 1);
 }
 
@@ -78,6 +85,26 @@ internal sealed class Score
 
     private IEnumerable<Share> Shares =>
         [OnsetWithinDay, OnsetCovered, Covered, CoveredFromMidnight, CoveredAsDuration, UnfinishedCalledCensored, FinishedCalledCensored, BaselineCovered, BandCovered];
+
+    /// <summary>What was found in children of several kinds, as if they were one kind. Onset and recovery lists are joined; the two definitions are not.</summary>
+    public static Score Together(IReadOnlyList<Score> scores)
+    {
+        var all = new Score
+        {
+            Children = scores.Sum(s => s.Children),
+            Found = scores.Sum(s => s.Found),
+            Missed = scores.Sum(s => s.Missed),
+            Invented = scores.Sum(s => s.Invented),
+            TooLow = scores.Sum(s => s.TooLow),
+            TooHigh = scores.Sum(s => s.TooHigh),
+        };
+        all.OnsetErrors.AddRange(scores.SelectMany(s => s.OnsetErrors));
+        all.Widths.AddRange(scores.SelectMany(s => s.Widths));
+        all.RecoveryErrors.AddRange(scores.SelectMany(s => s.RecoveryErrors));
+        all.BaselineErrors.AddRange(scores.SelectMany(s => s.BaselineErrors));
+        foreach (var (share, n) in all.Shares.Select((share, n) => (share, n))) share.AddAll(scores.Select(s => s.Shares.ElementAt(n)));
+        return all;
+    }
 
     /// <summary>Adds a child; an episode is found when one of the model's overlaps it, each used once.</summary>
     public void Add(KnownChild child, Found found)

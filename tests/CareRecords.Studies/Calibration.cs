@@ -40,7 +40,7 @@ public static class Calibration
             {
                 var children = SyntheticStudy.WithTruth(options with { Seed = 100_000 + n, Children = options.Children + 1 }).ToList();
                 GapTally[] tallies = [.. children.Take(options.Children).Select(c => ChildSummary.Of(c.Child).FeedGap)];
-                var (one, two) = (ShareModels.Model(tallies), ShareModels.TwoStep(tallies));
+                var (one, two) = (ShareModels.Model(tallies, further: true), ShareModels.TwoStep(tallies));
                 if (Holds(one.Low, one.High, options.FeedGapKept)) Interlocked.Increment(ref model);
                 if (Holds(two.Low, two.High, options.FeedGapKept)) Interlocked.Increment(ref twoStep);
                 if (Holds(one.PredictionLow, one.PredictionHigh, children[^1].FeedGapKept)) Interlocked.Increment(ref further);

@@ -29,11 +29,17 @@ internal static class PoolVerb
 
             var options = new PoolOptions { SmallestGroup = parsed.GetValue(smallest) };
             using var writer = folder is null ? null : new TidyWriter(folder);
-            var pooled = Pooler.Pool(SharedInputs.Read(paths), options, child => writer?.Add(child), ProgressOf(surroundings, paths));
-            writer?.Complete();
-            outputs.Write(workbook, stream => PooledWorkbook.Write(pooled, stream));
-            if (json is not null) outputs.Write(json, stream => PooledJson.Write(pooled, stream));
-            outputs.MoveIntoPlace();
+            PooledFindings pooled;
+            using (var line = PoolingLine.For(surroundings, () => SharedInputs.Count(paths)))
+            {
+                var read = SharedInputs.Read(paths);
+                pooled = Pooler.Pool(line?.UpToTheLast(read) ?? read, options, child => writer?.Add(child), line);
+                line?.Writing();
+                writer?.Complete();
+                outputs.Write(workbook, stream => PooledWorkbook.Write(pooled, stream));
+                if (json is not null) outputs.Write(json, stream => PooledJson.Write(pooled, stream));
+                outputs.MoveIntoPlace();
+            }
 
             Say(pooled, workbook, folder, surroundings.Output);
             return ExitCode.Done;
@@ -49,23 +55,13 @@ internal static class PoolVerb
     private static void Say(PooledFindings pooled, string workbook, string? folder, TextWriter output)
     {
         output.WriteLine(pooled.Children is { } children
-            ? string.Create(CultureInfo.InvariantCulture, $"Pooled {children} children; left out {pooled.Refused.Count} files.")
-            : string.Create(CultureInfo.InvariantCulture, $"Fewer children than {pooled.Options.SmallestGroup}: the figures are kept back. Left out {pooled.Refused.Count} files."));
+            ? $"Pooled {Counted(children, "child", "children")}; left out {Counted(pooled.Refused.Count, "file", "files")}."
+            : string.Create(CultureInfo.InvariantCulture, $"Fewer children than {pooled.Options.SmallestGroup}: the figures are kept back. Left out {Counted(pooled.Refused.Count, "file", "files")}."));
         foreach (var refused in pooled.Refused.Take(20)) output.WriteLine($"  left out {refused.File}: {refused.Why}");
         if (pooled.Refused.Count > 20) output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  ... and {pooled.Refused.Count - 20} more, all named in the workbook."));
         output.WriteLine($"The pooled workbook is in {workbook}.");
         if (folder is not null) output.WriteLine($"The tidy tables are in {folder}.");
     }
 
-    private static Counter? ProgressOf(Surroundings surroundings, List<string> paths) =>
-        surroundings.ErrorIsTerminal ? new Counter(surroundings.Error, SharedInputs.Count(paths)) : null;
-
-    private sealed class Counter(TextWriter error, int all) : IProgress<int>
-    {
-        public void Report(int value)
-        {
-            if (value % 20 == 0 || value == all) error.Write(string.Create(CultureInfo.InvariantCulture, $"\rPooling {value} of {all} "));
-            if (value == all) error.WriteLine();
-        }
-    }
+    private static string Counted(int number, string one, string many) => string.Create(CultureInfo.InvariantCulture, $"{number} {(number == 1 ? one : many)}");
 }

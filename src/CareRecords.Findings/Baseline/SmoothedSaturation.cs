@@ -1,3 +1,4 @@
+using CareRecords.Records;
 using CareRecords.Statistics;
 using NodaTime;
 
@@ -7,7 +8,7 @@ namespace CareRecords.Findings;
 /// Saturation at usual oxygen with the noise of single readings taken down: at each such reading the median of those within
 /// twelve hours of it, and whether that median is clearly below usual for that many readings, back at usual, or neither.
 /// </summary>
-internal sealed record SmoothedSaturation(Instant At, double Median, int Readings, bool IsBelow, bool IsBack)
+internal sealed record SmoothedSaturation(Instant At, Check Check, double Median, int Readings, bool IsBelow, bool IsBack)
 {
     private static readonly Duration Reach = Duration.FromHours(12);
 
@@ -21,7 +22,7 @@ internal sealed record SmoothedSaturation(Instant At, double Median, int Reading
             while (usual[first].At < reading.At - Reach) first++;
             while (end < usual.Count && usual[end].At <= reading.At + Reach) end++;
             var median = Quantiles.Median([.. usual[first..end].Select(r => r.SpO2)]).Value;
-            smoothed.Add(new(reading.At, median, end - first, median < band.MedianLow(end - first), median >= band.BackAtUsual));
+            smoothed.Add(new(reading.At, reading.Check, median, end - first, median < band.MedianLow(end - first), median >= band.BackAtUsual));
         }
 
         return smoothed;

@@ -84,5 +84,11 @@ internal sealed class ChildRecords
     /// <summary>The instant to place an entry by.</summary>
     public Instant Placed(CareEntry entry) => Clock.Stated(entry.When.Stated);
 
+    /// <summary>From when to when an entry may be placed; one of which only the day is known, anywhere in that care day.</summary>
+    public InstantRange Within(CareEntry entry) => entry.When.Precision == TimePrecision.DayOnly ? Whole(DayOf(entry)) : Clock.Of(entry.When);
+
+    /// <summary>A care day from its start to the next.</summary>
+    public InstantRange Whole(LocalDate day) => new(StartOf(day), StartOf(day.PlusDays(1)));
+
     private bool InSpan(LocalDate day) => From <= day && day <= To;
 }

@@ -4,10 +4,13 @@ namespace CareRecords.Findings;
 
 /// <summary>
 /// Recovery over all episodes: Turnbull's estimate of the time from onset to recovery, brackets and censoring kept.
-/// Bootstrap limits need five episodes; with fewer there is a curve and no limits.
+/// Bootstrap limits need five episodes; with fewer there is a curve and no limits. Percentiles of samples of few episodes are too narrow and are read
+/// further out (<see cref="ExpandedPercentile"/>).
 /// </summary>
 internal static class RecoveryCurve
 {
+    private const double Level = 0.95;
+
     public static RecoveryOverEpisodes Of(IReadOnlyList<EpisodeFinding> episodes, ReviewOptions options)
     {
         var censored = episodes.Count(e => e.Recovery.Censored);
@@ -15,7 +18,8 @@ internal static class RecoveryCurve
         List<CensoredInterval> times = [.. episodes.Select(e => new CensoredInterval(e.Recovery.DaysLow, e.Recovery.DaysHigh ?? double.PositiveInfinity))];
         var curve = Turnbull.Fit(times).Value;
         List<double> at = [.. curve.Masses.SelectMany(m => new[] { m.Left, m.Right }).Where(double.IsFinite).Prepend(0).Distinct().Order()];
-        var limits = TurnbullBootstrap.Limits(times, at, draws: Draws(episodes.Count), seed: options.Seed);
+        var level = times.Count < TurnbullBootstrap.Smallest ? Level : 1 - (2 * ExpandedPercentile.Tail(Level, times.Count));
+        var limits = TurnbullBootstrap.Limits(times, at, level, Draws(episodes.Count), options.Seed);
         var known = limits.IsKnown ? limits.Value : null;
         var points = at.Select((t, i) =>
         {
@@ -28,7 +32,7 @@ internal static class RecoveryCurve
         return new([.. points], middle, low, high, episodes.Count, censored,
             "Turnbull's estimate for interval- and right-censored times; " + (known is null
                 ? $"no limits: {limits.Missing}"
-                : "bootstrap limits, 95 %"));
+                : "bootstrap limits, 95 %, read further out for few episodes"));
     }
 
     /// <summary>Fewer draws for very many episodes: the work of one grows faster than their number.</summary>

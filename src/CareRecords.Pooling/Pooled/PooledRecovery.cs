@@ -52,7 +52,7 @@ public sealed record RecoveryCurve
     public required string Method { get; init; }
 }
 
-/// <summary>A Weibull model of days to recovery; limits by bootstrap over children.</summary>
+/// <summary>A Weibull model of days to recovery over all episodes; limits by standard errors that take children, not episodes, as independent.</summary>
 /// <param name="Shape">Shape; over 1: recovery more likely with each day.</param>
 /// <param name="Scale">Scale, days.</param>
 /// <param name="Median">Median, days.</param>

@@ -21,14 +21,8 @@ public static class RandomEffects
         bool hartungKnapp = true,
         double level = 0.95)
     {
-        ArgumentNullException.ThrowIfNull(studies);
+        var copy = Validated(studies);
         Require.Level(level);
-        StudyEffect[] copy = [.. studies];
-        if (Array.Exists(copy, s => !double.IsFinite(s.Value) || !(s.Variance > 0) || double.IsInfinity(s.Variance)))
-        {
-            throw new ArgumentException("A study has a finite effect and a finite variance above 0.", nameof(studies));
-        }
-
         if (copy.Length < 2)
         {
             return new TooLittleData("meta-analysis", copy.Length, 2, "one study cannot be pooled");
@@ -38,5 +32,14 @@ public static class RandomEffects
         var pooled = WeightedMean.Of(copy, tau2);
         var variance = hartungKnapp ? pooled.Q / ((copy.Length - 1) * pooled.Weight) : 1 / pooled.Weight;
         return new MetaAnalysisResult(copy, pooled.Mean, Math.Sqrt(variance), tau2, method, hartungKnapp, level);
+    }
+
+    internal static StudyEffect[] Validated(IReadOnlyCollection<StudyEffect> studies)
+    {
+        ArgumentNullException.ThrowIfNull(studies);
+        StudyEffect[] copy = [.. studies];
+        return Array.Exists(copy, s => !double.IsFinite(s.Value) || !(s.Variance > 0) || double.IsInfinity(s.Variance))
+            ? throw new ArgumentException("A study has a finite effect and a finite variance above 0.", nameof(studies))
+            : copy;
     }
 }

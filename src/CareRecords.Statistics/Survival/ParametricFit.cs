@@ -10,9 +10,9 @@ public sealed record ParametricFit
     private readonly double _covariance;
     private readonly double _varLogScale;
 
-    private ParametricFit(SurvivalFamily family, double location, double scale, (double LL, double LS, double SS) v, double logLikelihood, int count)
+    private ParametricFit(SurvivalFamily family, double location, double scale, (double LL, double LS, double SS) v, double logLikelihood, int count, int? clusters = null)
     {
-        (Family, Location, Scale, LogLikelihood, Count) = (family, location, scale, logLikelihood, count);
+        (Family, Location, Scale, LogLikelihood, Count, Clusters) = (family, location, scale, logLikelihood, count, clusters);
         (_varLocation, _covariance, _varLogScale) = v;
         _law = StandardLaw.Of(family);
     }
@@ -38,6 +38,9 @@ public sealed record ParametricFit
     /// <summary>How many observations.</summary>
     public int Count { get; }
 
+    /// <summary>How many clusters the standard errors and intervals respect; null when observations are taken as independent.</summary>
+    public int? Clusters { get; }
+
     /// <summary>Akaike's criterion, smaller is better: 2·parameters − 2·log-likelihood.</summary>
     public double Aic => (Family == SurvivalFamily.Exponential ? 2 : 4) - (2 * LogLikelihood);
 
@@ -53,7 +56,7 @@ public sealed record ParametricFit
 
         var w = Scale * _law.Quantile(share);
         var log = Location + w;
-        var half = Gaussian.Critical(level) * Math.Sqrt(_varLocation + (2 * w * _covariance) + (w * w * _varLogScale));
+        var half = Critical(level) * Math.Sqrt(_varLocation + (2 * w * _covariance) + (w * w * _varLogScale));
         return new Estimate(log, log - half, log + half, level, Count, "log quantile").OnScale(Math.Exp, $"quantile, {ParametricSurvival.Name(Family)}");
     }
 
@@ -73,7 +76,7 @@ public sealed record ParametricFit
 
         // dw/dlocation = −1/scale, dw/dlog(scale) = −w.
         var w = (Math.Log(time) - Location) / Scale;
-        var half = Gaussian.Critical(level)
+        var half = Critical(level)
             * Math.Sqrt((_varLocation / (Scale * Scale)) + (2 * w * _covariance / Scale) + (w * w * _varLogScale));
         return new Estimate(_law.Upper(w), _law.Upper(w + half), _law.Upper(w - half), level, Count, $"survival, {ParametricSurvival.Name(Family)}");
     }
@@ -93,4 +96,15 @@ public sealed record ParametricFit
         var determinant = (ll * ss) - (ls * ls);
         return new(family, location, scale, (ss / determinant, -ls / determinant, ll / determinant), at.Value, count);
     }
+
+    /// <summary>The same fit with the covariance of clustered observations: naive·(Σ over clusters of score·scoreᵀ)·naive.</summary>
+    /// <param name="scores">Each cluster's sum of the scores in location and log scale.</param>
+    internal ParametricFit Robust(IReadOnlyCollection<(double L, double S)> scores)
+    {
+        var (vLL, vLS, vSS) = (_varLocation, _covariance, _varLogScale);
+        var moves = scores.Select(s => (L: (vLL * s.L) + (vLS * s.S), S: (vLS * s.L) + (vSS * s.S))).ToList();
+        return new(Family, Location, Scale, (moves.Sum(m => m.L * m.L), moves.Sum(m => m.L * m.S), moves.Sum(m => m.S * m.S)), LogLikelihood, Count, scores.Count);
+    }
+
+    private double Critical(double level) => Clusters is { } k ? StudentT.Critical(level, k - 1) * Math.Sqrt(k / (k - 1.0)) : Gaussian.Critical(level);
 }

@@ -38,6 +38,37 @@ public static class ParametricSurvival
             : new TooLittleData(Name(family), copy.Length, 2, "the likelihood has no maximum: the data leave the spread open");
     }
 
+    /// <summary>
+    /// The same fit with standard errors that respect clusters of alike observations and the shape's misfit: the sandwich of scores added up by cluster
+    /// (White H 1982, Econometrica 50:1-25; Lin DY, Wei LJ 1989, J Am Stat Assoc 84:1074-1078); intervals widen by √(k/(k − 1)) and take t on k − 1
+    /// for k clusters (Cameron AC, Miller DL 2015, J Hum Resour 50:317-372). The place of the maximum is that of the plain fit. Smallest data: two clusters.
+    /// </summary>
+    /// <param name="intervals">What is known of each time, cluster by cluster.</param>
+    /// <param name="family">The family.</param>
+    public static Outcome<ParametricFit> FitClusters(IReadOnlyCollection<IReadOnlyCollection<CensoredInterval>> intervals, SurvivalFamily family)
+    {
+        ArgumentNullException.ThrowIfNull(intervals);
+        var clusters = intervals.Where(c => c.Count > 0).ToList();
+        if (clusters.Count < 2)
+        {
+            return new TooLittleData(Name(family), clusters.Count, 2, "two clusters are needed to see how clusters differ");
+        }
+
+        var plain = Fit([.. clusters.SelectMany(c => c)], family);
+        if (!plain.TryGet(out var fit))
+        {
+            return plain;
+        }
+
+        var (law, a, r) = (StandardLaw.Of(family), fit.Location / fit.Scale, 1 / fit.Scale);
+        return fit.Robust([.. clusters.Select(c =>
+        {
+            // a = location/scale and r = 1/scale: da = r·dlocation − a·dlog scale, dr = −r·dlog scale.
+            var at = CensoredLikelihood.At(law, [.. c], a, r);
+            return (r * at.ByA, -(a * at.ByA) - (r * at.ByR));
+        })]);
+    }
+
     internal static string Name(SurvivalFamily family) => $"{family.ToString().ToLowerInvariant()} fit to intervals";
 
     private static TooLittleData? TooLittle(CensoredInterval[] x, SurvivalFamily family)

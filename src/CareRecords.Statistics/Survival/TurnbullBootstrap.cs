@@ -16,7 +16,8 @@ public sealed record TurnbullLimits(double Time, ProbabilityBounds Survival, Int
 /// </summary>
 public static class TurnbullBootstrap
 {
-    private const int Smallest = 5;
+    /// <summary>The fewest observations.</summary>
+    public const int Smallest = 5;
 
     /// <summary>Limits at the times asked for.</summary>
     /// <param name="intervals">What is known of each time.</param>

@@ -188,6 +188,24 @@ public class IllnessByRecordTests
     }
 
     [Fact]
+    public void Oxygen_of_a_whole_day_brackets_recovery_from_that_days_start_to_the_next_day()
+    {
+        // On the last day usual oxygen is written with a clock too, at 20:00; when on that day the raised oxygen was, nobody wrote.
+        var recovery = Assert.Single(Month((log, n) =>
+        {
+            if (n is < 20 or > 24) return false;
+            Usual(log, 96, null);
+            log.Add(new Check { Start = UncertainTime.OnDay(log.Day), OxygenLitresPerMinute = 1.5, Sources = [SourceLine.InText("notes.txt", 1, "on 1.5 L today")] });
+            if (n == 24) log.Check("20:30", 97, 0.5);
+            return true;
+        }).Review().Illness.ByRecord).Recovery;
+
+        // Days count from 04:00 of day 20: day 24 begins at 4 days, and 08:00 of day 25 is 5 days and 4 hours.
+        Assert.Equal(4, recovery.DaysLow, 6);
+        Assert.Equal(5 + (4 / 24.0), recovery.DaysHigh!.Value, 6);
+    }
+
+    [Fact]
     public void Sessions_rising_alone_are_no_evidence() =>
         Assert.Empty(Month((log, n) =>
         {

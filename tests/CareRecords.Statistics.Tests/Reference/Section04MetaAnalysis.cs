@@ -94,6 +94,11 @@ internal static class Section04MetaAnalysis
             }
         }
 
+        var smoothed = RandomEffects.Fit(EmpiricalLogit.Smoothed([.. counts.Select(c => new TrialCount(c.X, c.N))])).Value;
+        figures.Named(
+            "empirical logits, smoothed variances, REML Hartung-Knapp",
+            ("est", smoothed.Mean.Value), ("se", smoothed.StandardError), ("tau2", smoothed.TauSquared), ("I2", smoothed.ISquaredPercent));
+        figures.Limits("empirical logits, smoothed variances, REML Hartung-Knapp", smoothed.Mean);
         Logistic(figures, counts);
         return figures;
     }

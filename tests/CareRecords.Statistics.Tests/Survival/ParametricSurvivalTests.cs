@@ -72,4 +72,29 @@ public class ParametricSurvivalTests
             .Select(t => t > 30 ? new CensoredInterval(30, Inf) : new(3 * Math.Floor(t / 3), 3 * Math.Floor((t / 3) + 1)));
         return ParametricSurvival.Fit([.. looks], SurvivalFamily.LogNormal).Value.Median().Covers(Math.Exp(2));
     });
+
+    [Fact]
+    public void Clusters_of_copies_count_once_each_and_one_cluster_is_a_named_outcome()
+    {
+        // Every time written four times in a row: as clusters the errors are those of the times written once, as observations half of them.
+        double[] times = [2, 3, 4, 6, 9, 11, 15];
+        var once = ParametricSurvival.FitClusters([.. times.Select(t => new[] { new CensoredInterval(t, t + 1) })], SurvivalFamily.Weibull).Value;
+        var copies = ParametricSurvival.FitClusters([.. times.Select(t => Enumerable.Repeat(new CensoredInterval(t, t + 1), 4).ToArray())], SurvivalFamily.Weibull).Value;
+        Near.Equal(once.LocationError, copies.LocationError, 1e-8);
+        Near.Equal(once.Median().High, copies.Median().High, 1e-8);
+        Assert.Equal((7, 28, 7), (once.Clusters, copies.Count, copies.Clusters));
+        Assert.Equal("two clusters are needed to see how clusters differ", ParametricSurvival.FitClusters([[new(1, 2), new(3, 4)], []], SurvivalFamily.Weibull).Missing?.Reason);
+    }
+
+    [Fact]
+    public void Interval_of_a_clustered_median_holds_it() => Coverage.Between(0.93, 0.975, 1000, random =>
+    {
+        // Twelve clusters of four lognormal times that share a cluster's pace: the median of all is 1.
+        var clusters = Enumerable.Range(0, 12).Select(_ =>
+        {
+            var pace = 0.5 * random.Gaussian();
+            return Enumerable.Range(0, 4).Select(_ => Math.Exp(pace + (0.5 * random.Gaussian()))).Select(t => new CensoredInterval(t * 0.9, t * 1.1)).ToArray();
+        });
+        return ParametricSurvival.FitClusters([.. clusters], SurvivalFamily.LogNormal).Value.Median().Covers(1);
+    });
 }

@@ -59,21 +59,28 @@ internal sealed class IllnessByRecord
 
     private IReadOnlyList<CourseMoment> MomentsOf(ChildRecords records)
     {
-        var moments = Signs.Select(s => new CourseMoment(s.At, true))
-            .Concat(records.Checks.Where(c => Oxygen.StateOf(c.OxygenLitresPerMinute, records.DayOf(c)) == FlowState.Above).Select(c => new CourseMoment(records.Placed(c), true)))
-            .Concat(Smoothed.Where(s => s.IsBelow || s.IsBack).Select(s => new CourseMoment(s.At, s.IsBelow)))
+        var moments = Signs.Select(s => new CourseMoment(s.Within, true))
+            .Concat(records.Checks.Where(c => Oxygen.StateOf(c.OxygenLitresPerMinute, records.DayOf(c)) == FlowState.Above).Select(c => new CourseMoment(records.Within(c), true)))
+            .Concat(Smoothed.Where(s => s.IsBelow || s.IsBack).Select(s => new CourseMoment(records.Within(s.Check), s.IsBelow)))
             .ToList();
 
-        // A day may show illness only as a whole (readings at a flow not written); it stands at its middle. Without any
-        // reading, a clear day shows the same there.
-        var told = moments.Where(m => m.IsIll).Select(m => records.Plan.DayOf(m.At.InZone(records.Clock.Zone).LocalDateTime)).ToHashSet();
-        moments.AddRange(Days.Where(d => d.State == DayState.Ill && !told.Contains(d.Day)).Select(d => new CourseMoment(Middle(records, d.Day), true)));
-        if (Smoothed.Count == 0) moments.AddRange(Days.Where(d => d.State == DayState.Clear).Select(d => new CourseMoment(Middle(records, d.Day), false)));
-        return [.. moments.OrderBy(m => m.At).ThenBy(m => m.IsIll)];
+        // A day may show illness only as a whole (readings at a flow not written). Without any reading, a clear day shows the
+        // child well in the same way.
+        var told = Signs.Select(s => s.Day)
+            .Concat(records.Checks.Where(c => Oxygen.StateOf(c.OxygenLitresPerMinute, records.DayOf(c)) == FlowState.Above).Select(records.DayOf))
+            .Concat(Smoothed.Where(s => s.IsBelow).Select(s => records.DayOf(s.Check))).ToHashSet();
+        moments.AddRange(Days.Where(d => d.State == DayState.Ill && !told.Contains(d.Day)).Select(d => new CourseMoment(records.Whole(d.Day), true)));
+        if (Smoothed.Count == 0) moments.AddRange(Days.Where(d => d.State == DayState.Clear).Select(d => new CourseMoment(records.Whole(d.Day), false)));
+        return [.. moments.OrderBy(m => m.Earliest).ThenBy(m => m.IsIll)];
     }
-
-    private static Instant Middle(ChildRecords records, LocalDate day) => records.StartOf(day) + Duration.FromHours(12);
 }
 
 /// <summary>A moment at which the record shows illness, or shows the child in band at usual oxygen without a sign.</summary>
-internal readonly record struct CourseMoment(Instant At, bool IsIll);
+/// <param name="Within">When, as closely as it was written.</param>
+/// <param name="IsIll">Whether it shows illness.</param>
+internal readonly record struct CourseMoment(InstantRange Within, bool IsIll)
+{
+    public Instant Earliest => Within.Earliest;
+
+    public Instant Latest => Within.Latest;
+}

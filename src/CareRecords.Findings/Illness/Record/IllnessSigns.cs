@@ -4,11 +4,12 @@ using NodaTime;
 namespace CareRecords.Findings;
 
 /// <summary>A stated sign of illness that counts for an episode by the record.</summary>
-/// <param name="At">When.</param>
+/// <param name="At">When, for showing and counting hours.</param>
+/// <param name="Within">From when to when it may have been.</param>
 /// <param name="Day">Its care day.</param>
 /// <param name="What">In words.</param>
 /// <param name="Sources">Where it was written.</param>
-internal sealed record IllnessSign(Instant At, LocalDate Day, string What, IReadOnlyList<SourceLine> Sources);
+internal sealed record IllnessSign(Instant At, InstantRange Within, LocalDate Day, string What, IReadOnlyList<SourceLine> Sources);
 
 /// <summary>
 /// The stated signs that count: unwell, a temperature of 38.0 °C or more (or written as fever), the start of an antibiotic,
@@ -34,7 +35,7 @@ internal static class IllnessSigns
     private static string Word(Sign sign) => sign is { Kind: SignKind.Temperature, Number: { } celsius } ? $"temperature {Words.Number(celsius)} °C" : sign.What;
 
     private static IllnessSign Of(ChildRecords records, CareEntry entry, string what) =>
-        new(records.Placed(entry), records.DayOf(entry), what, entry.Sources);
+        new(records.Placed(entry), records.Within(entry), records.DayOf(entry), what, entry.Sources);
 
     /// <summary>The first mention of each course; a medicine given for longer than four weeks is a standing one and no sign.</summary>
     private static IEnumerable<IllnessSign> AntibioticStarts(ChildRecords records)
@@ -76,7 +77,7 @@ internal static class IllnessSigns
             yield return Of(records, admitted, "admitted");
             var home = discharges.Where(d => d >= first && d <= first.PlusDays(LongestStayDays)).Select(d => (LocalDate?)d).FirstOrDefault();
             for (var day = first.PlusDays(1); day < home; day = day.PlusDays(1))
-                yield return new(records.StartOf(day) + Duration.FromHours(12), day, "in hospital", admitted.Sources);
+                yield return new(records.StartOf(day) + Duration.FromHours(12), new(records.StartOf(day) + Duration.FromHours(12), records.StartOf(day.PlusDays(1))), day, "in hospital", admitted.Sources);
         }
     }
 }

@@ -23,11 +23,10 @@ internal static class CompletenessPooling
         foreach (var (from, to) in GapPooling.BatchesOf(inOrder.Count, options.SmallestGroup))
         {
             var batch = inOrder[from..to];
-            var total = ShareModels.Logit(new(batch.Sum(t => t.Kept), batch.Sum(t => t.Judged), 0));
-            var logits = batch.Select(t => ShareModels.Logit(t).Value).ToList();
-            var mean = logits.Average();
-            var error = logits.Count == 1 ? Math.Sqrt(total.Variance) : Math.Sqrt(logits.Sum(l => (l - mean) * (l - mean)) / (logits.Count - 1) / logits.Count);
-            yield return new(gap, batch.Count, batch.Average(t => t.Completeness ?? 0), 1 / (1 + Math.Exp(-(logits.Count == 1 ? total.Value : mean))), error);
+            var logits = batch.Select(t => EmpiricalLogit.Of(new(t.Kept, t.Judged))).ToList();
+            var mean = logits.Average(l => l.Value);
+            var error = Math.Sqrt(logits.Count == 1 ? logits[0].Variance : logits.Sum(l => (l.Value - mean) * (l.Value - mean)) / (logits.Count - 1) / logits.Count);
+            yield return new(gap, batch.Count, batch.Average(t => t.Completeness ?? 0), 1 / (1 + Math.Exp(-mean)), error);
         }
     }
 }

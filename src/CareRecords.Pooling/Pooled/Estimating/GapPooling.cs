@@ -23,7 +23,7 @@ internal static class GapPooling
         return new()
         {
             Name = name,
-            Model = ShareModels.Model(tallies),
+            Model = ShareModels.Model(tallies, further: true),
             TwoStep = ShareModels.TwoStep(tallies),
             Counts = new(judged.Count, tallies.Sum(t => t.Kept), tallies.Sum(t => t.Judged), children.Sum(c => tally(c).Unknown)),
             Forest = [.. Batches(judged, tally, options.SmallestGroup), .. groupings.Where(g => g.IsGiven).SelectMany(g => GroupRows(name, g, tally, options, suppressed))],

@@ -8,11 +8,11 @@ namespace CareRecords.Pooling;
 /// </summary>
 internal static class GapTest
 {
-    public const string Method = "spread of the groups' mean logits, children weighted by 1/(own variance + variance between children); children permuted among groups";
+    public const string Method = "spread of the groups' mean logits, children weighted by 1/(smoothed variance + variance between children); children permuted among groups";
 
     public static double PValue(IReadOnlyList<GapTally> children, int[] groups, double tau2, PoolOptions options)
     {
-        var logits = children.Select(ShareModels.Logit).ToArray();
+        var logits = ShareModels.Logits(children);
         var weights = logits.Select(l => 1 / (l.Variance + tau2)).ToArray();
         var count = groups.Max() + 1;
         return ChildPermutation.OfLabels(groups, dealt => Spread(dealt, logits, weights, count), options.Permutations, options.Seed);

@@ -5,12 +5,14 @@ using CareRecords.Statistics;
 namespace CareRecords.Pooling;
 
 /// <summary>
-/// Pooled recovery: Turnbull's estimate over episodes, with percentile limits from drawing whole children again (Efron B, Tibshirani RJ 1993,
-/// chapter 8), and a Weibull model beside it. Episodes of one child are alike; drawing children and not episodes keeps the limits honest.
+/// Pooled recovery: Turnbull's estimate over episodes, with limits from drawing whole children again (Efron B, Tibshirani RJ 1993, chapter 8), and a
+/// Weibull model beside it with standard errors by child. Episodes of one child are alike; taking children and not episodes keeps the limits honest.
+/// Percentiles of samples of few children are too narrow, as a normal interval without Student's t is: they are moved outwards until they would be right for
+/// a mean of as many children ("expanded percentiles", Hesterberg TC 2015, Am Stat 69:371-386).
 /// </summary>
 internal static class RecoveryPooling
 {
-    private const double Tail = 0.025;
+    private const double Level = 0.95;
     private const string Method =
         "Turnbull's nonparametric estimate over episodes, intervals and censoring kept; 95 % limits from drawing whole children again, and they include what the estimate leaves open";
 
@@ -27,7 +29,7 @@ internal static class RecoveryPooling
 
         var samples = withEpisodes.Count < 2 ? [] : Samples(withEpisodes, options);
         var curve = Fit(withEpisodes);
-        var weibull = WeibullOf(withEpisodes, samples);
+        var tail = withEpisodes.Count < 2 ? 0 : ExpandedPercentile.Tail(Level, withEpisodes.Count);
         var median = curve.Median;
         return new()
         {
@@ -35,49 +37,47 @@ internal static class RecoveryPooling
             Children = withEpisodes.Count,
             Episodes = withEpisodes.Sum(c => c.Recoveries.Count),
             Censored = CensoredShown(withEpisodes, options.SmallestGroup),
-            Curve = [.. DaysShown(withEpisodes, options.SmallestGroup).Select(day => PointAt(day, curve, samples))],
+            Curve = [.. DaysShown(withEpisodes, options.SmallestGroup).Select(day => PointAt(day, curve, samples, tail))],
             Median = double.IsFinite(median.Right) ? (median.Left + median.Right) / 2 : null,
-            MedianLow = Limit(samples, s => s.Curve.Median.Left, Tail),
-            MedianHigh = Limit(samples, s => s.Curve.Median.Right, 1 - Tail),
-            Weibull = weibull,
+            MedianLow = Limit(samples, s => s.Median.Left, tail),
+            MedianHigh = Limit(samples, s => s.Median.Right, 1 - tail),
+            Weibull = WeibullOf(withEpisodes),
             Method = samples.Count == 0 ? Method + "; no limits: one child" : string.Create(CultureInfo.InvariantCulture, $"{Method} ({samples.Count} samples)"),
         };
     }
 
     private static TurnbullCurve Fit(IEnumerable<ChildSummary> children) => Turnbull.Fit([.. children.SelectMany(c => c.Recoveries)]).Value;
 
-    private sealed record Sample(TurnbullCurve Curve, double? WeibullMedian);
-
-    private static List<Sample> Samples(List<ChildSummary> children, PoolOptions options)
+    private static List<TurnbullCurve> Samples(List<ChildSummary> children, PoolOptions options)
     {
         // All draws first, in the order of the seed; then the fits, which know nothing of one another, on every processor.
         var random = new SeededRandom(options.Seed);
         var draws = Enumerable.Range(0, options.BootstrapSamples).Select(_ => Enumerable.Range(0, children.Count).Select(_ => random.Below(children.Count)).ToArray()).ToArray();
-        return [.. draws.AsParallel().AsOrdered().Select(draw => Array.ConvertAll(draw, i => children[i])).Select(drawn => new Sample(Fit(drawn), Weibull(drawn)?.Median().Value))];
+        return [.. draws.AsParallel().AsOrdered().Select(draw => Fit(Array.ConvertAll(draw, i => children[i])))];
     }
 
-    private static ParametricFit? Weibull(IEnumerable<ChildSummary> children) =>
-        ParametricSurvival.Fit([.. children.SelectMany(c => c.Recoveries)], SurvivalFamily.Weibull).TryGet(out var fit) ? fit : null;
-
-    private static WeibullRecovery? WeibullOf(List<ChildSummary> children, List<Sample> samples)
+    /// <summary>Limits by child where there are two children at least; a single child has a fit and no limits.</summary>
+    private static WeibullRecovery? WeibullOf(List<ChildSummary> children)
     {
-        if (Weibull(children) is not { } fit) return null;
-        double[] medians = [.. samples.Select(s => s.WeibullMedian).OfType<double>()];
+        if (ParametricSurvival.FitClusters([.. children.Select(c => c.Recoveries)], SurvivalFamily.Weibull).TryGet(out var byChild))
+        {
+            var median = byChild.Median(Level);
+            return new(1 / byChild.Scale, Math.Exp(byChild.Location), median.Value, median.Low, median.High);
+        }
 
-        // Where many samples gave no fit, the rest are a selection and no limits.
-        var limits = medians.Length > 0 && medians.Length >= 0.9 * samples.Count;
-        return new(1 / fit.Scale, Math.Exp(fit.Location), fit.Median().Value,
-            limits ? Quantiles.At(medians, Tail).Value : null, limits ? Quantiles.At(medians, 1 - Tail).Value : null);
+        return ParametricSurvival.Fit([.. children.SelectMany(c => c.Recoveries)], SurvivalFamily.Weibull).TryGet(out var fit)
+            ? new(1 / fit.Scale, Math.Exp(fit.Location), fit.Median().Value, null, null)
+            : null;
     }
 
-    private static CurvePoint PointAt(int day, TurnbullCurve curve, List<Sample> samples)
+    private static CurvePoint PointAt(int day, TurnbullCurve curve, List<TurnbullCurve> samples, double tail)
     {
         var bounds = curve.SurvivalAt(day);
         var value = (bounds.Low + bounds.High) / 2;
-        return new(day, value, Limit(samples, s => s.Curve.SurvivalAt(day).Low, Tail), Limit(samples, s => s.Curve.SurvivalAt(day).High, 1 - Tail));
+        return new(day, value, Limit(samples, s => s.SurvivalAt(day).Low, tail), Limit(samples, s => s.SurvivalAt(day).High, 1 - tail));
     }
 
-    private static double? Limit(List<Sample> samples, Func<Sample, double> figure, double share)
+    private static double? Limit(List<TurnbullCurve> samples, Func<TurnbullCurve, double> figure, double share)
     {
         if (samples.Count == 0) return null;
 

@@ -11,44 +11,57 @@ internal static class ShareModels
     /// <summary>
     /// The logistic model with a random intercept by child (Stijnen T et al. 2010, Stat Med 29:3046). Maximum likelihood makes the variance between k
     /// children too small by about (k − 1)/k and treats it as known: the limits widen by √(k/(k − 1)) and take t on k − 1, so that with many sessions a
-    /// child they become Student's limits for a mean of k children. docs/pooling.md has their measured coverage.
+    /// child they become Student's limits for a mean of k children. docs/pooling.md has their measured coverage. The range of a further child does not take
+    /// the variance between children as known (<see cref="FurtherCluster"/>).
     /// </summary>
-    public static PooledShare Model(IReadOnlyList<GapTally> children)
+    /// <param name="children">Children with a judged session.</param>
+    /// <param name="further">Whether the range of a further child is wanted too.</param>
+    public static PooledShare Model(IReadOnlyList<GapTally> children, bool further = false)
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
         if (children.Count == 1) return OneChild(children[0]);
-        if (children.Sum(c => c.Kept) is var kept && (kept == 0 || kept == children.Sum(c => c.Judged))) return AllOrNone(children.Count, kept > 0);
-        var fitted = RandomInterceptLogistic.Fit([.. children.Select((c, i) => new ClusterRow(i, c.Kept, c.Judged, []))]);
+        if (AllOrNone(children) is { } same) return same;
+        ClusterRow[] rows = [.. children.Select((c, i) => new ClusterRow(i, c.Kept, c.Judged, []))];
+        var fitted = RandomInterceptLogistic.Fit(rows);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
-        var (middle, tau2) = (fit.Coefficients[0], fit.Deviation * fit.Deviation);
-        return OnShareScale(middle, fit.StandardErrors[0], tau2, children.Count) with
+        var (middle, error) = (fit.Coefficients[0], fit.StandardErrors[0] * Math.Sqrt(children.Count / (children.Count - 1.0)));
+        var half = StudentT.Critical(Level, children.Count - 1) * error;
+        return WithRange(further ? FurtherCluster.Of(rows, fit, Level) : null) with
         {
+            Pooled = Share(middle),
+            Low = Share(middle - half),
+            High = Share(middle + half),
+            Tau2 = fit.Deviation * fit.Deviation,
             I2 = ISquared(children),
             Method = string.Create(CultureInfo.InvariantCulture, $"logistic model with a random intercept by child, limits by t on {children.Count - 1}"),
         };
     }
 
-    /// <summary>Each child's logit share pooled by REML with Hartung and Knapp's limits (2001, Stat Med 20:3875).</summary>
+    /// <summary>
+    /// Each child's logit share pooled by REML with Hartung and Knapp's limits (2001, Stat Med 20:3875). With a child's own variance few sessions would draw
+    /// the share towards one half, so the variances are smoothed (<see cref="EmpiricalLogit"/>).
+    /// </summary>
+    /// <param name="children">Children with a judged session.</param>
     public static PooledShare TwoStep(IReadOnlyList<GapTally> children)
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
-        var fitted = RandomEffects.Fit([.. children.Select(Logit)], HeterogeneityMethod.RestrictedMaximumLikelihood, hartungKnapp: true, Level);
+        if (children.Count > 1 && AllOrNone(children) is { } same) return same;
+        var fitted = RandomEffects.Fit(Logits(children), HeterogeneityMethod.RestrictedMaximumLikelihood, hartungKnapp: true, Level);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
-        return new()
+        return WithRange(FurtherEffect.Of(Logits(children), Level).Value) with
         {
             Pooled = Share(fit.Mean.Value),
             Low = Share(fit.Mean.Low),
             High = Share(fit.Mean.High),
             Tau2 = fit.TauSquared,
             I2 = fit.ISquaredPercent / 100,
-            PredictionLow = Share(fit.PredictionInterval.Low),
-            PredictionHigh = Share(fit.PredictionInterval.High),
-            Method = "two steps: each child's logit share, REML between children, Hartung-Knapp limits",
+            Method = "two steps: each child's logit share with smoothed variance, REML between children, Hartung-Knapp limits",
         };
     }
 
-    /// <summary>A child's logit share with its variance; ½ is added to both counts where all or none were kept.</summary>
-    public static StudyEffect Logit(GapTally child) => ProportionScale.Effect(ProportionScaleKind.Logit, child.Kept, child.Judged);
+    /// <summary>The children's logit shares with smoothed variances.</summary>
+    /// <param name="children">Children with a judged session.</param>
+    public static StudyEffect[] Logits(IReadOnlyList<GapTally> children) => EmpiricalLogit.Smoothed([.. children.Select(c => new TrialCount(c.Kept, c.Judged))]);
 
     private static PooledShare OneChild(GapTally child)
     {
@@ -56,10 +69,15 @@ internal static class ShareModels
         return new() { Pooled = wilson.Value, Low = wilson.Low, High = wilson.High, Method = "one child: Wilson's limits over its sessions; nothing is known between children" };
     }
 
-    /// <summary>No model can be fitted where nothing differs. Children, not sessions, are counted as trials: limits that cannot be too narrow.</summary>
-    private static PooledShare AllOrNone(int children, bool all)
+    /// <summary>
+    /// No model can be fitted where nothing differs: Hartung and Knapp's limits would have no width. Children, not sessions, are counted as trials: limits
+    /// that cannot be too narrow. Null where something differs.
+    /// </summary>
+    private static PooledShare? AllOrNone(IReadOnlyList<GapTally> children)
     {
-        var wilson = Wilson.Interval(all ? children : 0, children, Level).Value;
+        var all = children.All(c => c.Kept == c.Judged);
+        if (!all && children.Any(c => c.Kept > 0)) return null;
+        var wilson = Wilson.Interval(all ? children.Count : 0, children.Count, Level).Value;
         return new()
         {
             Pooled = wilson.Value,
@@ -69,24 +87,11 @@ internal static class ShareModels
         };
     }
 
-    private static PooledShare OnShareScale(double middle, double error, double tau2, int children)
-    {
-        var t = StudentT.Critical(Level, children - 1) * Math.Sqrt(children / (children - 1.0));
-        var further = t * Math.Sqrt((error * error) + tau2);
-        return new()
-        {
-            Pooled = Share(middle),
-            Low = Share(middle - (t * error)),
-            High = Share(middle + (t * error)),
-            Tau2 = tau2,
-            PredictionLow = Share(middle - further),
-            PredictionHigh = Share(middle + further),
-            Method = "",
-        };
-    }
+    private static PooledShare WithRange(Interval? further) =>
+        new() { PredictionLow = further is { Low: var low } ? Share(low) : null, PredictionHigh = further is { High: var high } ? Share(high) : null, Method = "" };
 
     private static double? ISquared(IReadOnlyList<GapTally> children) =>
-        RandomEffects.Fit([.. children.Select(Logit)]).TryGet(out var fit) ? fit.ISquaredPercent / 100 : null;
+        RandomEffects.Fit(Logits(children)).TryGet(out var fit) ? fit.ISquaredPercent / 100 : null;
 
     private static double Share(double logit) => 1 / (1 + Math.Exp(-logit));
 }

@@ -75,7 +75,7 @@ internal static class FigureSheets
     ];
 
     private static void Recovery(Book book, IReadOnlyList<NamedCurve> curves) => PooledPage.Table(
-        book, "Recovery", "Days from onset to recovery. Nonparametric (Turnbull) and Weibull; limits from drawing whole children again.", "Recovery",
+        book, "Recovery", "Days from onset to recovery. Nonparametric (Turnbull) and Weibull; limits take whole children, not episodes, as independent.", "Recovery",
         [
             new Column<NamedCurve>("by", 24, c => CellContent.Of(c.By)),
             new("group", 20, c => CellContent.Of(c.Curve.Label)),
