@@ -15,7 +15,6 @@ internal static class ChartPass
         document.PackageProperties.Language = "en-GB";
         // The order in which formulas were last worked out: it knows the library's cells only, and every program makes its own.
         if (workbook.CalculationChainPart is { } chain) workbook.DeletePart(chain);
-        PackageMending.FixPrintTitles(workbook.Workbook);
         if (charts.Count > 0) AddTo(ChartSheet(workbook), charts);
         document.Save();
     }
