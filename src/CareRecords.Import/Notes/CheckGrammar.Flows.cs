@@ -63,6 +63,8 @@ internal sealed partial class CheckGrammar
         {
             if (_terms[k].Text is "still" or "throughout" or "remains") return true;
             if (_terms[k].Text is "up" or "down" or "put" or "popped" or "turned" or "back" or "back on" or "put on" or "reduced" or "increased" or "started" or "up to" or "down to" or "back to" or "gave" or "weaned" or "upped" or "dropped" or "bumped" or "turned on" or "started on") return false;
+            // "SpO2 87. O2 on at 0.5"
+            if (_newSentence && _terms[k].Text == "on" && k > 0 && _terms[k - 1].Is(Sense.OxygenLabel) && _terms[k + 1].Is(Sense.At)) return false;
             if (IsBare(_terms[k])) break;
         }
         return true;

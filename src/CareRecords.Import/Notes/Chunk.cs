@@ -66,6 +66,8 @@ internal sealed class Chunk
     {
         var term = terms[at];
         if (term.Kind != TermKind.Symbol) return null;
+        // A comma inside a family's word parts nothing.
+        if (term.Mended is not null && at > 0 && at + 1 < terms.Count && terms[at - 1].Start == term.Start && terms[at + 1].Start == term.Start) return null;
         var loose = !term.Glued || (at + 1 < terms.Count && !terms[at + 1].Glued);
         return term.Text switch
         {

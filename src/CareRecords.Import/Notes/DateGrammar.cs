@@ -63,10 +63,16 @@ internal static class DateGrammar
             }
             if (term.Kind == TermKind.Parts && _first is null && _day is null && Parts(term)) { i++; return true; }
             // "pon 1.12": a weekday before day and month with a stop.
-            if (_weekday != IsoDayOfWeek.None && _first is null && _day is null && term is { Kind: TermKind.Number, IsWhole: false, Text.Length: >= 3 and <= 5 } && term.Text.Split('.', ',') is [{ Length: <= 2 } a, { Length: <= 2 } b]
-                && int.TryParse(a, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && int.TryParse(b, NumberStyles.None, CultureInfo.InvariantCulture, out var two) && one is >= 1 and <= 31 && two is >= 1 and <= 12 && (i + 1 >= terms.Count || IsBreak(terms, i + 1)))
+            if (_weekday != IsoDayOfWeek.None && _first is null && _day is null && DayAndMonth(term) is var (one, two) && (i + 1 >= terms.Count || IsBreak(terms, i + 1)))
             {
                 (_first, _second) = (one, two);
+                i++;
+                return true;
+            }
+            // "19.01 Monday": and before it.
+            if (_weekday == IsoDayOfWeek.None && _first is null && _day is null && i + 1 < terms.Count && DayAndMonth(term) is var (dayFirst, monthSecond) && terms[i + 1].Text != "sat" && Weekday(terms, i + 1, line) is not null)
+            {
+                (_first, _second) = (dayFirst, monthSecond);
                 i++;
                 return true;
             }
@@ -105,6 +111,10 @@ internal static class DateGrammar
             if (term.IsSymbol(")") && i > 0 && Weekday(terms, i - 1, line) is not null) { i++; return true; }
             return false;
         }
+
+        // "1.12": a day and a month with a stop between.
+        private static (int Day, int Month)? DayAndMonth(Term term) => term is { Kind: TermKind.Number, IsWhole: false, Text.Length: >= 3 and <= 5 } && term.Text.Split('.', ',') is [{ Length: <= 2 } a, { Length: <= 2 } b]
+            && int.TryParse(a, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && int.TryParse(b, NumberStyles.None, CultureInfo.InvariantCulture, out var two) && one is >= 1 and <= 31 && two is >= 1 and <= 12 ? (one, two) : null;
 
         private bool SkipIfDateFollows(IReadOnlyList<Term> terms, ref int i, string line)
         {

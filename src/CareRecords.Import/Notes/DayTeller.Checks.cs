@@ -46,6 +46,8 @@ internal sealed partial class DayTeller
         var last = _told.FindLast(t => t.Entry is not null && t.Entry is not Check and not Sign);
         var session = _told.FindLast(t => t.Entry is Session);
         var near = last is { Entry: Session } && session is { Siblings: 1 } && IsNear(session.Lines[0]) || session is { Siblings: 1 } && session.Lines[0] == _line.Index;
+        // In messages: the session of the last hour and a half.
+        near |= reading.Phase != CheckPhase.None && last is { Entry: Session { Start: { } begun } } && session is { Siblings: 1 } && _line.Stamp is { } written && Period.Between(begun.Stated, written, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes;
         if (_line.Stamp is { } stamp && !(near && (reading.Phase != CheckPhase.None || reading.ByArrow || (session!.Lines[0] == _line.Index && !reading.Now)))) return (TimesOfEvents.Stamped(stamp), false);
         if (near || (reading.Phase != CheckPhase.None && session is { Siblings: 1 }))
             return session!.Entry!.When is { Precision: TimePrecision.PartOfDay or TimePrecision.DayOnly } whole ? (whole, true) : (TimesOfEvents.Borrowed(session.Entry.When.Stated, reading.Phase), true);
@@ -100,7 +102,7 @@ internal sealed partial class DayTeller
     private bool Details(AreaReading details)
     {
         var told = _told.FindLast(t => t.Entry is Session);
-        if (told?.Entry is not Session session || _previous is null || (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
+        if (told?.Entry is not Session session || _previous is null || OpenSession() is null && (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
         var before = _sessions.Last!;
         List<AreaMinutes> areas;
         if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
@@ -152,6 +154,20 @@ internal sealed partial class DayTeller
     private static bool IsAt(LocalDateTime at, ClockTime written) => at.TimeOfDay == written.Time || (written.Half == HalfOfDay.Unknown && at.TimeOfDay == written.Time.PlusHours(12));
 
     /// <summary>"all done, 4pm" after a line that planned a session: the session.</summary>
+    // "please give paracetamol 5 ml" — "Given": the dose that was asked for a little before.
+    private void Answer()
+    {
+        if ((_line.Marks & LineMarks.Answer) == 0) return;
+        if (_requested is { Stamp: { } asked, Prescribed: [{ Medicine: not Medicines.Unknown } dose] } && _line.Stamp is { } stamp && Period.Between(asked, stamp, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes)
+        {
+            var words = _requested.Text.Trim();
+            _requested = null;
+            AddDose(new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = dose.Medicine, MedicineWritten = dose.Written, Amount = dose.Amount, DoseRoute = dose.Route }, new DoseMemory.Known(dose.Medicine, dose.Written, dose.Amount, $"'{_line.Text.Trim()}' read as the answer to '{words}'."), TimesOfEvents.Stamped(stamp), null);
+            return;
+        }
+        Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));
+    }
+
     private void AllDone()
     {
         if ((_line.Marks & LineMarks.AllDone) == 0 || _told.Exists(t => t.Lines[0] == _line.Index && t.Entry is not Sign and not Check)) return;

@@ -19,6 +19,9 @@ internal sealed partial class DayTeller
     private LineRead? _previous;
     private bool _pairsByArrow;
     private bool _plannedSession;
+    private bool _joined;
+    private LineRead? _requested;
+    private const int OpenMinutes = 90;
     private LocalDateTime? _openFeed;
 
     /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
@@ -101,14 +104,17 @@ internal sealed partial class DayTeller
                     case HappeningKind.Sign: TellSign(happening); break;
                     default: Omit(happening); break;
                 }
-                if (_told.Count == entries && _doubts == doubts && Names(happening)) _lost = true;
+                if (_told.Count == entries && _doubts == doubts && !_joined && Names(happening)) _lost = true;
+                _joined = false;
             }
         }
         AllDone();
+        Answer();
         // Whatever was named and gave neither a record nor a question is asked about.
         if ((_lost || _line.Left.Count > 0) && _doubts == before && (_line.Marks & LineMarks.TimeOnly) == 0)
             Ask(Doubts.NotRead(_line.Index, _file, _line.Left.Count > 0 ? _line.Left[0] : null));
         _lost = false;
+        if ((_line.Marks & LineMarks.Unreal) != 0) _requested = _line;
         if ((_line.Marks & LineMarks.Unreal) != 0) _plannedSession = (_line.Marks & LineMarks.PlansSession) != 0;
     }
 
@@ -146,10 +152,16 @@ internal sealed partial class DayTeller
     {
         if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
         if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) Ask(Doubts.Untimed(_line.Index, _file, "A session")); return; }
+        // "physio started now", half an hour later "lower 3 each, upper 2 each": what was done in it.
+        if (happening is { Start: null, End: null, Reference: null } && happening.Areas!.Areas.Count > 0 && OpenSession() is { Areas.Count: 0 } && Details(happening.Areas)) { _joined = true; return; }
         if (Time(happening.Start) is not { } start) return;
         var areas = Areas(happening, start.Stated, index, out var how);
         AddSession(happening, start, areas, how, siblings);
     }
+
+    // A session that a message of the last hour and a half said had begun, and none has said had ended.
+    private Session? OpenSession() => _line.Stamp is { } stamp && _told.FindLast(t => t.Entry is Session) is { Entry: Session { End: null, Start: { Precision: TimePrecision.MessageStamp } begun } open }
+        && Period.Between(begun.Stated, stamp, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes ? open : null;
 
     private void AddSession(Happening happening, UncertainTime start, List<AreaMinutes> areas, string? how, int siblings)
     {
@@ -227,6 +239,14 @@ internal sealed partial class DayTeller
         if (happening.Value == "off")
         {
             // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
+            if (OpenSession() is { } session && Time(happening.End) is { } ended && ended.Stated >= session.Start!.Stated)
+            {
+                var told = _told.FindLast(t => ReferenceEquals(t.Entry, session))!;
+                told.Entry = session with { End = ended, Sources = [.. session.Sources, .. Source] };
+                told.Lines.Add(_line.Index);
+                _joined = true;
+                return;
+            }
             if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
             happening.Route = FeedRoute.PumpedTube;
         }

@@ -68,6 +68,8 @@ internal sealed class DayTimes
     private static LocalDateTime Likely(TimeMention mention)
     {
         var time = mention.Written.Time;
+        // In a message: the last such time before it was written.
+        if (mention.NotAfter is { } written && mention.Written.Half == HalfOfDay.Unknown && new[] { time, time.PlusHours(12) }.Select(t => mention.Date!.Value.At(t)).Where(t => t <= written).DefaultIfEmpty(written).Max() is var latest && latest != written) return latest;
         return mention.Date!.Value.At(mention.Written.Half == HalfOfDay.Unknown && time.Hour is >= 1 and < 8 ? time.PlusHours(12) : time);
     }
 

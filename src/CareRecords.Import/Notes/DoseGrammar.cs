@@ -104,6 +104,8 @@ internal static class DoseGrammar
     {
         var between = Enumerable.Range(dose.Last + 1, at - dose.Last - 1).Select(k => terms[k]).ToList();
         if (between.Exists(t => (t.Is(Sense.And) && !(t.Text == "with" && head is not null && dose.Medicine == Medicines.Unknown)) || t.Is(Sense.Then) || t.Kind == TermKind.Time)) return false;
+        // "azithromycin, 3 ml once a day. He had azithromycin at noon": prescribed, then given.
+        if (between.Exists(t => t.IsSymbol(";")) && between.Exists(t => t.Is(Sense.Given))) return false;
         if (head is not null && dose.Medicine != Medicines.Unknown) return dose.Medicine == head;
         // "inhaler 6.50 (2 puffs salb)": a name in brackets, or after a comma without a time of its own, tells what the device held.
         return between.TrueForAll(t => t.Kind is TermKind.Quantity or TermKind.Number or TermKind.Times || t.IsSymbol("(") || t.IsSymbol(",") || t.IsSymbol(":") || t.Kind == TermKind.Word && !GroupSplitter.IsHead(t))

@@ -72,6 +72,10 @@ internal static class FeedGrammar
         }
         // "we gave 150 ml at 11.15": too much for a medicine.
         if (heads == 0 && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 })) heads++;
+        // "gave him 150 down the tube"
+        if (heads == 0 && tube && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Count(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 40 }) == 1) heads++;
+        // "tea 4.15-4.45 180": a meal that is counted.
+        if (heads == 0 && timed && clocked && !hasDose && !hasOther && terms.Any(t => t.Is(Sense.Meal)) && terms.Count(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 } or { Kind: TermKind.Number, IsWhole: true, Number: >= 60 } && t.Number % 5 == 0) == 1 && terms.All(t => t.Is(Sense.Meal) || t.Is(Sense.At) || t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol)) heads++;
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         // "amox/clav 6 ml GT": the tube is the medicine's way.
         if (hasDose && heads == 0 && feed.Rate is null) return null;

@@ -60,7 +60,7 @@ internal sealed class GroupCost(bool stamped)
         if (GroupSplitter.IsPart(item.Terms, item.At))
         {
             _parts++;
-            if (!Beside(item) && !Labels(items, i, start)) _strangeParts++;
+            if (!Beside(item) && !Labels(items, i, start) && !(_times == 0 && DescribesSession(item))) _strangeParts++;
         }
         if (term.Is(Sense.Session))
         {
@@ -97,6 +97,9 @@ internal sealed class GroupCost(bool stamped)
         return (at > 0 && (terms[at - 1].Kind == TermKind.Time || terms[at - 1].Is(Sense.Before) || terms[at - 1].Is(Sense.After))) || (at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Time);
     }
 
+    // "evening physio, 6 pm": which one it was, not when.
+    private static bool DescribesSession(GroupItem item) => item.At + 1 < item.Terms.Count && item.Terms[item.At + 1].Is(Sense.Session);
+
     // "Overnight: feed on 9": a part that opens the group and a separator after it.
     private static bool Labels(List<GroupItem> items, int i, int start) => i == start && i + 1 < items.Count && items[i + 1].Before is ":" or "-" or ",";
 
@@ -126,7 +129,7 @@ internal sealed class GroupCost(bool stamped)
         if (after.Term.Is(Sense.Then)) return 0.3;
         if (after.Term.Text == "but") return 0.5;
         if (after.Term.Is(Sense.And) || after.Term.IsSymbol("→")) return 0.6;
-        if (before.Term.Is(Sense.And) || before.Term.Is(Sense.At)) return double.NaN;
+        if (!before.IsTime && (before.Term.Is(Sense.And) || before.Term.Is(Sense.At))) return double.NaN;
         if (after.IsTime || (after.Named & ~CareKinds.Same) != 0) return BareCut;
         // A number or a "same" belongs to what it follows, sooner than to what follows it.
         if (after.IsValue || after.Named != CareKinds.None) return before.IsTime ? BareCut + 0.5 : before.Term.Is(Sense.SatLabel) || before.Term.Kind == TermKind.Number && after.Term.Kind == TermKind.Number ? double.NaN : BareCut + 0.9;

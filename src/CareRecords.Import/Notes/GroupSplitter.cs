@@ -233,13 +233,20 @@ internal static class GroupSplitter
         for (var g = 1; g < groups.Count; g++)
         {
             var (group, before) = (groups[g], groups[g - 1]);
-            if (group.Times.Count == 0 || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
-            // "clarithromycin 8.15, pm one 20.40": one more of the same.
-            if (!group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" || (t.Kind == TermKind.Word && t.Text is "2" or "3" or "4" or "5")) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
+            if ((group.Times.Count == 0 && group.Part is null) || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            // "vomited after feed, 12.30-1": when the feed was.
+            if (group.Terms.Count == 0 && group.Times is [{ End: not null }] && before.Terms.Count > 0 && IsFeed(before.Terms[^1]) && before.Terms.Exists(t => t.Is(Sense.Sign)))
+            {
+                group.Terms.Add(before.Terms[^1]);
+                continue;
+            }
+            // "clarithromycin 8.15, pm one 20.40", "amoxicillin 5 ml 10.30, then 6.30": one more of the same.
+            if (group.Terms.Count > 0 && group.Terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.At)) || !group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" || (t.Kind == TermKind.Word && t.Text is "2" or "3" or "4" or "5")) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
             {
                 group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;
             }
+            if (group.Times.Count == 0) continue;
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
             if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
             var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));

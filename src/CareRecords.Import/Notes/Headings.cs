@@ -32,6 +32,8 @@ internal static class Headings
             if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
             {
                 if (!Plausible(terms, at, next, date)) return null;
+                // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
+                if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
                 next = SkipMore(terms, next, head);
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
@@ -92,7 +94,7 @@ internal static class Headings
     // "Fri 2/7 to Tues 2/11", "Thurs 10, Fri 11, Sat 12": the first day opens; the others are passed over.
     private static int SkipMore(List<Term> terms, int next, string head)
     {
-        while (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol(",") || terms[next].Is(Sense.To) || terms[next].Is(Sense.And)))
+        while (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol(",") || terms[next].IsSymbol("/") || terms[next].Is(Sense.To) || terms[next].Is(Sense.And)))
         {
             if (DateGrammar.Read(terms, next + 1, head, out var after) is null) break;
             next = after;

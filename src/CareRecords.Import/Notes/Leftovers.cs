@@ -27,6 +27,10 @@ internal static class Leftovers
         }
         if (terms.Exists(t => t.Is(Sense.Flush))) return null;
         if (timed && told.NamesPrescription is null && !Has(happenings, HappeningKind.Dose) && !Has(happenings, HappeningKind.Feed) && terms.Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Oz }) is { } amount) return amount.Text;
+        // "did the right side for 5 minutes"
+        if (happenings.Count == 0 && terms.Exists(t => t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Area)) && terms.Find(t => t.Kind == TermKind.Duration || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) is { } done) return done.Text;
+        // A time, and no word that says of what.
+        if (group.Times.Count > 0 && told.Happenings.Count == 0 && group.Denied.Count == 0 && terms.Count > 0 && terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.Again) || t.Is(Sense.At) || t.Kind == TermKind.Symbol)) return terms[0].Text;
         if (happenings.Count > 0 || told.NamesPrescription is { Prescribed: true }) return null;
         // A reading, an amount or minutes at a time, of nothing that was named.
         var value = terms.Find(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre or Unit.MlMin or Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Oz or Unit.Rate or Unit.Celsius or Unit.Fahrenheit }

@@ -17,6 +17,8 @@ internal static class LegendReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        if (WhenIWrite(line) is { } explained) line = explained;
+        if (Plan(line) is { } plan) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, plan))); return words; }
         if (Verbs.Any(v => line.Contains(v, StringComparison.OrdinalIgnoreCase)))
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
@@ -90,6 +92,32 @@ internal static class LegendReader
         }
         if (found.Count >= least && found.Count * 2 > entries.Length) words.AddRange(found);
     }
+
+    // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
+    private static string? WhenIWrite(string line)
+    {
+        foreach (var lead in (string[])["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "])
+        {
+            var at = line.IndexOf(lead, StringComparison.OrdinalIgnoreCase);
+            if (at < 0) continue;
+            var rest = line[(at + lead.Length)..];
+            foreach (var verb in (string[])[" it is ", " it's ", " it means ", " i mean ", " that is ", " that's ", " this is ", ", it is ", " its "])
+                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < LongestWord and var gap) return rest[..gap].Trim(',', ' ') + " = " + rest[(gap + verb.Length)..];
+        }
+        return null;
+    }
+
+    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan"];
+
+    // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
+    private static string? Plan(string line)
+    {
+        if (!line.TrimStart('-', '*', ' ', '#').StartsWith("plan", StringComparison.OrdinalIgnoreCase) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
+        var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2).ToList();
+        return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
+    }
+
+    private static int AreasWithMinutes(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Count(i => (terms[i - 1].Is(Sense.SideArea) || terms[i - 1].Is(Sense.Area) || terms[i - 1].Is(Sense.Side)) && terms[i] is { Kind: TermKind.Number or TermKind.Quantity, Number: > 0 and <= 15 });
 
     private static readonly string[] Titles = ["key ", "key:", "legend", "codes ", "codes:", "abbreviations", "abbrev"];
 

@@ -38,6 +38,9 @@ internal sealed class LineRead
     /// <summary>Words that name care or give a value, of which no event was told.</summary>
     public List<string> Left { get; } = [];
 
+    /// <summary>A value of an earlier day that it puts right; null when none.</summary>
+    public LateCorrection? Late { get; set; }
+
     /// <summary>Its flags.</summary>
     public LineMarks Marks { get; set; }
 }
@@ -87,6 +90,9 @@ internal enum LineMarks
 
     /// <summary>A heading of a part of the day's notes ("Feeds:").</summary>
     Section = 8192,
+
+    /// <summary>A message that only says that something was done or given.</summary>
+    Answer = 16384,
 
     /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
     RightFirst = 4096,

@@ -23,7 +23,9 @@ internal sealed partial class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(_reader.Read(StrikeOut(content)))))))));
+        var words = _reader.Read(StrikeOut(content));
+        if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
@@ -45,9 +47,10 @@ internal sealed partial class LineReader
         foreach (var group in groups)
         {
             var told = reader.Read(group);
+            var joined = group.TimeTerm?.Is(Sense.Since) == true && Since(read, told);
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
-            if (group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
+            if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
             carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
@@ -70,9 +73,20 @@ internal sealed partial class LineReader
             if (happening is { Start: null, End: null, Kind: HappeningKind.Check or HappeningKind.Sign, Check: null or { Phase: CareRecords.Records.CheckPhase.None } }) happening.Start = new TimeRef(earlier) { Taken = CareRecords.Records.TimePrecision.Borrowed, Date = earlier.Date };
     }
 
+    // "06:10 pump off (on since 22:00, 70 ml/h)": one feed, begun the evening before.
+    private static bool Since(LineRead read, GroupReader.Told told)
+    {
+        if (told.Happenings is not [{ Kind: HappeningKind.Feed, End: null, Start.Mention: { } begun } since] || read.Told is not [.., { Happenings: [{ Kind: HappeningKind.Feed, Start: null, End.Mention: { } ended } feed] }]) return false;
+        (feed.Start, feed.Rate, feed.Millilitres) = (since.Start, feed.Rate ?? since.Rate, feed.Millilitres ?? since.Millilitres);
+        told.Happenings.Clear();
+        if (begun.Date is { } date && begun.Written.Time > ended.Written.Time) (begun.Date, begun.OtherDay) = (date.PlusDays(-1), true);
+        return true;
+    }
+
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
     {
-        if (terms.Exists(t => t.Is(Sense.Question))) read.Marks |= LineMarks.Question;
+        // "forgot to ask her what time" asks nothing.
+        if (terms.FindIndex(t => t.Is(Sense.Question)) is var asks && asks >= 0 && !(asks > 0 && terms[asks - 1].Text is "forgot" or "forgotten")) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
         for (var i = 1; i + 1 < terms.Count; i++)
             if (terms[i].Text == "not" && terms[i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;
@@ -164,7 +178,7 @@ internal sealed partial class LineReader
         }
         if (read.Stamp is not null && groups.Exists(g => g.Terms.Count is > 0 and <= 3 && g.Times.Count == 0 && g.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "done" || t.Is(Sense.AllDone))))
         {
-            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            read.Marks |= LineMarks.Answer;
             return;
         }
         if ((read.Marks & LineMarks.Share) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' could be one of several sessions, a date, or a part done.", "which of the day's sessions", "a date", "part of a session")); return; }

@@ -57,7 +57,7 @@ internal static class Modality
             // Miss Odell is a teacher.
             if (skip && term.Text is "miss" && !(i + 1 < terms.Count && (IsDeniable(terms[i + 1]) || (terms[i + 1].Text is "the" or "a" or "his" or "her" or "one")))) { stay.Add(term); continue; }
             // "forgot to look at the clock" leaves out no care.
-            if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && (terms[i + 1].Text is "to" && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
+            if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && ((terms[i + 1].Text is "to" || terms[i + 1].Is(Sense.Question)) && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
             // "doxy no CLARITHROMYCIN": the second is what was meant.
             if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && (terms[i + 1].ValueOf(Sense.Medicine) ?? (terms[i + 1].Text == "the" && i + 2 < terms.Count ? terms[i + 2].ValueOf(Sense.Medicine) : null)) is { } second && first != second)
@@ -67,7 +67,11 @@ internal static class Modality
             }
             // "no midday one": the one that would have been there.
             if (term.Text is "no" && terms.Skip(i + 1).Take(3).Any(t => t.Text == "one" && t.Is(Sense.NumberWord)) && !terms.Skip(i + 1).Any(IsDeniable)) { skipsAll = true; break; }
+            // "no scratch that" puts right, it denies nothing.
+            if (term.Text == "no" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Correction)) { stay.Add(term); continue; }
             var next = NextDeniable(terms, i + 1);
+            // "evening physio not done because of the vomiting": the reason is not denied.
+            if (next > 0 && skip && stay.Exists(IsDeniable) && terms.Skip(i + 1).Take(next - i).Any(t => t.Text is "because" or "cos" or "cause" or "coz" or "cuz" or "bc" or "as" or "since" or "due" or "due to" or "because of" or "so" or "after")) next = -1;
             if (next < 0)
             {
                 if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight")) { stay.Add(term); continue; }

@@ -21,6 +21,7 @@ internal sealed class NotesRun
     private readonly Dictionary<string, AskedQuestion> _asked = [];
     private readonly HashSet<(int, string)> _told = [];
     private readonly LineMarks?[] _marks;
+    private readonly List<LineRead> _late = [];
     private readonly DayTimes _times = new();
     private readonly DayTeller _teller;
 
@@ -149,9 +150,11 @@ internal sealed class NotesRun
             if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
             _marks[placed.Index] = (_marks[placed.Index] ?? LineMarks.None) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(placed.Index)); _setAside.Add(new SetAsideLine(Source(placed.Index), "a question for the visit")); _fates[placed.Index] = LineFate.NotRecord; continue; }
+            if (read.Late is not null) _late.Add(read);
             day.Add(read);
         }
         Tell(day, night);
+        foreach (var line in _late) Correct(line);
     }
 
     /// <summary>The lines that may tell of care, each with its day, message and section; the fates of the others are settled here.</summary>
@@ -238,6 +241,13 @@ internal sealed class NotesRun
             };
             (opened, begins) = (false, null);
         }
+    }
+
+    // What a later day put right is put right once every day is told.
+    private void Correct(LineRead line)
+    {
+        if (line.Date is { } date && LateCorrections.Apply(_entries, line.Late!, date, Source(line.Index))) { _fates[line.Index] = LineFate.InRecords; return; }
+        Doubt(Doubts.Unclear(line.Index, _text.File, $"'{_text.Lines[line.Index].Trim()}' puts an earlier day right, and it is not certain which record."));
     }
 
     private void Tell(List<LineRead> day, bool night)

@@ -51,7 +51,7 @@ internal static class Offsets
         var unit = term.Kind == TermKind.Quantity;
         if (At(terms, at + 1) is not { } next) return null;
         if ((next.Is(Sense.Ago) || next.Text == "back") && unit) return (Make(term, next, -amount, Writing), at + 2);
-        if (next.Text is "later" or "after" or "afterwards" && unit && (before.Count > 0 && before[^1].Is(Sense.SatLabel) || next.Text == "later")) return (Make(term, next, amount, Event), at + 2);
+        if (next.Text is "later" or "after" or "afterwards" && unit && (before.Count > 0 && (before[^1].Is(Sense.SatLabel) || before[^1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 60 and <= 100 } && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol)) || next.Text == "later")) return (Make(term, next, amount, Event), at + 2);
         // "20 mins after each"
         if (unit && next.Is(Sense.After) && At(terms, at + 2) is { } every && (every.Is(Sense.Each) || every.Text is "all" or "both" or "every")) return (Make(term, every, amount, Each), at + 3);
         if (!next.Is(Sense.Before)) return null;

@@ -39,6 +39,8 @@ internal static class SlotTimes
         }
         // "4 physios" counts them.
         if (after is { Kind: TermKind.Word } && after.Is(Sense.Session) && after.Text.EndsWith('s') && term is { IsWhole: true, Number: <= 8 }) return false;
+        // "3.30 feed 180 done 4": when it ended.
+        if (timed && before is not null && before.Is(Sense.Stop) && At(terms, i + 1) is null && term is { IsWhole: true, Number: <= 12, Clock: not null } && terms.Take(i).Any(IsFeed) && terms.FindIndex(t => t.Kind == TermKind.Time) < i - 1) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         if (!timed && IsHourOfFeed(terms, i)) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
         var follows = before is not null && (before.Is(Sense.Session) || (before.Is(Sense.Technique) && At(terms, i + 1) is null && term.Text.Length >= 3) || ((before.Is(Sense.Stop) || before.Is(Sense.Start)) && terms.Take(i).Any(IsFeed)) || before.Is(Sense.WakeCue)

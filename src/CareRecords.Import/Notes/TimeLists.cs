@@ -47,7 +47,7 @@ internal static class TimeLists
         {
             var i = next;
             var (joined, slash) = (0, false);
-            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+"))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1)) || !Follows(list[^1], terms[i].Clock!)) break;
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
             if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
@@ -86,6 +86,9 @@ internal static class TimeLists
         return sure ? (list, taken) : ([list[0]], 1);
     }
 
+    // "at 7 and then 1": a time like the others, if nothing else is told of it.
+    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
+
     private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 
     private static bool MinutesLater(List<Term> terms, int at)
@@ -105,7 +108,7 @@ internal static class TimeLists
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
         && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)

@@ -72,6 +72,15 @@ internal static class AreaGrammar
         return reading;
     }
 
+    // "all four", "all 4 places": lower and upper of both sides.
+    private static bool AllFour(IReadOnlyList<Term> terms, int at, out int last)
+    {
+        last = at + 1;
+        if (terms[at].Text != "all" || at + 1 >= terms.Count || terms[at + 1] is not { Kind: TermKind.Number, Number: 4 }) return false;
+        if (at + 2 < terms.Count && terms[at + 2].Is(Sense.Spots)) last = at + 2;
+        return last > at + 1 || terms[at + 1].Is(Sense.NumberWord);
+    }
+
     private static List<Run> Runs(IReadOnlyList<Term> terms, AreaReading reading)
     {
         var runs = new List<Run>();
@@ -101,6 +110,16 @@ internal static class AreaGrammar
                 run.Places.AddRange(places);
                 continue;
             }
+            if (AllFour(terms, i, out var last))
+            {
+                if (run.Minutes.Count > 0 && !run.MinutesFirst) Close();
+                run.Places.AddRange(from area in new[] { ChestArea.Lower, ChestArea.Upper } from side in new[] { Side.Left, Side.Right } select new Place(side, area, false, true));
+                reading.NamesPlace = true;
+                i = last;
+                continue;
+            }
+            // "the two bases, 3 min each": how many there are, not minutes.
+            if (term is { Kind: TermKind.Number, Number: 2 } && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && terms[i + 1].Text.EndsWith('s') && MinutesLater(terms, i + 1)) continue;
             if (MinutesOf(term) is { } minutes)
             {
                 if (run.Places.Count > 0 && run.MinutesFirst && run.Minutes.Count > 0) Close();

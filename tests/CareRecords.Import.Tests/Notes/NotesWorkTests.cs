@@ -23,7 +23,7 @@ public sealed class NotesWorkTests
 
     private static List<string> Month(int lines)
     {
-        var some = Samples.Voices().SelectMany(v => v.Text.Lines).Where(l => !l.Contains('=')).Take(400).ToList();
+        var some = Samples.Of("Voices").SelectMany(v => v.Text.Lines).Where(l => !l.Contains('=')).Take(400).ToList();
         return [.. Enumerable.Range(0, lines).Select(i => some[i % some.Count])];
     }
 

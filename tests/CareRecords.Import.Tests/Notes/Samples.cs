@@ -27,16 +27,9 @@ internal static class Samples
 
     public static IEnumerable<Sample> Days() => Files(Path.Combine(Folder, "Examples", "days"));
 
-    public static IEnumerable<Sample> Voices() => Files(Path.Combine(Folder, "Voices"));
-
-    /// <summary>Months that the grammar was not bettered on.</summary>
-    public static IEnumerable<Sample> Unseen() => Files(Path.Combine(Folder, "Unseen"));
-
-    /// <summary>Months by other writers, kept back until the reading of the first two sets was done.</summary>
-    public static IEnumerable<Sample> Fresh() => Files(Path.Combine(Folder, "Fresh"));
-
-    /// <summary>Ten months by a fourth writer, kept back until the reading of the first three sets was done.</summary>
-    public static IEnumerable<Sample> Later() => Files(Path.Combine(Folder, "Later"));
+    /// <summary>The months of one set.</summary>
+    /// <param name="set">Its folder: "Voices", "Unseen", "Fresh", "Later".</param>
+    public static IEnumerable<Sample> Of(string set) => Files(Path.Combine(Folder, set));
 
     public static IEnumerable<Sample> Files(string folder)
     {

@@ -1,0 +1,91 @@
+using CareRecords.Import.Reading;
+using NodaTime;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>
+/// A value of an earlier day put right: "On Tuesday I wrote the neb as 6.40 and it was 6.50", "Thursday's 15:00 physio was 15:40",
+/// "Thursday at teatime should be 37.4, not 37.9".
+/// </summary>
+/// <param name="Day">The word for the day.</param>
+/// <param name="Wrong">The value as it was written.</param>
+/// <param name="Right">The value as it was.</param>
+/// <param name="Kinds">What is named; none when nothing is.</param>
+/// <param name="Medicine">The medicine named; null when none.</param>
+/// <param name="At">A time that tells which record, where the values are no times; null when none.</param>
+internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKinds Kinds, string? Medicine, ClockTime? At)
+{
+    /// <summary>The correction that a line makes, and the terms of the line without it; null when it makes none.</summary>
+    public static (LateCorrection Found, List<Term> Others)? Take(List<Term> terms)
+    {
+        if (!terms.Exists(IsEarlierDay)) return null;
+        for (var from = 0; from < terms.Count;)
+        {
+            var to = terms.FindIndex(from, t => IsStop(t));
+            if (to < 0) to = terms.Count;
+            if (Read(terms, from, to) is { } found)
+            {
+                var rest = terms.GetRange(0, from);
+                if (to + 1 < terms.Count) rest.AddRange(terms.GetRange(to + 1, terms.Count - to - 1));
+                return (found, rest);
+            }
+            from = to + 1;
+        }
+        return null;
+    }
+
+    private static bool IsStop(Term term) => term.Kind == TermKind.Symbol && term.Text is "." or ";" or "!";
+
+    private static bool IsEarlierDay(Term term) => term.Kind == TermKind.Word && (term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday) || term.Text == "saturday");
+
+    private static LateCorrection? Read(List<Term> terms, int from, int to)
+    {
+        if (terms.FindIndex(from, to - from, IsEarlierDay) is var day && day < 0) return null;
+        var values = Enumerable.Range(from, to - from).Where(i => IsValue(terms[i])).ToList();
+        if (Pair(terms, from, to, values) is not var (wrong, right)) return null;
+        var kinds = CareKinds.None;
+        for (var i = from; i < to; i++) kinds |= GroupItem.NamedAt(terms, i);
+        var timed = IsTime(terms[wrong]) && IsTime(terms[right]);
+        var at = timed ? null : values.Where(i => i != wrong && i != right && terms[i].Kind == TermKind.Time).Select(i => terms[i].Clock!.Start).FirstOrDefault();
+        var medicine = terms.GetRange(from, to - from).Find(t => t.Is(Sense.Medicine))?.ValueOf(Sense.Medicine);
+        return new LateCorrection(terms[day], terms[wrong], terms[right], kinds, medicine, at);
+    }
+
+    private static (int Wrong, int Right)? Pair(List<Term> terms, int from, int to, List<int> values)
+    {
+        for (var v = 0; v + 1 < values.Count; v++)
+        {
+            var between = terms.GetRange(values[v] + 1, values[v + 1] - values[v] - 1);
+            // "37.4, not 37.9": the right one first.
+            if (between.Exists(t => t.Text is "not" or "and not" or "instead of" or "rather than") && between.Count <= 3 && Alike(terms[values[v]], terms[values[v + 1]])) return (values[v + 1], values[v]);
+        }
+        var wrote = terms.FindIndex(from, to - from, t => t.Text is "wrote" or "put" or "said" or "written" or "noted" or "logged" or "wrote down" or "put down" or "had down" or "entered");
+        for (var right = values.Count - 1; right > 0; right--)
+        {
+            var was = terms.FindLastIndex(values[right], values[right] - from + 1, t => IsWas(t));
+            if (was < 0 || values[right] - was > 4) continue;
+            var wrong = values.FindLast(i => i < was && i > wrote && Alike(terms[i], terms[values[right]]));
+            if (wrong == 0 && !values.Contains(0) || wrong >= was) continue;
+            // Without "I wrote", only a time that names its event: "Thursday's 15:00 physio was 15:40".
+            if (wrote < 0 && !(IsTime(terms[wrong]) && IsTime(terms[values[right]]) && Enumerable.Range(wrong + 1, was - wrong).Any(i => GroupItem.NamedAt(terms, i) != CareKinds.None))) continue;
+            return (wrong, values[right]);
+        }
+        return null;
+    }
+
+    private static bool IsWas(Term term) => term.Text is "was" or "it was" or "that was" or "should be" or "it should be" or "should have been" or "is" or "were" or "really" or "actually";
+
+    private static bool IsValue(Term term) => term is { Kind: TermKind.Time, Clock: not null } or { Kind: TermKind.Number or TermKind.Quantity };
+
+    private static bool IsTime(Term term) => term.Clock is not null && term.Kind is TermKind.Time or TermKind.Number;
+
+    private static bool Alike(Term a, Term b) => a.Kind == TermKind.Time || b.Kind == TermKind.Time ? IsTime(a) && IsTime(b) && a.Clock is not null && b.Clock is not null : a.Unit == b.Unit || a.Unit == Unit.None || b.Unit == Unit.None;
+
+    /// <summary>The day that is spoken of, from the day on which the line was written.</summary>
+    public LocalDate Of(LocalDate written)
+    {
+        if (Day.Is(Sense.DayRef)) return written.PlusDays(-1);
+        var weekday = Day.ValueOf(Sense.Weekday) is { } value ? (IsoDayOfWeek)int.Parse(value, System.Globalization.CultureInfo.InvariantCulture) : IsoDayOfWeek.Saturday;
+        return written.Previous(weekday);
+    }
+}

@@ -1,0 +1,31 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>"The doctor gave us azithromycin, 3 ml once a day. You had it at noon": a word that stands for the medicine that the line named before.</summary>
+internal static class Pronouns
+{
+    /// <summary>The terms with such words replaced by the medicine.</summary>
+    public static List<Term> Reduce(List<Term> terms)
+    {
+        Term? medicine = null;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            if (terms[i] is { Kind: TermKind.Word } && terms[i].Is(Sense.Medicine)) medicine = terms[i];
+            if (medicine is null || terms[i].Text is not ("it" or "them" or "that") || i == 0 || !terms[i - 1].Is(Sense.Given) || !HasTime(terms, i + 1)) continue;
+            terms[i] = medicine;
+        }
+        return terms;
+    }
+
+    // A time before the clause ends, and nothing else that could be meant.
+    private static bool HasTime(List<Term> terms, int from)
+    {
+        for (var i = from; i < terms.Count && !(terms[i].Kind == TermKind.Symbol && terms[i].Text is "." or ";"); i++)
+        {
+            if (terms[i].Kind == TermKind.Time) return true;
+            if (GroupSplitter.IsHead(terms[i])) return false;
+        }
+        return false;
+    }
+}
