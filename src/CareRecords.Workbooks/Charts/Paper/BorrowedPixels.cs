@@ -6,7 +6,7 @@ namespace CareRecords.Workbooks.Charts.Paper;
 
 /// <summary>
 /// The pixels of a picture, in memory that the next picture uses again: a picture's seven megabytes are touched for the first time otherwise, which
-/// takes the system longer than drawing many of the charts.
+/// was a sixteenth of a month's processor time.
 /// </summary>
 internal sealed class BorrowedPixels : IDisposable
 {
