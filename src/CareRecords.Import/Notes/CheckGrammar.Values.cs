@@ -132,12 +132,14 @@ internal sealed partial class CheckGrammar
             else
             {
                 reading.Oxygen = flow;
+                // "turned down to 0.5, 95 after ten minutes": the change had its own moment.
+                if (_verbFlow && (_after is not null || AfterAhead(i)) && _result.Readings.Count == 0) _result.Readings.Add(new CheckReading { Oxygen = flow, At = term.Start });
                 // "O2 0.5. Sats 90 → 94": said once for the pair; "1L since, then 94" is not.
-                _keptFlow = _verbFlow ? null : flow;
+                _keptFlow = _verbFlow && Phases() < 2 ? null : flow;
                 _pendingFlow = null;
             }
         }
-        else if ((reading.ByArrow || reading.AfterMinutes is not null || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
+        else if ((reading.ByArrow || reading.AfterMinutes is not null || reading.Phase != CheckPhase.None || AfterAhead(i)) && _keptFlow is { } same) reading.Oxygen = same;
         (_pendingPhase, _pendingPulse, _arrow, _comma, _after, _newSentence) = (CheckPhase.None, null, false, false, null, false);
         _verb = false;
         _current = reading;
@@ -153,6 +155,8 @@ internal sealed partial class CheckGrammar
         _result.Used.Add(i);
         if (pairs == PairMeaning.Phase) { PairOf(term.Number, term.High, term); return; }
         if (pairs == PairMeaning.Range) { AddRange(term.Number, term.High, term); return; }
+        // "93 to 95 all day", "anything from 93 to 95": how it was, not before and after.
+        if (!_hasSession && _terms.Any(t => t.Text is "all day" or "whole day" or "all night" or "during the day" or "through the day" or "stayed" or "remained" or "anything" or "anywhere" or "between" or "mostly")) { AddRange(term.Number, term.High, term); return; }
         if (_hasSession || term.Text == "to" && Phases() == 0) { _result.Pair = written; if (Phases() > 0) PairOf(term.Number, term.High, term); return; }
         AddRange(term.Number, term.High, term);
     }

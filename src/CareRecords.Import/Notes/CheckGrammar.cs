@@ -135,6 +135,8 @@ internal sealed partial class CheckGrammar
         if (IsExtreme(i)) return Extreme(i);
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
         if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && (_terms[i + 1].Text is "was" or "is" or "now" && i + 2 < _terms.Count ? i + 2 : i + 1) is var stop && _terms[stop].Is(Sense.Stop) && _terms[stop].Text is "off" or "stopped" or "turned off" or "switched off" or "removed" or "taken off" or "took off" or "was closed" or "closed") { Flow(0, i); _result.Used.Add(stop); return stop; }
+        // "10am stop oxygen"
+        if (term.Is(Sense.Stop) && term.Text is "stop" or "stopped" or "turned off" or "took off" or "switched off" && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.OxygenLabel) && (i + 2 >= _terms.Count || _terms[i + 2].Kind is TermKind.Symbol or TermKind.Time)) { Flow(0, i); _result.Used.Add(i + 1); return i + 1; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre } && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped" or "turned off") { Flow(0, i); return i + 1; }
         if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre }) { Flow(term.Number, i); return i; }

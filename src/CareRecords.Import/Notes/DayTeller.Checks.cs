@@ -52,7 +52,8 @@ internal sealed partial class DayTeller
         if (near || (reading.Phase != CheckPhase.None && session is { Siblings: 1 }))
             return session!.Entry!.When is { Precision: TimePrecision.PartOfDay or TimePrecision.DayOnly } whole ? (whole, true) : (TimesOfEvents.Borrowed(session.Entry.When.Stated, reading.Phase), true);
         // "I gave oxygen 1 litre" right after a reading on the line above: at its time.
-        if (reading.SpO2 is null && _previous is not null && _told.FindLast(t => t.Entry is not null) is { Entry: Check or Sign } before && before.Lines[0] == _previous.Index && before.Entry.When.Precision is TimePrecision.Exact or TimePrecision.About)
+        // So with "sats 90 so we put oxygen on" after "2:00 woke up coughing".
+        if (_previous is not null && _told.FindLast(t => t.Entry is not null) is { Entry: Check or Sign } before && (reading.SpO2 is null || before.Entry is Sign { Kind: SignKind.Cough or SignKind.Distress or SignKind.ColourChange or SignKind.Vomit } && reading.Phase == CheckPhase.None) && before.Lines[0] == _previous.Index && before.Entry.When.Precision is TimePrecision.Exact or TimePrecision.About)
             return (TimesOfEvents.Borrowed(before.Entry.When.Stated, CheckPhase.None), false);
         return null;
     }

@@ -163,6 +163,10 @@ internal sealed partial class DayTeller
     private Session? OpenSession() => _line.Stamp is { } stamp && _told.FindLast(t => t.Entry is Session) is { Entry: Session { End: null, Start: { Precision: TimePrecision.MessageStamp } begun } open }
         && Period.Between(begun.Stated, stamp, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes ? open : null;
 
+    // "Percussion at 06:40, left lower 3. Finished at 06:55."
+    private Session? SessionOfLine() => _told.FindLast(t => t.Entry is not null && t.Entry is not Check and not Sign) is { Entry: Session { End: null, Start.IsExact: true } session, Siblings: 1 } told && told.Lines[^1] == _line.Index
+        && Time(new TimeRef(_line.Mentions[^1])) is { } ended && Period.Between(session.Start!.Stated, ended.Stated, PeriodUnits.Minutes).Minutes is > 0 and <= OpenMinutes ? session : null;
+
     private void AddSession(Happening happening, UncertainTime start, List<AreaMinutes> areas, string? how, int siblings)
     {
         var end = Time(happening.End is null ? null : happening.End);
@@ -239,7 +243,7 @@ internal sealed partial class DayTeller
         if (happening.Value == "off")
         {
             // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
-            if (OpenSession() is { } session && Time(happening.End) is { } ended && ended.Stated >= session.Start!.Stated)
+            if ((OpenSession() ?? SessionOfLine()) is { } session && Time(happening.End) is { } ended && ended.Stated >= session.Start!.Stated)
             {
                 var told = _told.FindLast(t => ReferenceEquals(t.Entry, session))!;
                 told.Entry = session with { End = ended, Sources = [.. session.Sources, .. Source] };

@@ -127,7 +127,7 @@ internal static class DoseGrammar
         var given = -1;
         for (var i = dose.First; i < until; i++)
         {
-            if (terms[i].Is(Sense.Frequency) || (terms[i].Kind == TermKind.Times && FrequencyFollows(terms, i)) || terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Day }) { dose.Prescribed = true; used.Add(i); }
+            if (terms[i].Is(Sense.Frequency) || (terms[i].Kind == TermKind.Times && FrequencyFollows(terms, i)) || (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Day } && !(i + 1 < until && terms[i + 1].Text is "left" or "to go" or "to" or "more" or "now"))) { dose.Prescribed = true; used.Add(i); }
             if (terms[i].Is(Sense.DoseRoute)) { dose.Route ??= line[terms[i].Start..terms[i].End]; used.Add(i); }
             if (terms[i].Is(Sense.Given) && i > dose.First) given = i;
             if (terms[i].Kind == TermKind.Reference && dose.Reference is null && !StopsDose(terms, dose.Last, i)) { dose.Reference = terms[i]; used.Add(i); }
@@ -168,7 +168,7 @@ internal static class DoseGrammar
                 used.Add(i);
                 return (Text(term, line, dose), term.Unit);
             }
-            if (term.Is(Sense.Session) || term.Is(Sense.Technique) || term.Is(Sense.SatLabel) || term.Is(Sense.Feed) || term.Is(Sense.TempLabel) || term.IsSymbol(";")) break;
+            if (term.Is(Sense.Session) || term.Is(Sense.Technique) || term.Is(Sense.SatLabel) || term.Is(Sense.Feed) || term.Is(Sense.TempLabel) || (term.IsSymbol(";") && !(i + 1 < until && terms[i + 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs }))) break;
         }
         return strength is null ? null : (strength, Unit.Mg);
     }

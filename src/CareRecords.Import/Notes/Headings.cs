@@ -17,6 +17,7 @@ internal static class Headings
 {
     private const int LongestHead = 80;
     private const int LongestTitle = 140;
+    private const int VisitWithin = 90;
     private const int MostWordsBefore = 5;
 
     /// <summary>The date at the head of a line; null when there is none.</summary>
@@ -125,6 +126,8 @@ internal static class Headings
             var month = new LocalDate(year.Value, monthNumber, 1);
             if (day is not { } d || d > month.Calendar.GetDaysInMonth(month.Year, month.Month)) return (month, false);
             var found = month.PlusDays(d - 1);
+            // "to show at the clinic on March 6": a day soon after the last line is a visit, not where the notes begin.
+            if (notAfter is { } end && found > end && found <= end.PlusDays(VisitWithin) && !(i + 1 < terms.Count && terms[i + 1].Number >= 1990)) continue;
             if (notAfter is { } last && found > last && !(i + 1 < terms.Count && terms[i + 1].Number >= 1990)) found = found.PlusYears(-1);
             return (found, true);
         }

@@ -23,7 +23,16 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
         {
             var to = terms.FindIndex(from, t => IsStop(t));
             if (to < 0) to = terms.Count;
-            if (Read(terms, from, to) is { } found)
+            var found = Read(terms, from, to);
+            // "I correct the entry for Tuesday. It ended at 06:55 and not 07:00": the value in the next sentence.
+            if (found is null && to + 1 < terms.Count && terms.FindIndex(from, to - from, IsEarlierDay) >= 0 && terms.FindIndex(from, to - from, t => t.Is(Sense.Correction) || t.Text is "correct" or "wrong" or "wrote" or "write" or "put") >= 0)
+            {
+                var next = terms.FindIndex(to + 1, t => IsStop(t));
+                if (next < 0) next = terms.Count;
+                found = Read(terms, from, next);
+                if (found is not null) to = next;
+            }
+            if (found is not null)
             {
                 var rest = terms.GetRange(0, from);
                 if (to + 1 < terms.Count) rest.AddRange(terms.GetRange(to + 1, terms.Count - to - 1));

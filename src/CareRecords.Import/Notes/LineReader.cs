@@ -47,7 +47,7 @@ internal sealed partial class LineReader
         foreach (var group in groups)
         {
             var told = reader.Read(group);
-            var joined = group.TimeTerm?.Is(Sense.Since) == true && Since(read, told);
+            var joined = (group.TimeTerm?.Is(Sense.Since) == true || group.Terms.Exists(t => t.Text is "run" or "ran" or "running" or "having run")) && Since(read, told);
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
@@ -154,7 +154,7 @@ internal sealed partial class LineReader
             if (read.Told[g].Happenings.Count > 0 || read.Told[g].Mentions.Count != 1) continue;
             if (!groups[g].Terms.Exists(t => t.Is(Sense.Stop) && t.Text is "off" or "ran out" or "stopped" or "finished" or "disconnected" or "switched off" or "turned off" or "came off") || groups[g].Terms.Exists(GroupSplitter.IsHead)) continue;
             if (groups[g].Terms.Count(t => t.Kind != TermKind.Symbol) > 3) continue;
-            read.Told[g].Happenings.Add(new Happening { Kind = HappeningKind.Feed, Line = read.Index, End = new TimeRef(read.Told[g].Mentions[0].Start) { Date = read.Date }, Value = "off" });
+            read.Told[g].Happenings.Add(new Happening { Kind = HappeningKind.Feed, Line = read.Index, End = new TimeRef(read.Told[g].Mentions[0].Start) { Date = read.Date }, Value = "off", Sentence = groups[g].Sentence });
         }
     }
 

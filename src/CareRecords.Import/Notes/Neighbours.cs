@@ -27,12 +27,15 @@ internal static class Neighbours
             // "both sides, lower 3 each and upper 2 each", "both patting, lower 4 each": the areas that follow are of both sides.
             else if (term.Is(Sense.Side, "both") && i + 1 < terms.Count && (terms[i + 1].IsSymbol(",") || terms[i + 1].Is(Sense.Technique)) && !(i > 0 && (terms[i - 1].Is(Sense.Area) || terms[i - 1].Kind is TermKind.Quantity or TermKind.Number)) && terms.Skip(i + 1).Take(4).Any(t => t.Is(Sense.Area)) && terms.Skip(i + 1).Any(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)))
                 terms[i] = term with { Meanings = [] };
+            // "Sat evening the physio was at 7": the day, not a reading.
+            else if (term is { Kind: TermKind.Word, Text: "sat" } && i + 1 < terms.Count && terms[i + 1].Text is "evening" or "morning" or "afternoon" or "night" or "eve" or "tea" && !terms.Skip(i + 2).Take(3).Any(t => t is { Kind: TermKind.Number, Number: >= 60 and <= 100 }))
+                terms[i] = term with { Meanings = [new Meaning(Sense.Weekday, "6")] };
             // "only 10 min gap": between two things, not of a session.
             else if (term.Text is "gap" or "gaps" && i > 0 && terms[i - 1] is { Kind: TermKind.Quantity, Unit: Unit.Min }) { terms.RemoveAt(i - 1); i--; }
             // "14 nappies left": what remains.
             else if (term.Text == "left" && term.Is(Sense.Side) && i > 1 && (terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0 } || terms[i - 1].Is(Sense.None)) && terms[i - 2].Kind is TermKind.Number or TermKind.Quantity && (i + 1 >= terms.Count || terms[i + 1].Kind != TermKind.Number && terms[i + 1].Kind != TermKind.Quantity && !terms[i + 1].Is(Sense.Area)))
                 terms[i] = term with { Meanings = [] };
-            else if (term is { Text: "do" } && i > 0 && terms[i - 1].Is(Sense.Not)) terms[i] = term with { Meanings = [] };
+            else if (term is { Text: "do" } && (i > 0 && terms[i - 1].Is(Sense.Not) || i + 1 < terms.Count && (terms[i + 1].Is(Sense.Session) || terms[i + 1].Is(Sense.Technique)))) terms[i] = term with { Meanings = [] };
             else if (term.Text is "not" && i + 1 < terms.Count && i > 1 && terms[i - 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } right } && terms[i + 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } wrong }
                 && terms.FindIndex(0, i - 1, t => t is { Kind: TermKind.Time, Times.Count: 0, Clock: { } told } && told.Start.Time == wrong.Start.Time) is var at and >= 0)
             {

@@ -94,7 +94,7 @@ internal static class SignGrammar
         // "thick yellow", "yellow and plenty" without the word: two describing words, one of them a thickness or a colour.
         var words = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i) && terms[i].Is(Sense.Quality) && !terms[i].Is(Sense.Again)).ToList();
         // Beside the areas of a session one is enough ("LL4 RL4, yellow now").
-        var ofChest = terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
+        var ofChest = Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Text == "up" && terms[i - 1].Text is "brought" or "bringing" or "brings" or "coughed" or "coughing" or "came" or "coming") || terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
         if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }

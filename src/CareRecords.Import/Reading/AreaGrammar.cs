@@ -228,7 +228,7 @@ internal static class AreaGrammar
         if (places.Count == 0)
         {
             if (run.Spots > 0) return Enumerable.Range(0, run.Spots).Select(_ => Entry(Side.Unknown, ChestArea.Unknown, technique, First(minutes)));
-            if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(IsNamed) && individually)
+            if (technique == Technique.Vibration && (run.AnyArea || run.Each && (individually || before.Count == 2)) && minutes.Count == 1 && before.Count > 1 && before.All(IsNamed))
                 return before.Select(b => new { b.Side, b.Area }).Distinct().ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));
             if (technique == Technique.Vibration && run.Each && minutes.Count == 1 && before.Count > 1 && before.All(b => b is { Side: Side.Unknown, Area: ChestArea.Unknown }))
                 return before.ToList().Select(b => Entry(b.Side, b.Area, technique, minutes[0]));

@@ -52,7 +52,7 @@ internal static class QuantityGrammar
         if (term.Kind == TermKind.Number)
         {
             // "between 92 and 95"
-            if (at > 0 && terms[at - 1].Text is "between" or "btwn" or "anywhere from" && At(terms, at + 1)?.Is(Sense.And) == true && At(terms, at + 2) is { Kind: TermKind.Number } top && top.Number > term.Number && top.Number < term.Number * 4 + 1) return (term.Number, top.Number, 3);
+            if (at > 0 && terms[at - 1].Text is "between" or "btwn" or "anywhere from" && (At(terms, at + 1)?.IsSymbol("%") == true ? at + 2 : at + 1) is var last && At(terms, last)?.Is(Sense.And) == true && At(terms, last + 1) is { Kind: TermKind.Number } top && top.Number > term.Number && top.Number < term.Number * 4 + 1) return (term.Number, top.Number, last + 2 - at);
             if (term.Number >= 0 && At(terms, at + 1) is { } next)
             {
                 if (next.Fraction is { } part && !next.Glued && term.IsWhole && term.Number < 20) return (term.Number + part, null, 2);

@@ -111,7 +111,7 @@ internal static class TimeGrammar
             time = time.In(HalfOfDay.Am);
             next++;
         }
-        else if (next < terms.Count && terms[next].Is(Sense.OClock) && !terms[next].Is(Sense.Unit)) next++;
+        else if (next < terms.Count && terms[next].Is(Sense.OClock) && (!terms[next].Is(Sense.Unit) || next > 0 && terms[next - 1].Text is { Length: 4 } digits && digits.All(char.IsAsciiDigit))) next++;
         if (next >= terms.Count || time.Half != HalfOfDay.Unknown) { SkipHalf(terms, ref next); return; }
         if (terms[next].ValueOf(Sense.AmPm) is { } half) { time = In(time, half, terms[next].Text); next++; }
         else if (terms[next] is { Glued: true, Text: "a" }) { time = time.In(HalfOfDay.Am); next++; }

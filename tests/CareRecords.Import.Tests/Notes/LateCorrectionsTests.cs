@@ -13,6 +13,7 @@ public sealed class LateCorrectionsTests
     [InlineData("On Monday I wrote the inhaler as 6.40, it was 6.50", "06:50")]
     [InlineData("correction: Monday's 06:40 inhaler was 06:30", "06:30")]
     [InlineData("monday the inhaler was at 7, not 6.40", "07:00")]
+    [InlineData("I correct the entry for Monday. The inhaler was at 0650 hrs and not 0640 hrs.", "06:50")]
     public void Time_OfTheOneRecordIsPutRight(string line, string expected)
     {
         var reading = Read("Mon 3 March", "06:40 salbutamol 2 puffs", "07:00 physio both bases 3 min each", "Thu 6 March", line);

@@ -37,6 +37,16 @@ public sealed class SentencesTests
     [InlineData("he was sick at half past two in the afternoon", "14:30 vomit")]
     [InlineData("02:10 SpO2 87. O2 on at 0.5 l. 93 at 02:20", "02:10 check 87; 02:10 check  on 0.5; 02:20 check 93 on 0.5")]
     [InlineData("15:00 sats between 92 and 95 on 1 litre", "15:00 check 92-95 on 1")]
+    [InlineData("Percussion at 0730 hrs and 1800 hrs, both lower lobes 3 minutes each", "07:30 session LL3 RL3; 18:00 session LL3 RL3")]
+    [InlineData("07:15 physio LL 4 RL 4 LU 2 RU 2, then vibs 1 min each area", "07:15 session LL4 RL4 LU2 RU2 LL1 RL1 LU1 RU1")]
+    [InlineData("The pump was stopped at 0600 hrs, having run from 2100 hrs at 50 ml per hour", "21:00-06:00 feed @50")]
+    [InlineData("amoxicillin started!! 6 ml at 09:00 and 21:00", "09:00 amoxicillin 6 ml; 21:00 amoxicillin 6 ml")]
+    [InlineData("co-amoxiclav 5 ml 19:00, two days left of it", "19:00 amoxicillin/clavulanate 5 ml")]
+    [InlineData("08:00 turned him down to 0.5, 95 after ten mins", "08:00 check  on 0.5; 08:10 check 95 on 0.5")]
+    [InlineData("10:00 stop oxygen. 10:30 sats 95", "10:00 check  on 0; 10:30 check 95 on 0")]
+    [InlineData("07:10 physio both bases 3 each, brought up a load of green", "07:10 session LL3 RL3; 07:10 secretions green")]
+    [InlineData("Percussion at 06:40, left lower 3, right lower 3. Finished at 06:55.", "06:40-06:55 session LL3 RL3")]
+    [InlineData("17:30 nana did do tapping, 5 min each side", "17:30 session LU5 RU5")]
     [InlineData("09:00 handed over, 12 nappies left, please buy", "")]
     public void Sentence(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
