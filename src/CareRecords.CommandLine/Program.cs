@@ -1,8 +1,7 @@
-using System.Runtime.Loader;
 using CareRecords.CommandLine;
 using NodaTime;
 
-NativeParts.OfferTo(AssemblyLoadContext.Default);
+NativeParts.Offer();
 // The console's own writer goes to the system at every line; a long reading has two million.
 using var output = new StreamWriter(Console.OpenStandardOutput(), Console.OutputEncoding, 32_768);
 var surroundings = new Surroundings

@@ -25,6 +25,7 @@ internal sealed class ReadingOptions
 
     public void AddTo(Command command)
     {
+        _dateOrder.CompletionSources.Add("dmy", "mdy", "ymd");
         command.Arguments.Add(_inputs);
         foreach (var option in new Option[] { _plan, _zone, _dateOrder, _from, _to, _strict, _force }) command.Options.Add(option);
     }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CareRecords.Benchmarks;
 
 /// <summary>Something measured: a command, what it is held against, and the target of its ratios or its rate.</summary>
@@ -56,24 +58,8 @@ internal static class Measurements
             Against = Script,
         };
         yield return new("`read`, a year", (tool, _) => [tool, "read", inputs.Year]);
-        yield return new("`read`, 1,000,000 rows of checks", (tool, _) => [tool, "read", inputs.Checks])
-        {
-            Yardstick = _ => Measured.Yardstick("checks.py", inputs.Checks),
-            Against = "pandas reads the table and its times",
-            Units = Inputs.CheckRows,
-            Unit = "rows",
-            Target = "≥ 500,000 rows/s",
-            IsLong = true,
-        };
-        yield return new("`read`, 1,000,000 lines of notes", (tool, _) => [tool, "read", inputs.Notes])
-        {
-            Yardstick = _ => Measured.Yardstick("notes.py", inputs.Notes),
-            Against = "splits lines into words and finds clock times; understands nothing",
-            Units = Inputs.NoteLines,
-            Unit = "lines",
-            Target = "≥ 50,000 lines/s",
-            IsLong = true,
-        };
+        yield return Reading("rows", Inputs.CheckRows, "of checks", inputs.Checks, "checks.py", "pandas reads the table and its times", 500_000);
+        yield return Reading("lines", Inputs.NoteLines, "of notes", inputs.Notes, "notes.py", "splits lines into words and finds clock times; understands nothing", 50_000);
         var few = SharedFolder.Make(folder, FewWorkbooks);
         yield return new("`pool`, 200 workbooks", (tool, _) => [tool, "pool", few, "--out", Out("pooled.xlsx"), "--force"])
         {
@@ -93,4 +79,15 @@ internal static class Measurements
             IsLong = true,
         };
     }
+
+    private static Measurement Reading(string unit, int units, string what, string input, string script, string does, int target) =>
+        new(string.Create(CultureInfo.InvariantCulture, $"`read`, {units:N0} {unit} {what}"), (tool, _) => [tool, "read", input])
+        {
+            Yardstick = _ => Measured.Yardstick(script, input),
+            Against = does,
+            Units = units,
+            Unit = unit,
+            Target = string.Create(CultureInfo.InvariantCulture, $"≥ {target:N0} {unit}/s"),
+            IsLong = true,
+        };
 }

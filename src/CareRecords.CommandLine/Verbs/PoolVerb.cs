@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using CareRecords.Pooling;
+using CareRecords.Workbooks;
 using CareRecords.Workbooks.Pooled;
 using CareRecords.Workbooks.Shared;
 
@@ -27,6 +28,7 @@ internal static class PoolVerb
             var folder = parsed.GetValue(tidy) is { } name ? TidyTarget(surroundings.FullPath(name)) : null;
             if (parsed.GetValue(smallest) < 1) throw new UserMistakeException("--smallest is a number of children, 1 or more.");
 
+            WarmUp.Begin();
             var options = new PoolOptions { SmallestGroup = parsed.GetValue(smallest) };
             using var writer = folder is null ? null : new TidyWriter(folder);
             PooledFindings pooled;

@@ -21,6 +21,7 @@ internal static class ReviewVerb
             var workbook = outputs.Claim(surroundings.FullPath(parsed.GetRequiredValue(outFile)));
             var json = parsed.GetValue(findingsFile) is { } file ? outputs.Claim(surroundings.FullPath(file)) : null;
 
+            WarmUp.Begin();
             var log = reading.ReadAll(parsed, surroundings);
             var findings = FindingsOf(log);
             outputs.Write(workbook, stream => ReviewWorkbook.Write(log, findings, stream));

@@ -20,7 +20,7 @@ internal sealed class NotesRun
     private readonly List<ImportProblem> _problems = [];
     private readonly Dictionary<string, AskedQuestion> _asked = [];
     private readonly HashSet<(int, string)> _told = [];
-    private readonly Dictionary<int, LineMarks> _marks = [];
+    private readonly LineMarks?[] _marks;
     private readonly List<LineRead> _late = [];
     private readonly DayTimes _times = new();
     private readonly DayTeller _teller;
@@ -31,6 +31,7 @@ internal sealed class NotesRun
         (_text, _context) = (text, context);
         _reader = new TermReader(CellTerms.Vocabulary, context.Words);
         _fates = new LineFate[text.Lines.Count];
+        _marks = new LineMarks?[text.Lines.Count];
         _teller = new DayTeller(text.File, context.Answers, Doubt);
     }
 
@@ -147,7 +148,7 @@ internal sealed class NotesRun
             else if (day.Count >= LongestDay) Tell(day, night);
             opened |= placed.OpensSection;
             if (opened && read.Mentions.Count > 0) { read.Mentions[0].OpensSection = true; opened = false; }
-            _marks[placed.Index] = _marks.GetValueOrDefault(placed.Index) | read.Marks;
+            _marks[placed.Index] = (_marks[placed.Index] ?? LineMarks.None) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(placed.Index)); _setAside.Add(new SetAsideLine(Source(placed.Index), "a question for the visit")); _fates[placed.Index] = LineFate.NotRecord; continue; }
             if (read.Late is not null) _late.Add(read);
             day.Add(read);
@@ -214,13 +215,13 @@ internal sealed class NotesRun
             if (stamp is null && from < content.Length && Sections.PartOfDay(content[from..], _reader) is { } time)
             {
                 part = time;
-                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Section;
                 continue;
             }
             if (stamp is null && from < content.Length && Sections.Read(content[from..], _reader) is { } opening)
             {
                 (section, opened) = (opening, true);
-                _marks[i] = _marks.GetValueOrDefault(i) | LineMarks.Section;
+                _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Section;
                 continue;
             }
             yield return new PlacedLine
@@ -295,7 +296,7 @@ internal sealed class NotesRun
     {
         for (var i = 0; i < _fates.Length; i++)
         {
-            if (_fates[i] != LineFate.Blank || !_marks.TryGetValue(i, out var marks)) continue;
+            if (_fates[i] != LineFate.Blank || _marks[i] is not { } marks) continue;
             _fates[i] = LineFate.NotRecord;
             _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.Section) != 0 ? "a heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
                 : (marks & LineMarks.Unreal) != 0 ? "a plan, advice or a list" : (marks & LineMarks.Care) != 0 ? "speaks of care, with no time or value to keep" : "a remark"));

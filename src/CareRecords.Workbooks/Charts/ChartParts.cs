@@ -14,9 +14,13 @@ public static class ChartParts
 {
     private const double EmuPerMillimetre = 36000;
 
-    /// <summary>Adds a drawn chart as a picture with its alternative text.</summary>
+    /// <summary>
+    /// Adds the place of a drawn chart with its alternative text. The picture itself is left to whoever packs the parts: it may still be drawn, and
+    /// through the SDK its megabytes would be packed, unpacked and packed again.
+    /// </summary>
+    /// <returns>The name of the empty part that the picture belongs in.</returns>
     /// <exception cref="ArgumentException">The sheet already has a picture of this name.</exception>
-    public static void AddPicture(WorksheetPart sheet, DrawnChart chart, ChartAnchor anchor)
+    public static string AddPicture(WorksheetPart sheet, DrawnChart chart, ChartAnchor anchor)
     {
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(chart);
@@ -24,7 +28,6 @@ public static class ChartParts
         var drawing = DrawingOf(sheet);
         var id = Unused(drawing, "picture-" + chart.Name);
         var image = drawing.AddImagePart(ImagePartType.Png, id);
-        using (var png = new MemoryStream(chart.Png, writable: false)) image.FeedData(png);
         var picture = new Xdr.Picture(
             new Xdr.NonVisualPictureProperties(
                 Named(drawing, chart.Name, chart.AltText),
@@ -34,6 +37,7 @@ public static class ChartParts
                 new A.Transform2D(new A.Offset { X = 0, Y = 0 }, new A.Extents { Cx = Emu(anchor.WidthMillimetres), Cy = Emu(anchor.HeightMillimetres) }),
                 new A.PresetGeometry(new A.AdjustValueList()) { Preset = A.ShapeTypeValues.Rectangle }));
         Place(drawing, picture, anchor);
+        return image.Uri.OriginalString.TrimStart('/');
     }
 
     /// <summary>Adds a native chart with its alternative text and its present values.</summary>
@@ -99,7 +103,6 @@ public static class ChartParts
             new Xdr.ColumnId(Text(anchor.Column - 1)), new Xdr.ColumnOffset("0"), new Xdr.RowId(Text(anchor.Row - 1)), new Xdr.RowOffset("0"));
         var size = new Xdr.Extent { Cx = Emu(anchor.WidthMillimetres), Cy = Emu(anchor.HeightMillimetres) };
         drawing.WorksheetDrawing.Append(new Xdr.OneCellAnchor(from, size, content, new Xdr.ClientData()));
-        drawing.WorksheetDrawing.Save();
     }
 
     private static long Emu(double millimetres) => (long)Math.Round(millimetres * EmuPerMillimetre);

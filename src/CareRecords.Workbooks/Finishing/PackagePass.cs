@@ -21,7 +21,7 @@ internal static class PackagePass
     {
         using var package = new MemoryStream();
         book.Workbook.SaveAs(package);
-        ChartPass.Add(package, charts);
+        var pictures = ChartPass.Add(package, charts);
         package.Position = 0;
         using var from = new ZipArchive(package, ZipArchiveMode.Read, leaveOpen: true);
         var names = SheetNames(from);
@@ -38,6 +38,7 @@ internal static class PackagePass
                 given += sheet.Given;
             }
             ,
+            _ when pictures.TryGetValue(part, out var picture) => stream => stream.Write(picture.Png),
             _ when part.StartsWith("xl/tables/", StringComparison.Ordinal) => stream => WriteXml(stream, Grown(Load(from, part), book.Pending).WriteTo),
             _ => null,
         });

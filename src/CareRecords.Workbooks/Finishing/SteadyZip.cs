@@ -13,8 +13,6 @@ internal static partial class SteadyZip
     private const string CoreProperties = "package/services/metadata/core-properties/core.psmdcp";
     private static readonly DateTimeOffset EntryTime = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    /// <summary>Parts that go last: the others add to them while they are written.</summary>
-    private static readonly string[] Last = ["xl/styles.xml"];
 
     /// <param name="from">The package.</param>
     /// <param name="output">Where the new one goes; it stays open.</param>
@@ -23,7 +21,7 @@ internal static partial class SteadyZip
     {
         var random = from.Entries.FirstOrDefault(e => e.FullName.EndsWith(".psmdcp", StringComparison.Ordinal))?.FullName;
         var parts = from.Entries.Select(entry => (Name: entry.FullName == random ? CoreProperties : entry.FullName, Entry: entry))
-            .OrderBy(part => part.Name == "[Content_Types].xml" ? 0 : Last.Contains(part.Name) ? 2 : 1).ThenBy(part => part.Name, StringComparer.Ordinal);
+            .OrderBy(part => PlaceOf(part.Name)).ThenBy(part => part.Name, StringComparer.Ordinal);
         using var to = new ZipArchive(output, ZipArchiveMode.Create, leaveOpen: true);
         foreach (var (name, entry) in parts)
         {
@@ -35,9 +33,20 @@ internal static partial class SteadyZip
         }
     }
 
+    /// <summary>Styles follow the sheets, which add to them while they are written; pictures come last, for they may still be drawn.</summary>
+    private static int PlaceOf(string name) => name switch
+    {
+        "[Content_Types].xml" => 0,
+        "xl/styles.xml" => 2,
+        _ when IsPicture(name) => 3,
+        _ => 1,
+    };
+
+    private static bool IsPicture(string name) => name.EndsWith(".png", StringComparison.Ordinal);
+
     /// <summary>Pictures are packed already. Sheets are long and alike from row to row: the fast level takes a third of the time for a few hundredths of the size.</summary>
     private static CompressionLevel LevelOf(string name) =>
-        name.EndsWith(".png", StringComparison.Ordinal) ? CompressionLevel.NoCompression
+        IsPicture(name) ? CompressionLevel.NoCompression
         : name.StartsWith("xl/worksheets/", StringComparison.Ordinal) ? CompressionLevel.Fastest
         : CompressionLevel.Optimal;
 

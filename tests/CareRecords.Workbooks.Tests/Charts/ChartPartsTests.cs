@@ -75,8 +75,9 @@ public sealed class ChartPartsTests
         using (var document = SpreadsheetDocument.Open(stream, true))
         {
             var sheet = SheetOf(document);
-            var dot = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==");
-            ChartParts.AddPicture(sheet, new DrawnChart("dot", Task.FromResult(dot), 1, 1, "A dot.", "Dot"), new ChartAnchor(5, 1, 20, 20));
+            var dot = Task.FromResult(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=="));
+            var part = ChartParts.AddPicture(sheet, new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), new ChartAnchor(5, 1, 20, 20));
+            Assert.Contains(sheet.DrawingsPart?.ImageParts ?? [], image => image.Uri.OriginalString == "/" + part);
             for (var i = 0; i < Kinds.Length; i++) ChartParts.AddNativeChart(sheet, Native(Kinds[i]), new ChartAnchor(5, 6 + i * 18, 150, 80));
         }
         if (Environment.GetEnvironmentVariable("CHART_PICTURES") is { Length: > 0 } folder)

@@ -70,14 +70,16 @@ internal sealed record ChartPage
     private byte[] Png(double heading, int wide, int high)
     {
         using var context = Paper();
-        using var bitmap = new SKBitmap(new SKImageInfo(wide, high, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        using var pixels = new BorrowedPixels(wide, high);
+        using var bitmap = new SKBitmap();
+        bitmap.InstallPixels(pixels.Pixmap);
         using var canvas = new SKCanvas(bitmap);
         canvas.Clear(SKColors.White);
         context.SkCanvas = canvas;
         Heading(context, draw: true);
         Body(context, new OxyRect(0, heading, Width, BodyHeight));
         canvas.Flush();
-        return Encode(bitmap);
+        return Encode(pixels.Pixmap);
     }
 
     private static EmbeddedFontContext Paper() => new() { RenderTarget = RenderTarget.PixelGraphic, UseTextShaping = false, DpiScale = (float)Scale };
@@ -127,9 +129,8 @@ internal sealed record ChartPage
     }
 
     // Rows of a chart are mostly the row above: that one filter is as small as all of them and three times as fast as none.
-    private static byte[] Encode(SKBitmap bitmap)
+    private static byte[] Encode(SKPixmap pixels)
     {
-        using var pixels = bitmap.PeekPixels();
         using var data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Up, 3));
         return data.ToArray();
     }
