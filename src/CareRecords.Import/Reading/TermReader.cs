@@ -1,3 +1,5 @@
+using System.Collections.Frozen;
+
 namespace CareRecords.Import.Reading;
 
 /// <summary>
@@ -134,12 +136,17 @@ internal sealed class TermReader
         return false;
     }
 
+    private static readonly FrozenSet<string> SmallWords = FrozenSet.ToFrozenSet(
+        ["am", "an", "as", "at", "be", "by", "do", "go", "he", "if", "in", "is", "it", "me", "my", "no", "of", "on", "or", "pm", "so", "to", "up", "us", "we"], StringComparer.Ordinal);
+
     // "Lo" after "L = links, o = onder": two letters that the family explained one by one.
     private bool TryCompound(List<Token> tokens, int at, List<Term> into, out int taken)
     {
         taken = 0;
         var text = tokens[at].Text;
         if (_letters.Count < 2 || text.Length != 2 || tokens[at].Kind != TokenKind.Word) return false;
+        // "on" and "no" are words of their own, whatever O and N stand for.
+        if (SmallWords.Contains(text)) return false;
         if (!_family.TryGetValue(text[..1], out var first) || !_family.TryGetValue(text[1..], out var second)) return false;
         if (first[^1].Key.Length != 1 || second[^1].Key.Length != 1) return false;
         Place(first[^1], tokens[at], tokens[at], into);

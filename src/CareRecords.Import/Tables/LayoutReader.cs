@@ -17,7 +17,7 @@ internal static class LayoutReader
     {
         rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
-        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter);
+        var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
         var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows))).ToList();

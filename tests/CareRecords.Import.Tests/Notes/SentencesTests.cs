@@ -57,6 +57,10 @@ public sealed class SentencesTests
         Assert.Equal("07:15 session LL3 RL3 LU2 RU2", Told(Read(key, "07:15 " + words)));
 
     [Fact]
+    public void Letters_OfAKeyDoNotTakeSmallWordsApart() =>
+        Assert.Equal("07:00 salbutamol; 20:30 feed @50", Told(Read("Key: N = salbutamol neb, O = oxygen, P = physio", "07:00 N, no P, visitors", "20:30 pump on 50 ml/h")));
+
+    [Fact]
     public void Reason_OfWhatWasNotDone_IsNotDenied()
     {
         var reading = Read("Evening physio not done because of the vomiting");

@@ -31,7 +31,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
-        if (IsAmount(cell.Cell, heading) || (heading.At is not null && cell.Cell.Text.Trim() is { Length: <= 2 } few && few.All(char.IsAsciiDigit)) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && medicine is not null))
+        if (IsAmount(cell.Cell, heading) || (heading.At is not null && cell.Cell.Text.Trim() is { Length: <= 2 } few && few.All(char.IsAsciiDigit)) || (when.Start is { IsExact: true } && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell) && cell.Cell.Text.Trim().All(char.IsAsciiDigit) && !IsFourFigureClock(cell.Cell.Text.Trim()) && medicine is not null))
         {
             // Beside a physio of the row the dose was some time around it; in a row of its own it was then.
             var besidePhysio = reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions && (!row[s.Time].Cell.IsEmpty || SessionCells.HasValues(row, s)));
@@ -104,6 +104,9 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             }
         }
     }
+
+    // "0650" under a puffer is when it was given; nobody gives 650 puffs.
+    private static bool IsFourFigureClock(string text) => text.Length == 4 && string.CompareOrdinal(text, "2400") < 0 && text[2] < '6';
 
     private static bool IsInitials(string text) =>
         text.Length is > 0 and <= 5 && text.All(c => char.IsLetter(c) || c is '.' or '/') && text.Count(char.IsLetter) is > 1 and <= 4 && (text.All(c => !char.IsLower(c)) || char.IsUpper(text[0]) && text.Length <= 3) && Lexicon.Find(text, out _).Count == 0 && !SameAs.IsNo(text);
