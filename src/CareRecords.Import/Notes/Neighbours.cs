@@ -6,47 +6,82 @@ namespace CareRecords.Import.Notes;
 internal static class Neighbours
 {
     private static readonly Meaning Vomit = new(Sense.Sign, "vomit");
+    private static readonly Meaning Saturday = new(Sense.Weekday, "6");
 
     /// <summary>The terms with such words given their meaning, or taken out where they only repeat.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-        {
-            var term = terms[i];
-            if (term is { Kind: TermKind.Word, Text: "sick", Meanings.Length: 0 } && IsAtTime(terms, i)) terms[i] = term with { Meanings = [Vomit] };
-            else if (term.Text == "both" && term.Is(Sense.Side) && i + 1 < terms.Count && terms[i + 1].Kind is TermKind.Quantity or TermKind.Number && terms.Skip(i + 2).Take(2).Any(t => t.Is(Sense.EachSide) || t.Is(Sense.Each)))
-                terms[i] = term with { Meanings = [] };
-            // "off at 5.40 no scratch that 5.50": the later time stands for the earlier.
-            else if (term.Is(Sense.Correction) && !term.Is(Sense.Not) && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant } && (terms[i - (i > 1 && terms[i - 1].Text is "no" or "," ? 2 : i > 0 ? 1 : 0)] is { Kind: TermKind.Time, Times.Count: 0 } said))
-            {
-                var first = terms.IndexOf(said);
-                terms[first] = said with { Clock = meant };
-                terms.RemoveRange(first + 1, i + 1 - first);
-                i = first;
-            }
-            // "both sides, lower 3 each and upper 2 each", "both patting, lower 4 each": the areas that follow are of both sides.
-            else if (term.Is(Sense.Side, "both") && i + 1 < terms.Count && (terms[i + 1].IsSymbol(",") || terms[i + 1].Is(Sense.Technique)) && !(i > 0 && (terms[i - 1].Is(Sense.Area) || terms[i - 1].Kind is TermKind.Quantity or TermKind.Number)) && terms.Skip(i + 1).Take(4).Any(t => t.Is(Sense.Area)) && terms.Skip(i + 1).Any(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)))
-                terms[i] = term with { Meanings = [] };
-            // "Sat evening the physio was at 7": the day, not a reading.
-            else if (term is { Kind: TermKind.Word, Text: "sat" } && i + 1 < terms.Count && terms[i + 1].Text is "evening" or "morning" or "afternoon" or "night" or "eve" or "tea" && !terms.Skip(i + 2).Take(3).Any(t => t is { Kind: TermKind.Number, Number: >= 60 and <= 100 }))
-                terms[i] = term with { Meanings = [new Meaning(Sense.Weekday, "6")] };
-            // "only 10 min gap": between two things, not of a session.
-            else if (term.Text is "gap" or "gaps" && i > 0 && terms[i - 1] is { Kind: TermKind.Quantity, Unit: Unit.Min }) { terms.RemoveAt(i - 1); i--; }
-            // "14 nappies left": what remains.
-            else if (term.Text == "left" && term.Is(Sense.Side) && i > 1 && (terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0 } || terms[i - 1].Is(Sense.None)) && terms[i - 2].Kind is TermKind.Number or TermKind.Quantity && (i + 1 >= terms.Count || terms[i + 1].Kind != TermKind.Number && terms[i + 1].Kind != TermKind.Quantity && !terms[i + 1].Is(Sense.Area)))
-                terms[i] = term with { Meanings = [] };
-            else if (term is { Text: "do" } && (i > 0 && terms[i - 1].Is(Sense.Not) || i + 1 < terms.Count && (terms[i + 1].Is(Sense.Session) || terms[i + 1].Is(Sense.Technique)))) terms[i] = term with { Meanings = [] };
-            else if (term.Text is "not" && i + 1 < terms.Count && i > 1 && terms[i - 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } right } && terms[i + 1] is { Kind: TermKind.Time, Times.Count: 0, Clock: { } wrong }
-                && terms.FindIndex(0, i - 1, t => t is { Kind: TermKind.Time, Times.Count: 0, Clock: { } told } && told.Start.Time == wrong.Start.Time) is var at and >= 0)
-            {
-                // The time told first in the same line was wrong.
-                terms[at] = terms[at] with { Clock = right };
-                terms.RemoveRange(i - 1, 3);
-                i -= 2;
-            }
-        }
+            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? i;
         return terms;
     }
+
+    // Each rule gives the position to go on from, or null where it does not apply.
+    private static int? Sick(List<Term> terms, int i) => terms[i] is { Kind: TermKind.Word, Text: "sick", Meanings.Length: 0 } && IsAtTime(terms, i) ? Means(terms, i, Vomit) : null;
+
+    // "both 3 minutes each side": the side is said twice.
+    private static int? BothEachSide(List<Term> terms, int i) =>
+        terms[i].Text == "both" && terms[i].Is(Sense.Side) && At(terms, i + 1)?.Kind is TermKind.Quantity or TermKind.Number && terms.Skip(i + 2).Take(2).Any(t => t.Is(Sense.EachSide) || t.Is(Sense.Each)) ? Means(terms, i) : null;
+
+    // "off at 5.40 no scratch that 5.50": the later time stands for the earlier.
+    private static int? TimeSaidAgain(List<Term> terms, int i)
+    {
+        if (i == 0 || !terms[i].Is(Sense.Correction) || terms[i].Is(Sense.Not) || At(terms, i + 1) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant }) return null;
+        var first = i > 1 && terms[i - 1].Text is "no" or "," ? i - 2 : i - 1;
+        if (terms[first] is not { Kind: TermKind.Time, Times.Count: 0 } said) return null;
+        terms[first] = said with { Clock = meant };
+        terms.RemoveRange(first + 1, i + 1 - first);
+        return first;
+    }
+
+    // "both sides, lower 3 each and upper 2 each", "both patting, lower 4 each": the areas that follow are of both sides.
+    private static int? BothOfAreas(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.Side, "both") || At(terms, i + 1) is not { } next || !(next.IsSymbol(",") || next.Is(Sense.Technique))) return null;
+        if (i > 0 && (terms[i - 1].Is(Sense.Area) || terms[i - 1].Kind is TermKind.Quantity or TermKind.Number)) return null;
+        return terms.Skip(i + 1).Take(4).Any(t => t.Is(Sense.Area)) && terms.Skip(i + 1).Any(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) ? Means(terms, i) : null;
+    }
+
+    // "Sat evening the physio was at 7": the day, not a reading.
+    private static int? SaturdayEvening(List<Term> terms, int i) =>
+        terms[i] is { Kind: TermKind.Word, Text: "sat" } && At(terms, i + 1)?.Text is "evening" or "morning" or "afternoon" or "night" or "eve" or "tea"
+        && !terms.Skip(i + 2).Take(3).Any(t => t is { Kind: TermKind.Number, Number: >= 60 and <= 100 }) ? Means(terms, i, Saturday) : null;
+
+    // "only 10 min gap": between two things, not of a session.
+    private static int? Gap(List<Term> terms, int i)
+    {
+        if (terms[i].Text is not ("gap" or "gaps") || i == 0 || terms[i - 1] is not { Kind: TermKind.Quantity, Unit: Unit.Min }) return null;
+        terms.RemoveAt(i - 1);
+        return i - 1;
+    }
+
+    // "14 nappies left": what remains.
+    private static int? LeftOver(List<Term> terms, int i) =>
+        i > 1 && terms[i].Text == "left" && terms[i].Is(Sense.Side) && (terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0 } || terms[i - 1].Is(Sense.None)) && terms[i - 2].Kind is TermKind.Number or TermKind.Quantity
+        && !(At(terms, i + 1) is { } next && (next.Kind is TermKind.Number or TermKind.Quantity || next.Is(Sense.Area))) ? Means(terms, i) : null;
+
+    // "did not do the chest", "nana did do tapping": no ditto.
+    private static int? Do(List<Term> terms, int i) =>
+        terms[i].Text == "do" && (i > 0 && terms[i - 1].Is(Sense.Not) || At(terms, i + 1) is { } next && (next.Is(Sense.Session) || next.Is(Sense.Technique))) ? Means(terms, i) : null;
+
+    // "1145 … 1130 not 1145": the time told first in the same line was wrong.
+    private static int? NotTheTimeBefore(List<Term> terms, int i)
+    {
+        if (terms[i].Text is not "not" || i < 2 || terms[i - 1] is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } right } || At(terms, i + 1) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } wrong }) return null;
+        var told = terms.FindIndex(0, i - 1, t => t is { Kind: TermKind.Time, Times.Count: 0, Clock: { } clock } && clock.Start.Time == wrong.Start.Time);
+        if (told < 0) return null;
+        terms[told] = terms[told] with { Clock = right };
+        terms.RemoveRange(i - 1, 3);
+        return i - 2;
+    }
+
+    private static int Means(List<Term> terms, int i, params Meaning[] meanings)
+    {
+        terms[i] = terms[i] with { Meanings = [.. meanings] };
+        return i;
+    }
+
+    private static Term? At(List<Term> terms, int at) => at >= 0 && at < terms.Count ? terms[at] : null;
 
     // "sick 2.20", "2.20 sick", "sick again at 6.40"; not "off sick 9.00".
     private static bool IsAtTime(List<Term> terms, int at)
