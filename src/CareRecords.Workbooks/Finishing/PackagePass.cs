@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.IO.Compression;
 using System.Xml;
 using System.Xml.Linq;
@@ -30,7 +31,7 @@ internal static class PackagePass
         SteadyZip.Rewrite(from, output, part => part switch
         {
             "xl/styles.xml" => stream => WriteXml(stream, styles.Root.WriteTo),
-            "xl/workbook.xml" => stream => WriteXml(stream, WithPrintTitles(Load(from, part)).WriteTo),
+            "xl/workbook.xml" => stream => WriteXml(stream, WithPrintAreas(WithPrintTitles(Load(from, part)), book.Pending).WriteTo),
             _ when names.TryGetValue(part, out var name) => stream =>
             {
                 var sheet = new SheetPart(Load(from, part), name, [.. book.Pending.Where(r => r.Sheet == name)], book.Stored, styles);
@@ -74,6 +75,20 @@ internal static class PackagePass
             var at = name.Value.LastIndexOf('!') + 1;
             var ends = name.Value[at..].Split(':');
             if (ends.All(e => e.Length > 0 && e.All(char.IsAsciiDigit))) name.Value = name.Value[..at] + string.Join(':', ends.Select(e => "$" + e));
+        }
+
+        return workbook;
+    }
+
+    /// <summary>What is printed grows with the rows that the library does not hold: Days!$A$1:$U$4 with 26 days becomes $A$1:$U$29.</summary>
+    private static XElement WithPrintAreas(XElement workbook, IReadOnlyList<PendingRows> pending)
+    {
+        foreach (var name in workbook.Descendants(SheetPart.Namespace + "definedName").Where(n => (string?)n.Attribute("name") == "_xlnm.Print_Area"))
+        {
+            var sheet = name.Value[..Math.Max(0, name.Value.LastIndexOf('!'))].Trim('\'').Replace("''", "'", StringComparison.Ordinal);
+            var end = name.Value.LastIndexOf('$') + 1;
+            var last = pending.Where(r => r.Sheet == sheet && r.Count is not null).Select(r => r.FirstRow + r.Count!.Value - 1).DefaultIfEmpty(0).Max();
+            if (end > 0 && int.TryParse(name.Value[end..], NumberStyles.None, CultureInfo.InvariantCulture, out var row) && last > row) name.Value = name.Value[..end] + last.ToString(CultureInfo.InvariantCulture);
         }
 
         return workbook;
