@@ -243,11 +243,13 @@ internal sealed partial class DayTeller
         if (happening.Value == "off")
         {
             // "0600 off": what was on. A pump feed that runs is the only thing that these notes turn on and leave.
-            if ((OpenSession() ?? SessionOfLine()) is { } session && Time(happening.End) is { } ended && ended.Stated >= session.Start!.Stated)
+            // A session finishes; "off" is said of a feed or of oxygen.
+            if (_line.Text.Contains("finish", StringComparison.OrdinalIgnoreCase) && (OpenSession() ?? SessionOfLine()) is { } session && Time(happening.End) is { } ended && ended.Stated >= session.Start!.Stated)
             {
                 var told = _told.FindLast(t => ReferenceEquals(t.Entry, session))!;
-                told.Entry = session with { End = ended, Sources = [.. session.Sources, .. Source] };
-                told.Lines.Add(_line.Index);
+                var ofLine = told.Lines.Contains(_line.Index);
+                told.Entry = session with { End = ended, Sources = ofLine ? session.Sources : [.. session.Sources, .. Source] };
+                if (!ofLine) told.Lines.Add(_line.Index);
                 _joined = true;
                 return;
             }
