@@ -16,6 +16,8 @@ internal sealed partial class CheckGrammar
         if (previous.Is(Sense.OxygenLabel) || previous.Text == ":" && i > 1 && _terms[i - 2].Is(Sense.OxygenLabel)) return true;
         if (_oxygenNext && !_hasSession && (small || previous.IsSymbol("→") || IsVerb(previous))) return true;
         if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
+        // "91 on 0.5, turned up to 1": a whole number is a flow where a flow was before it.
+        if (term is { IsWhole: true, Number: > 0 and <= 6 } && previous.Text is "to" or "up to" or "down to" or "back to" or "up" or "down" && (_current?.Oxygen ?? _pendingFlow) is not null && !MinutesNear(i) && !(i + 1 < _terms.Count && _terms[i + 1].Is(Sense.AnyArea))) return true;
         if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
         return small && Measured() && (IsBare(previous) || IsSaturationsOf(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
             || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);
@@ -47,6 +49,7 @@ internal sealed partial class CheckGrammar
             return;
         }
         Share(litres, moreValues);
+        _current.FlowApart = !moreValues && (_comma || _newSentence) && i > 0 && (_terms[i - 1].Kind == TermKind.Symbol || _terms[i - 1].Is(Sense.OxygenLabel));
         _verb = false;
     }
 

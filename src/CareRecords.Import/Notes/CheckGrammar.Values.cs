@@ -122,7 +122,7 @@ internal sealed partial class CheckGrammar
             Phase = _pendingPhase,
             At = term.Start,
             About = i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Ish) || (i > 0 && (_terms[i - 1].Is(Sense.About) || _terms[i - 1].IsSymbol("~"))),
-            Later = _result.Readings.Any(r => r.SpO2 is not null),
+            Later = _result.Readings.Any(r => r.SpO2 is not null) || Within(i),
             AfterMinutes = _after,
             Now = i > 0 && _terms[i - 1].Is(Sense.Now) || (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Now)),
         };
@@ -131,9 +131,8 @@ internal sealed partial class CheckGrammar
             if (_because && !_result.Readings.Any(r => r.SpO2 is not null)) _because = false;
             else
             {
-                reading.Oxygen = flow;
-                // "turned down to 0.5, 95 after ten minutes": the change had its own moment.
-                if (_verbFlow && (_after is not null || AfterAhead(i)) && _result.Readings.Count == 0) _result.Readings.Add(new CheckReading { Oxygen = flow, At = term.Start });
+                (reading.Oxygen, reading.FlowApart) = (flow, !_verbFlow && _result.Readings.Count == 0 && _comma);
+                if (_after is not null || AfterAhead(i) || Within(i)) Moment(reading);
                 // "O2 0.5. Sats 90 → 94": said once for the pair; "1L since, then 94" is not.
                 _keptFlow = _verbFlow && Phases() < 2 ? null : flow;
                 _pendingFlow = null;
@@ -145,6 +144,18 @@ internal sealed partial class CheckGrammar
         _current = reading;
         _result.Readings.Add(reading);
     }
+
+    // "turned down to 0.5, 95 after ten minutes", "started 0.5 L, rose to 96 in 5 mins": the change had its own moment, before the reading.
+    private void Moment(CheckReading after)
+    {
+        if (!_verbFlow || after.Oxygen is not { } flow || _result.Readings.Exists(r => r.SpO2 is null && r.Oxygen == flow)) return;
+        var at = _result.Readings.IndexOf(after);
+        var change = new CheckReading { Oxygen = flow, At = after.At, Later = at > 0 || at < 0 && _result.Readings.Count > 0 };
+        if (at < 0) _result.Readings.Add(change); else _result.Readings.Insert(at, change);
+    }
+
+    // "O2 up to 0.5, 93 within a few minutes": later, it is not said how much.
+    private bool Within(int i) => i + 1 < _terms.Count && _terms[i + 1].Text is "within" or "shortly after" or "soon after" or "eventually";
 
     private bool AfterAhead(int i) => i + 1 < _terms.Count && _terms[i + 1] is { Kind: TermKind.Offset, Text: Offsets.Event };
 

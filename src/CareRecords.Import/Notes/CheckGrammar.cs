@@ -128,7 +128,7 @@ internal sealed partial class CheckGrammar
         if (term.Kind == TermKind.Symbol) return Sign(i);
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }
-        if (term.Kind == TermKind.Duration && Later(i) && _current is { AfterMinutes: null } soon && (_verbFlow || _result.Readings.Count > 1)) { soon.AfterMinutes = term.Number; _result.Used.Add(i); return i; }
+        if (term.Kind == TermKind.Duration && Later(i) && _current is { AfterMinutes: null } soon && (_verbFlow || _result.Readings.Count > 1)) { Moment(soon); soon.AfterMinutes = term.Number; _result.Used.Add(i); return i; }
         if (term.Kind == TermKind.Duration) { _after = term.Number; _result.Used.Add(i); return i; }
         if (term.Is(Sense.SatLabel) || (term.Is(Sense.Desat) && (Next(i + 1) is not { Kind: TermKind.Number or TermKind.Quantity } n || n.Number >= LowestSaturation))) { Label(i); return Value(i); }
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }

@@ -13,7 +13,8 @@ internal sealed partial class DayTeller
     private int _doubts;
     private bool _lost;
     private readonly SessionMemory _sessions = new();
-    private readonly DoseMemory _doses = new();
+    private readonly Arrangements _arrangements;
+    private readonly DoseMemory _doses;
     private readonly List<Told> _told = [];
     private LineRead _line = new() { Index = -1, Text = "" };
     private LineRead? _previous;
@@ -25,7 +26,7 @@ internal sealed partial class DayTeller
     private LocalDateTime? _openFeed;
 
     /// <summary>A teller that hands its doubts to <paramref name="doubt"/>.</summary>
-    public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Action<Doubt> doubt) => (_file, _answers, _report) = (file, answers, doubt);
+    public DayTeller(string file, IReadOnlyDictionary<string, string> answers, Arrangements arrangements, Action<Doubt> doubt) => (_file, _answers, _arrangements, _doses, _report) = (file, answers, arrangements, new DoseMemory(arrangements), doubt);
 
     /// <summary>A record told, with the line that it is counted under.</summary>
     public sealed class Told
@@ -84,6 +85,7 @@ internal sealed partial class DayTeller
         foreach (var dose in _line.Prescribed) _doses.Prescribe(dose);
         if ((_line.Marks & LineMarks.TimeOnly) != 0 && MoveLast()) return;
         if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
+        if (_line is { Date: null, AboveFirstDay: true, Mentions.Count: 0 } && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Check?.SpO2 is not null))) return;
         if (_line.Date is null) { Ask(Doubts.NoDay(_line.Index, _file)); return; }
         var index = 0;
         foreach (var told in _line.Told)
@@ -194,7 +196,7 @@ internal sealed partial class DayTeller
                 return combined;
             }
         }
-        var areas = now.Areas.ToList();
+        var areas = _arrangements.Place(now.Areas.ToList(), now);
         SessionMemory.Leave(areas, now);
         // "5 5" after "both sides 5 5": the same two sides.
         if (areas.Count == 2 && areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) && _sessions.Last is { Areas.Count: >= 2 } last

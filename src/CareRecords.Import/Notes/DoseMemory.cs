@@ -9,6 +9,10 @@ internal sealed class DoseMemory
     private static readonly string[] Colours = ["blue", "brown", "purple", "orange", "green", "grey", "red", "pink", "white", "yellow"];
     private readonly List<Known> _given = [];
     private Known? _course, _spoken;
+    private readonly Arrangements _arrangements;
+
+    /// <summary>A memory that knows what the family has arranged.</summary>
+    public DoseMemory(Arrangements arrangements) => _arrangements = arrangements;
 
     /// <summary>A medicine with its words and amount.</summary>
     /// <param name="Medicine">Generic name or "unknown".</param>
@@ -53,6 +57,8 @@ internal sealed class DoseMemory
                 ?? (medicine == Medicines.Unknown ? _given.FindLast(d => CareRecords.Records.Medicines.ClassOf(d.Medicine) == MedicineClass.Bronchodilator) : null);
             if (before is not null) return new Known(before.Medicine, written, amount ?? before.Amount, $"'same' read as {before.Medicine}{(before.Amount is null ? "" : ", " + before.Amount)}.");
         }
+        if (medicine == Medicines.Unknown && written is not null && _arrangements.MedicineOf(written) is { } arranged)
+            return new Known(arranged, written, amount, $"'{written}' read as {arranged}, as the notes say above.");
         // "2 puffs" alone: of the one reliever inhaler that these notes know.
         if (medicine == Medicines.Unknown && written is not null && written.StartsWith("puff", StringComparison.OrdinalIgnoreCase) && !written.StartsWith("puffer", StringComparison.OrdinalIgnoreCase)
             && _given.Where(d => Medicines.ClassOf(d.Medicine) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid).Select(d => d.Medicine).Distinct().ToList() is [var reliever])

@@ -53,13 +53,13 @@ internal sealed partial class GroupReader
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
         var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
-        var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms);
+        var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms) || CountsSpots(terms);
         if (!hasSession && reference is not null && !mentioned && feed is null && (timed || (_at.Stamp is not null && !reference.Is(Sense.Same, nameof(ReferTo.Usual)))) && (doses.Count == 0 || terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Each })) && !signs.Exists(s => s.Kind == SignKind.Temperature)) hasSession = true;
         if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
         // "7.30 - 3/3/2/2": minutes in a row at a time are a session, whose areas are asked about.
-        if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is > 0 and <= 15) && t.Text.Contains('/'))) hasSession = true;
+        if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is >= 0 and <= 15) && t.Parts.Any(p => p > 0) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
         var rest = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i)).ToList();
         var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs, group.Times.Count);
@@ -83,6 +83,9 @@ internal sealed partial class GroupReader
         if (details is not null) Last(details, terms.Find(t => t.Kind == TermKind.Duration));
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }
+
+    // "4 spots 3 mins each"
+    private static bool CountsSpots(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Spots) && terms[i - 1] is { Kind: TermKind.Number, Number: >= 2 and <= 12 });
 
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
     private static bool IsCount(List<Term> terms, Term term, int times)

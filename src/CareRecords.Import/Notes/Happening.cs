@@ -179,6 +179,9 @@ internal sealed class CheckReading
     /// <summary>Oxygen, litres a minute.</summary>
     public double? Oxygen { get; set; }
 
+    /// <summary>True when the flow stands in a clause of its own after the reading ("sats 86. Oxygen 2 l"): it may be what was then done.</summary>
+    public bool FlowApart { get; set; }
+
     /// <summary>Before, during, after.</summary>
     public CheckPhase Phase { get; set; }
 

@@ -23,6 +23,7 @@ internal static class LegendReader
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
         {
+            if (Usual(line) is { } usual) { words.Add(usual); return words; }
             Listed(line, words);
             Told(line, words);
             return words;
@@ -107,6 +108,26 @@ internal static class LegendReader
         return null;
     }
 
+    // "usual: pat lower 3 min each side, upper 2": a colon serves as well where a session's areas or techniques follow with their minutes.
+    private static FamilyWord? Usual(string line)
+    {
+        var colon = line.IndexOf(':', StringComparison.Ordinal);
+        if (colon is <= 0 or > LongestWord || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
+        var means = line[(colon + 1)..];
+        if (means.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) means = means[..stop];
+        var terms = CellTerms.Read(means);
+        return terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.SideArea)) && terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range) && !terms.Exists(t => t.Kind == TermKind.Time)
+            ? new FamilyWord(word, means.Trim().TrimEnd('.')) : null;
+    }
+
+    // "Usual CPT", "our usual chest": the word for the usual, without the session that it is of.
+    private static string? UsualWord(string key)
+    {
+        var terms = CellTerms.Read(key);
+        return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
+            ? key[usual.Start..usual.End] : null;
+    }
+
     private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan"];
 
     // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
@@ -144,6 +165,7 @@ internal static class LegendReader
         // "salb = 4 puffs 7.30" tells of a dose.
         if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
         if (key.Contains('/')) Pair(key, means, words);
+        else if (UsualWord(key) is { } usual) words.Add(new FamilyWord(usual, means));
         else words.Add(new FamilyWord(key, means));
     }
 

@@ -11,6 +11,9 @@ internal sealed class LineRead
     /// <summary>The line as written.</summary>
     public required string Text { get; init; }
 
+    /// <summary>Whether it stands above the first day.</summary>
+    public bool AboveFirstDay { get; init; }
+
     /// <summary>Its number in a list; null when none.</summary>
     public int? Item { get; init; }
 

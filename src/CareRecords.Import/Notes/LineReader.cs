@@ -21,7 +21,7 @@ internal sealed partial class LineReader
     public LineRead Read(PlacedLine placed)
     {
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
-        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By };
+        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var words = _reader.Read(StrikeOut(content));
         if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
@@ -51,6 +51,7 @@ internal sealed partial class LineReader
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
+            if (read.Told.Count > 0 && Relief(read.Told[^1], told) is { } given) carried = given;
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
             carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
@@ -64,6 +65,20 @@ internal sealed partial class LineReader
         Unfinished(read, groups, content);
         return read;
     }
+
+    // "sats 86 at 3.20. Oxygen 2 l. 92 at 3.40": oxygen was given for the low reading, which was without it.
+    private static double? Relief(GroupReader.Told before, GroupReader.Told after)
+    {
+        if (before.Happenings.FindLast(h => h.Kind == HappeningKind.Check) is not { Check: { SpO2: < LowSaturation } low, Start: { } start } reading
+            || after.Happenings.Find(h => h.Kind == HappeningKind.Check)?.Check is not { SpO2: { } risen } later || risen <= low.SpO2) return null;
+        var flow = low.FlowApart && later.Oxygen is null ? low.Oxygen : later.FlowApart && low.Oxygen is null ? later.Oxygen : null;
+        if (flow is null) return null;
+        low.Oxygen = null;
+        before.Happenings.Insert(before.Happenings.IndexOf(reading) + 1, new Happening { Kind = HappeningKind.Check, Line = reading.Line, Sentence = reading.Sentence, Check = new CheckReading { Oxygen = flow, Later = true }, Start = start with { Taken = CareRecords.Records.TimePrecision.Borrowed } });
+        return flow;
+    }
+
+    private const double LowSaturation = 92;
 
     // "pump off 0600. ¼ L 95": a reading without a time, after a time in the same line.
     private static void Borrow(GroupReader.Told told, TimeMention? earlier)

@@ -23,6 +23,7 @@ internal sealed class NotesRun
     private readonly LineMarks?[] _marks;
     private readonly List<LineRead> _late = [];
     private readonly DayTimes _times = new();
+    private readonly Arrangements _arrangements = new();
     private readonly DayTeller _teller;
 
     /// <summary>A run over a text.</summary>
@@ -32,7 +33,7 @@ internal sealed class NotesRun
         _reader = new TermReader(CellTerms.Vocabulary, context.Words);
         _fates = new LineFate[text.Lines.Count];
         _marks = new LineMarks?[text.Lines.Count];
-        _teller = new DayTeller(text.File, context.Answers, Doubt);
+        _teller = new DayTeller(text.File, context.Answers, _arrangements, Doubt);
     }
 
     /// <summary>Whether lines have no headings of their own (a cell).</summary>
@@ -47,6 +48,7 @@ internal sealed class NotesRun
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
         if (!IgnoresHeadings) FindHeadings(legends);
+        Arrange(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
         Lines(legends, resolved);
@@ -93,6 +95,19 @@ internal sealed class NotesRun
         // A word may be explained by one that is explained further down.
         foreach (var word in later) _reader.Learn(word);
         return lines;
+    }
+
+    private void Arrange(HashSet<int> legends)
+    {
+        var first = _headings.Count > 0 ? _headings.Keys.First() : 0;
+        for (var i = 0; i < _text.Lines.Count; i++)
+        {
+            var line = _text.Lines[i];
+            if (!(i < first || legends.Contains(i)) || line.Length > LineReader.LongestLine) continue;
+            // The word that a key explains would be replaced by its own explanation.
+            var means = legends.Contains(i) ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line;
+            _arrangements.Take(_reader.Read(means), means);
+        }
     }
 
     private void FindHeadings(HashSet<int> legends)
@@ -238,6 +253,7 @@ internal sealed class NotesRun
                 PartOfDay = part,
                 OpensSection = opened,
                 Begins = begins,
+                AboveFirstDay = own is null && _headings.Count > 0,
             };
             (opened, begins) = (false, null);
         }

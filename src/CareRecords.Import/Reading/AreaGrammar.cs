@@ -20,6 +20,9 @@ internal sealed class AreaReading
     /// <summary>The technique said of the whole session; unknown when none was.</summary>
     public Technique Technique { get; set; }
 
+    /// <summary>Techniques whose minutes were said of every spot or a count of spots, without naming them ("3 min each spot", "4 spots 3 mins each").</summary>
+    public HashSet<Technique> EverySpot { get; } = [];
+
     /// <summary>True when the words named a side or an area (not only minutes).</summary>
     public bool NamesPlace { get; set; }
 }
@@ -65,6 +68,7 @@ internal static class AreaGrammar
             var own = run.Technique != Technique.Unknown ? run.Technique : technique is Technique.Vibration or Technique.Other && run.Places.Count > 0 && whole == Technique.Percussion ? technique : technique != Technique.Unknown ? technique : whole;
             var entries = Entries(run, own, placed, runs.TrueForAll(r => r.Places.TrueForAll(p => p.Side is Side.Left or Side.Right))).ToList();
             if (own != Technique.Vibration) placed.AddRange(entries);
+            if (run.Places.Count == 0 && (run.AnyArea || run.Spots > 0)) reading.EverySpot.Add(own);
             reading.Areas.AddRange(entries);
         }
         Carry(reading.Areas);

@@ -74,8 +74,8 @@ internal static class QuantityGrammar
             }
             return (term.Number, null, 1);
         }
-        // "a minute of shaking"
-        if (term.Is(Sense.Article) && At(terms, at + 1) is { Text: "minute" or "min" }) return (1, null, 1);
+        // "a minute of shaking", "up to a litre"
+        if (term.Is(Sense.Article) && At(terms, at + 1) is { } one && (one.Text is "minute" or "min" || one.Is(Sense.Unit, "litre") && one.Text.Length > 2 && !(at > 0 && terms[at - 1].Text == "of"))) return (1, null, 1);
         var value = term.Is(Sense.Half) ? 0.5 : term.Is(Sense.Quarter) ? 0.25 : term.Is(Sense.Eighth) ? 0.125 : 0;
         if (value == 0) return (0, null, 0);
         var used = 1;
@@ -95,9 +95,9 @@ internal static class QuantityGrammar
         {
             "l" when glued || !rightLetter => number.Number <= 15 || number.Kind == TermKind.Parts ? (unit, 1) : (Unit.None, 0),
             "l" or "lt" => (Unit.None, 0),
+            "an hr" or "an hour" when number.Is(Sense.Half) || number.Is(Sense.Quarter) => (Unit.Hour, 1),
             // "94 an hr later" is a time, not a rate.
             "an hr" or "an hour" or "a hour" when At(terms, at + 1)?.Text is "later" or "after" or "on" => (Unit.None, 0),
-            "an hr" or "an hour" when number.Is(Sense.Half) || number.Is(Sense.Quarter) => (Unit.Hour, 1),
             // "95 hr 99" is a pulse, not hours.
             "hr" or "hrs" or "h" when number.Number > 48 || (At(terms, at + 1) is { Kind: TermKind.Number } && number.Number >= 30) => (Unit.None, 0),
             "neb" or "nebs" or "nebule" or "nebules" when !number.IsWhole || number.Number > 4 || number.Text.Length > 1 => (Unit.None, 0),

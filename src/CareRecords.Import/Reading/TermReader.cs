@@ -13,15 +13,16 @@ internal sealed class TermReader
     private readonly Dictionary<string, List<FamilyPhrase>> _family;
     private readonly HashSet<string> _letters;
     private readonly HashSet<string> _ignored;
+    private readonly List<FamilyPhrase> _usual;
 
     /// <summary>A reader with these family words.</summary>
     public TermReader(Vocabulary vocabulary, FamilyWords words)
     {
-        (_vocabulary, _family, _letters, _ignored) = (vocabulary, new(StringComparer.Ordinal), [], []);
+        (_vocabulary, _family, _letters, _ignored, _usual) = (vocabulary, new(StringComparer.Ordinal), [], [], []);
         foreach (var word in words.All) Learn(word);
     }
 
-    private TermReader(TermReader other) => (_vocabulary, _family, _letters, _ignored) = (other._vocabulary, other._family, other._letters, other._ignored);
+    private TermReader(TermReader other) => (_vocabulary, _family, _letters, _ignored, _usual) = (other._vocabulary, other._family, other._letters, other._ignored, other._usual);
 
     /// <summary>A reader with the same words, for another thread. Neither may learn any more.</summary>
     public TermReader Fork() => new(this);
@@ -61,7 +62,13 @@ internal sealed class TermReader
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));
         if (!_family.TryGetValue(key[0], out var phrases)) _family[key[0]] = phrases = [];
         phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
-        phrases.Add(new FamilyPhrase(key, meaning, word.Word));
+        var phrase = new FamilyPhrase(key, meaning, word.Word);
+        phrases.Add(phrase);
+        if (_vocabulary.Find(_tokenizer.Read(word.Word), 0, out var length, out _) is { } plain && length == key.Length && plain.Any(m => m.Sense == Sense.Usual))
+        {
+            _usual.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
+            _usual.Add(phrase);
+        }
         phrases.Sort((a, b) => b.Key.Length.CompareTo(a.Key.Length));
         return true;
     }
@@ -77,6 +84,8 @@ internal sealed class TermReader
                 && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1) && !(length == 1 && _ignored.Contains(token.Text)))
             {
                 var last = tokens[i + length - 1];
+                // "the usual", "as usual", "the works": the one usual that the family has explained.
+                if (_usual.Count == 1 && token.Text is not "routine" && meanings.Any(m => m.Sense == Sense.Usual)) { Place(_usual[0], token, last, terms); i += length; continue; }
                 var text = length == 1 ? token.Text : line[token.Start..last.End].ToLowerInvariant();
                 terms.Add(new Term
                 {
