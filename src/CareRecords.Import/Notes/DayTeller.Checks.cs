@@ -16,6 +16,7 @@ internal sealed partial class DayTeller
         if (phase == CheckPhase.None && happening.Start?.Mention is null or { IsSession: true } && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
         var time = happening.Start is null ? borrowed?.Time : TimesOfEvents.Of(happening.Start, phase);
         if (happening.Value is { } part && part.StartsWith("part ", StringComparison.Ordinal) && phase != CheckPhase.None && PartSession(part[5..], true) is { } own) time = TimesOfEvents.Borrowed(own, phase);
+        else if (happening.Value is { } which && which.StartsWith("nth ", StringComparison.Ordinal) && NthSession(which[4..]) is { } named) time = TimesOfEvents.Borrowed(named, phase);
         else if (happening.Start is { PartKind: { } kind } && phase != CheckPhase.None && PartSession(kind, false) is { } session) time = TimesOfEvents.Borrowed(session, phase);
         if (time is null)
         {
@@ -66,6 +67,13 @@ internal sealed partial class DayTeller
         foreach (var told in _told)
             if (told.Entry is Session { Start: { IsExact: true } start } && (!own || told.Lines[0] == _line.Index) && (part is "morning" or "breakfast" ? start.Stated.Hour < 12 : part is "afternoon" ? start.Stated.Hour is >= 12 and < 18 : start.Stated.Hour >= 16)) return start.Stated;
         return null;
+    }
+
+    private LocalDateTime? NthSession(string place)
+    {
+        var at = int.Parse(place, CultureInfo.InvariantCulture);
+        var sessions = _told.Where(t => t.Entry is Session { Start: { IsExact: true } start } && start.Stated.Date == _line.Date).Select(t => t.Entry!.Start!.Stated).Order().ToList();
+        return sessions.Count < 2 || at >= sessions.Count ? null : at < 0 ? sessions[^1] : sessions[at];
     }
 
     // "same again 92 - 94": after an arrow pair, two numbers with a dash are the same pair.

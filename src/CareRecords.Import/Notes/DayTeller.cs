@@ -157,8 +157,21 @@ internal sealed partial class DayTeller
         // "physio started now", half an hour later "lower 3 each, upper 2 each": what was done in it.
         if (happening is { Start: null, End: null, Reference: null } && happening.Areas!.Areas.Count > 0 && OpenSession() is { Areas.Count: 0 } && Details(happening.Areas)) { _joined = true; return; }
         if (Time(happening.Start) is not { } start) return;
+        if (happening.Start?.Mention is { NamesSession: true } && SessionAt(start.Stated) is { } known) { Supplement(known, happening.Areas!); return; }
         var areas = Areas(happening, start.Stated, index, out var how);
         AddSession(happening, start, areas, how, siblings);
+    }
+
+    private Told? SessionAt(LocalDateTime at) => _told.FindLast(t => t.Entry is Session { Start: { IsExact: true } start } && start.Stated == at);
+
+    // "my mum did the 2.30, bottoms only": what a later sentence tells of a session already written.
+    private void Supplement(Told told, AreaReading areas)
+    {
+        _joined = true;
+        if (!told.Lines.Contains(_line.Index)) told.Lines.Add(_line.Index);
+        if (areas.Areas.Count == 0 && areas.LeftOut.Count == 0) return;
+        var session = (Session)told.Entry!;
+        told.Entry = session with { Areas = session.Areas.Count == 0 ? [.. areas.Areas] : SessionMemory.Combine(session.Areas, areas), Sources = told.Lines[0] == _line.Index ? session.Sources : [.. session.Sources, .. Source] };
     }
 
     // A session that a message of the last hour and a half said had begun, and none has said had ended.
@@ -296,6 +309,8 @@ internal sealed partial class DayTeller
         {
             if (_line.Date is not { } date) return;
             // A medicine that is only spoken of ("amoxicillin, I do not know") was not for certain given.
+            // "8.15 chest. Temp 38.4. Paracetamol 7.5 ml after": at what was told before it in its line.
+            if (happening.IsGiven && _told.FindLast(t => t.Lines[0] == _line.Index && t.Entry is { When.Precision: TimePrecision.Exact or TimePrecision.About }) is { Entry: { } before }) { AddDose(happening, known, TimesOfEvents.Borrowed(before.When.Stated, CheckPhase.After), null); return; }
             if (!happening.IsGiven) { Ask(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written ?? known.Medicine})")); return; }
             start = UncertainTime.OnDay(date);
         }

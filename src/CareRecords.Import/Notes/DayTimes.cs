@@ -57,8 +57,8 @@ internal sealed class DayTimes
         {
             Path(chain, nightShift || StartsLate(chain), []);
             // Two sessions do not follow each other within the hour: once more, with the first reading's sessions in mind.
-            var sessions = chain.Where(m => m.IsSession).ToList();
-            if ((sessions.Exists(s => s.Written.Half == HalfOfDay.Unknown) && sessions.Count > 1) || chain.Exists(m => m.SpeaksOfSession)) Path(chain, nightShift || StartsLate(chain), sessions.ConvertAll(s => (s.Line, s.Settled!.Value)));
+            var sessions = chain.Where(m => m is { IsSession: true, NamesSession: false }).ToList();
+            if ((sessions.Exists(s => s.Written.Half == HalfOfDay.Unknown) && sessions.Count > 1) || chain.Exists(m => m.SpeaksOfSession || m.NamesSession)) Path(chain, nightShift || StartsLate(chain), sessions.ConvertAll(s => (s.Line, s.Settled!.Value)));
         }
         Learn(chain);
         foreach (var mention in mentions.Where(m => m.After is not null && m.Date is not null)) End(mention);
@@ -113,10 +113,11 @@ internal sealed class DayTimes
         var earlier = 0;
         for (var i = 0; i < chain.Count; i++)
         {
-            if (chain[i].SpeaksOfSession)
+            bool AtSession(State state) => sessions.Exists(o => o.At == _base.AtMidnight().PlusMinutes(state.Minutes));
+            if (chain[i].SpeaksOfSession || chain[i].NamesSession && states[i].Exists(AtSession))
                 for (var s = 0; s < states[i].Count; s++)
-                    if (!sessions.Exists(o => o.At == _base.AtMidnight().PlusMinutes(states[i][s].Minutes))) states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstPart };
-            if (!chain[i].IsSession) continue;
+                    if (!AtSession(states[i][s])) states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstPart };
+            if (chain[i] is { IsSession: false } or { NamesSession: true }) continue;
             for (var s = 0; s < states[i].Count; s++)
             {
                 var at = _base.AtMidnight().PlusMinutes(states[i][s].Minutes);

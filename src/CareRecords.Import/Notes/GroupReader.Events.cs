@@ -207,6 +207,7 @@ internal sealed partial class GroupReader
             foreach (var mention in mentions) result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = only, Start = Ref(mention) });
             return;
         }
+        var nth = mentions.Count == 0 ? OfTheDay(group.Terms) : null;
         var parts = group.Parts.Where(p => !p.Is(Sense.Meal) || mentions.Count == 0).ToList();
         var zipParts = parts.Count > 1 && parts.Count == checks.Readings.Count;
         for (var k = 0; k < checks.Readings.Count; k++)
@@ -225,8 +226,20 @@ internal sealed partial class GroupReader
             }
             else start = Untimed(group);
             var until = mention?.End is { } end && !borrowed ? new TimeRef(end) { Date = _at.Date } : null;
-            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = start, End = until, Value = mentions.Count > 1 && group.Part is not null ? "part " + PartKind(zipParts ? parts[k] : group.Part) : null });
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = start, End = until, Value = nth is { } one && reading.SpO2 is not null ? "nth " + one : mentions.Count > 1 && group.Part is not null ? "part " + PartKind(zipParts ? parts[k] : group.Part) : null });
         }
+    }
+
+    // "92 before the first one 94 after": the place of a session in its day, the last as -1; null when none is named.
+    private static string? OfTheDay(List<Term> terms)
+    {
+        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After))) return null;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            var place = terms[i].Text is "first" or "first one" or "1st one" or "1st" ? "0" : terms[i].Text is "second" or "second one" or "2nd" ? "1" : terms[i].Text is "third" or "3rd" ? "2" : terms[i].Text is "last" or "last one" ? "-1" : null;
+            if (place is not null && (i > 0 && (terms[i - 1].Is(Sense.Before) || terms[i - 1].Is(Sense.After) || terms[i - 1].Text == "the") || terms[i].Text.EndsWith("one", StringComparison.Ordinal))) return place;
+        }
+        return null;
     }
 
     // "95 at 5.30 before his physio": the reading has the time, not the session.

@@ -51,6 +51,11 @@ internal sealed partial class GroupReader
         if (doseBefore) spoken = [];
         var (hasSession, mentioned) = (HasSession(terms, spoken), spoken.Count > 0);
         if (mentioned && !hasSession && !SpokenAfterOwn(terms)) foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
+        // "sats before the 6.15 90 after 93", "my mum did the 2.30": a session that is known by its time.
+        var named = timed && group.Times.Count == 1 && NamesTime(group.TimeTerm!);
+        if (named && !hasSession && doses.Count == 0 && terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After)) && terms.Exists(IsCheckTerm)) { mentioned = true; foreach (var mention in mentions) mention.Start.SpeaksOfSession = true; }
+        var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => GroupSplitter.IsFeed(t) || t.Is(Sense.SatLabel));
+        if (spokenOf) { hasSession = true; foreach (var mention in mentions) mention.Start.NamesSession = true; }
         var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
         var areaTerms = terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide)) || SideLetters(terms) || CountsSpots(terms);
@@ -58,6 +63,8 @@ internal sealed partial class GroupReader
         if (!hasSession && reference is not null && !timed && group.Part is not null && doses.Count == 0 && feed is null && !group.Has(Sense.SatLabel) && !reference.Is(Sense.Same, nameof(ReferTo.Usual)) && TimesOf(group) is null) hasSession = true;
         if (!hasSession && reference is not null && !timed && _at.Stamp is null && TimesOf(group) is not null && doses.Count == 0 && feed is null) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count == 0 && feed is null && !mentioned && Minutes(terms)) hasSession = true;
+        // "730pm just bottoms"
+        if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Is(Sense.Only)) && terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea))) hasSession = true;
         // "7.30 - 3/3/2/2": minutes in a row at a time are a session, whose areas are asked about.
         if (!hasSession && timed && doses.Count == 0 && feed is null && !mentioned && terms.Exists(t => t.Kind == TermKind.Parts && t.Parts.Count >= 3 && t.Parts.All(p => p is >= 0 and <= 15) && t.Parts.Any(p => p > 0) && t.Text.Contains('/'))) hasSession = true;
         if (!hasSession && areaTerms && timed && doses.Count > 0 && AreaMinutesPresent(terms, used)) hasSession = true;
@@ -83,6 +90,9 @@ internal sealed partial class GroupReader
         if (details is not null) Last(details, terms.Find(t => t.Kind == TermKind.Duration));
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }
+
+    // "the 6.15"
+    private bool NamesTime(Term time) => time.Start >= 4 && time.Start <= _at.Text.Length && _at.Text[..time.Start].EndsWith("the ", StringComparison.OrdinalIgnoreCase);
 
     // "4 spots 3 mins each"
     private static bool CountsSpots(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Spots) && terms[i - 1] is { Kind: TermKind.Number, Number: >= 2 and <= 12 });
@@ -194,7 +204,7 @@ internal sealed partial class GroupReader
         return false;
     }
 
-    private static bool IsSignTerm(Term t) => t.Is(Sense.Sign) || t.Is(Sense.TempLabel) || t.Is(Sense.BreathLabel);
+    private static bool IsSignTerm(Term t) => t.Is(Sense.Sign) || t.Is(Sense.TempLabel) || t.Is(Sense.BreathLabel) || t is { Kind: TermKind.Number, IsWhole: false, Number: > 35 and < 43 };
 
     private static bool IsDoseTerm(Term t) => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic);
 

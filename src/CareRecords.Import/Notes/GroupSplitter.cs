@@ -31,6 +31,7 @@ internal static class GroupSplitter
         MoveReadings(groups);
         Inherit(groups);
         Share(groups);
+        OfAll(groups);
         if (section.Count > 0) Under(groups, section);
         foreach (var denial in denials) Deny(groups, denial);
         return groups;
@@ -266,6 +267,31 @@ internal static class GroupSplitter
             if (first.Times.Count == 0 || second.Times.Count == 0 || !second.Terms.Exists(t => t.Is(Sense.Again)) || !first.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || first.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Reference)) continue;
             if (second.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || IsFeed(t))) continue;
             first.Terms.AddRange(second.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide)));
+        }
+    }
+
+    // "chest 6.15, 10.30, 2.30. All bottoms 3 mins each", "half 7 D, half 12 N, 6 M. All tapping 3 mins each": what is said of all is of every session before it in the line.
+    private static void OfAll(List<Group> groups)
+    {
+        for (var g = 0; g < groups.Count; g++)
+        {
+            var all = groups[g];
+            var said = all.Terms.FindIndex(t => t.Text is "all" or "every time" or "each time" or "all of them" or "all times" or "both times" or "every one" or "all the same");
+            if (said < 0 || !all.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.AnyArea) || t.Is(Sense.Spots) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) continue;
+            var untimed = all.Times.Count == 0 && all.Part is null;
+            var details = all.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Parts or TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min } || t.Text is "all" || t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea)
+                || t.Is(Sense.AnyArea) || t.Is(Sense.Spots) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Is(Sense.And) || t.Is(Sense.Then));
+            var given = false;
+            foreach (var before in groups.Take(untimed ? g : g + (said == 0 ? 0 : 1)))
+            {
+                if (before == all || before.Times.Count == 0) continue;
+                var session = before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
+                if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(IsHead) || !details.Exists(t => t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) continue;
+                before.Terms.AddRange(details);
+                before.Denied.AddRange(all.Denied);
+                given = true;
+            }
+            if (given && untimed) groups.RemoveAt(g--);
         }
     }
 

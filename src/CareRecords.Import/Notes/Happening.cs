@@ -37,6 +37,9 @@ internal sealed class TimeMention
     /// <summary>True for the first time under a section's heading: sections tell the day over again.</summary>
     public bool OpensSection { get; set; }
 
+    /// <summary>A session named by its time alone ("the 2.30"): it may have been told already.</summary>
+    public bool NamesSession { get; set; }
+
     /// <summary>True when it names a session of the day that is only spoken of ("after the 3.00 one").</summary>
     public bool SpeaksOfSession { get; set; }
 

@@ -18,6 +18,7 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
     /// <summary>The correction that a line makes, and the terms of the line without it; null when it makes none.</summary>
     public static (LateCorrection Found, List<Term> Others)? Take(List<Term> terms)
     {
+        NameSaturday(terms);
         if (!terms.Exists(IsEarlierDay)) return null;
         for (var from = 0; from < terms.Count;)
         {
@@ -41,6 +42,14 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
             from = to + 1;
         }
         return null;
+    }
+
+    // "sat chest was 3.30": before a session, a medicine or a feed "sat" is the day.
+    private static void NameSaturday(List<Term> terms)
+    {
+        for (var i = 0; i + 1 < terms.Count; i++)
+            if (terms[i].Text == "sat" && (i == 0 || terms[i - 1].Kind == TermKind.Symbol || terms[i - 1].Text is "on" or "for" or "fyi" or "the") && (terms[i + 1].Is(Sense.Session) || terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Device) || GroupSplitter.IsFeed(terms[i + 1]) || terms[i + 1].Is(Sense.DayPart) || terms[i + 1].Is(Sense.AmPm)))
+                terms[i] = terms[i] with { Text = "saturday", Meanings = [new Meaning(Sense.Weekday, "6")] };
     }
 
     private static bool IsStop(Term term) => term.Kind == TermKind.Symbol && term.Text is "." or ";" or "!";
@@ -75,8 +84,9 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
             if (was < 0 || values[right] - was > 4) continue;
             var wrong = values.FindLast(i => i < was && i > wrote && Alike(terms[i], terms[values[right]]));
             if (wrong == 0 && !values.Contains(0) || wrong >= was) continue;
-            // Without "I wrote", only a time that names its event: "Thursday's 15:00 physio was 15:40".
-            if (wrote < 0 && !(IsTime(terms[wrong]) && IsTime(terms[values[right]]) && Enumerable.Range(wrong + 1, was - wrong).Any(i => GroupItem.NamedAt(terms, i) != CareKinds.None))) continue;
+            // Without "I wrote", only a time that names its event ("Thursday's 15:00 physio was 15:40"), or that stands beside its day ("Friday's 3.15 was quarter to 4").
+            var day = terms.FindIndex(from, to - from, IsEarlierDay);
+            if (wrote < 0 && !(IsTime(terms[wrong]) && IsTime(terms[values[right]]) && (Enumerable.Range(wrong + 1, was - wrong).Any(i => GroupItem.NamedAt(terms, i) != CareKinds.None) || day < wrong && wrong - day <= 3))) continue;
             return (wrong, values[right]);
         }
         return null;

@@ -21,7 +21,21 @@ internal static class SlotTimes
                 terms.RemoveRange(i + 1, 2);
                 return;
             }
-            if (term.Kind == TermKind.Number && Slot(terms, i)) return;
+            if (term.Kind == TermKind.Number && Slot(terms, i)) { if (terms[i].Kind == TermKind.Time) Onward(terms, i); return; }
+        }
+    }
+
+    // "610 pump off 625 inhaler 645 chest": after one bare time, numbers of three or four figures that run on, each before what was done.
+    private static void Onward(List<Term> terms, int at)
+    {
+        if (terms[at] is not { Text.Length: >= 3, Clock.Start: { } last }) return;
+        for (var i = at + 2; i + 1 < terms.Count; i++)
+        {
+            if (terms[i] is not { Kind: TermKind.Number, IsWhole: true, Text.Length: >= 3, Clock: { Start: { } next } clock } || next.Time.Minute % 5 != 0 || terms[i].Glued) continue;
+            var step = (next.Time.Hour * 60 + next.Time.Minute - last.Time.Hour * 60 - last.Time.Minute + 720) % 720;
+            if (step is 0 or > 300 || !GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Is(Sense.SatLabel) || IsFeed(terms[i - 1]) || terms[i - 1].Is(Sense.Bottle) || terms[i - 1].Is(Sense.Medicine)) continue;
+            terms[i] = terms[i] with { Kind = TermKind.Time, Clock = clock };
+            last = next;
         }
     }
 
