@@ -7,18 +7,26 @@ namespace CareRecords.Import.Notes;
 /// What a family has arranged once for all and says above its first day or in a key: which medicine its "neb" or "inhaler" is, which places of the
 /// chest "each spot" means, and in which order bare minutes ("3/3/2/2") stand.
 /// </summary>
-internal sealed class Arrangements
+internal sealed partial class Arrangements
 {
     private readonly Dictionary<string, HashSet<string>> _devices = new(StringComparer.Ordinal);
     private List<(Side Side, ChestArea Area)> _places = [];
     private Technique _technique = Technique.Unknown;
+    private List<AreaMinutes> _usual = [];
+
+    /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
+    public bool TubeFed { get; private set; }
 
 
     /// <summary>Takes in a line that tells of no event: one above the first day, or a key.</summary>
-    public void Take(List<Term> terms, string line)
+    public void Take(TermReader reader, string line, bool isKey)
     {
+        // The word that a key explains would be replaced by its own explanation.
+        var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line;
+        var terms = reader.Read(means);
+        TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
-        Devices(terms, line);
+        Devices(CellTerms.Read(line), line);
         Places(terms);
     }
 
@@ -40,6 +48,10 @@ internal sealed class Arrangements
             ? _places.Select(p => a with { Side = p.Side, Area = p.Area }) : [a])];
     }
 
+    /// <summary>"Just the bottoms", without minutes: the usual session's minutes there, and only there; null when that is not what is said.</summary>
+    public List<AreaMinutes>? Narrowed(AreaReading words) => _usual.Count > 0 && words is { Only: true, Areas.Count: > 0 } && words.Areas.TrueForAll(a => a.Minutes is null && a.Area is ChestArea.Lower or ChestArea.Upper)
+        ? AreaChanges.Combine(_usual, words) : null;
+
     // "inhaler salb 4 puffs before", "saline neb (3%)", "the puffer is salbutamol".
     private void Devices(List<Term> terms, string line)
     {
@@ -51,15 +63,18 @@ internal sealed class Arrangements
                 && terms.GetRange(dose.Last + 1, doses[i + 1].First - dose.Last - 1).TrueForAll(t => t.Text is "is" or "=" or ":" or "the" or "of" or "always" or "with")) dose = doses[++i];
             if (dose.Medicine == Medicines.Unknown || DeviceOf(device) is not { } kind) continue;
             if (!_devices.TryGetValue(kind, out var held)) _devices[kind] = held = new(StringComparer.Ordinal);
-            held.Add(dose.Medicine);
+            // "saline neb (3%, 4 ml)": the strength stands after it.
+            held.Add(dose.Medicine == "saline" && Strength().Match(line) is { Success: true } strength ? $"hypertonic saline {strength.Groups[1].Value}%" : dose.Medicine);
         }
     }
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b([367]) ?%", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Strength();
+
     private static string? DeviceOf(string words)
     {
-        var terms = CellTerms.Read(words);
-        if (!terms.Exists(t => t.Is(Sense.Device))) return null;
-        return terms.Exists(t => t.Is(Sense.Device) && (t.Mended ?? t.Text).StartsWith("neb", StringComparison.Ordinal)) ? "nebuliser" : DoseMemory.IsColour(words) ? null : "inhaler";
+        if (words.Contains("neb", StringComparison.OrdinalIgnoreCase)) return "nebuliser";
+        return CellTerms.Read(words).Exists(t => t.Is(Sense.Device)) && !DoseMemory.IsColour(words) ? "inhaler" : null;
     }
 
     // "always left bottom / right bottom / left top / right top", or the places of the usual session.
@@ -70,6 +85,7 @@ internal sealed class Arrangements
         if (named.Count < 2 || named.Count != named.Select(a => (a.Side, a.Area)).Distinct().Count() || named.Count < read.Areas.Count(a => a.Technique != Technique.Vibration)) return;
         // An order said for its own sake has no minutes; it holds before that of a usual session.
         var order = named.TrueForAll(a => a.Minutes is null);
+        if (!order && _usual.Count == 0) _usual = [.. read.Areas];
         if (_places.Count > 0 && !order) return;
         _places = named.ConvertAll(a => (a.Side, a.Area));
         _technique = terms.Exists(t => t.Is(Sense.Technique, "percussion")) ? Technique.Percussion : Technique.Unknown;

@@ -106,6 +106,13 @@ internal sealed partial class CheckGrammar
             return i;
         }
         if (!value) return i;
+        // "sats 96 or 69": the family itself is not sure which.
+        if (i + 2 < _terms.Count && _terms[i + 1].Text == "or" && _terms[i + 2] is { Kind: TermKind.Number, IsWhole: true, Number: >= LowestSaturation and <= 100 } other && other.Number != term.Number)
+        {
+            _result.Slip = (_line[term.Start..other.End], other.Text);
+            _result.Used.UnionWith([i, i + 1, i + 2]);
+            return i + 2;
+        }
         Reading(term, i);
         return i;
     }

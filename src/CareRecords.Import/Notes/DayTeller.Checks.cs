@@ -117,7 +117,7 @@ internal sealed partial class DayTeller
         if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
         else if (details.Areas.TrueForAll(a => a.Minutes is null) && details.Areas.Select(a => a.Area).Distinct().ToList() is [var area] && area != ChestArea.Unknown) areas = [.. session.Areas.Select(a => a.Area == ChestArea.Unknown ? a with { Area = area } : a)];
         else areas = [.. session.Areas, .. details.Areas];
-        SessionMemory.Leave(areas, details);
+        AreaChanges.Leave(areas, details);
         for (var i = _told.Count - 1; i >= 0; i--)
             if (_told[i].Entry is Session sibling && _told[i].Lines[0] == told.Lines[0])
             {

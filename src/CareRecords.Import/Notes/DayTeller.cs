@@ -153,7 +153,7 @@ internal sealed partial class DayTeller
     private void TellSession(Happening happening, int? index, int siblings)
     {
         if ((happening.Start is null && _line.Stamp is null) || (happening.Start is { PartKind: not null } && happening.Value is { Length: 1 } many && many[0] >= '2' && happening.Reference is not null)) { Untimed(happening); return; }
-        if (happening.Start is null && happening.Areas!.Areas.Count == 0 && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) Ask(Doubts.Untimed(_line.Index, _file, "A session")); return; }
+        if (happening.Start is null && happening.Areas is { Areas.Count: 0, Base.Count: 0 } && happening.Reference is null && (_line.Marks & LineMarks.AllDone) == 0) { if ((_line.Marks & LineMarks.Unreal) == 0 && happening.Value is not null) Ask(Doubts.Untimed(_line.Index, _file, "A session")); return; }
         // "physio started now", half an hour later "lower 3 each, upper 2 each": what was done in it.
         if (happening is { Start: null, End: null, Reference: null } && happening.Areas!.Areas.Count > 0 && OpenSession() is { Areas.Count: 0 } && Details(happening.Areas)) { _joined = true; return; }
         if (Time(happening.Start) is not { } start) return;
@@ -169,9 +169,9 @@ internal sealed partial class DayTeller
     {
         _joined = true;
         if (!told.Lines.Contains(_line.Index)) told.Lines.Add(_line.Index);
-        if (areas.Areas.Count == 0 && areas.LeftOut.Count == 0) return;
+        if (areas.Areas.Count == 0 && areas.LeftOut.Count == 0 && areas.Base.Count == 0) return;
         var session = (Session)told.Entry!;
-        told.Entry = session with { Areas = session.Areas.Count == 0 ? [.. areas.Areas] : SessionMemory.Combine(session.Areas, areas), Sources = told.Lines[0] == _line.Index ? session.Sources : [.. session.Sources, .. Source] };
+        told.Entry = session with { Areas = areas.Base.Count > 0 ? AreaChanges.Combine(areas.Base, areas) : session.Areas.Count == 0 ? [.. areas.Areas] : AreaChanges.Combine(session.Areas, areas), Sources = told.Lines[0] == _line.Index ? session.Sources : [.. session.Sources, .. Source] };
     }
 
     // A session that a message of the last hour and a half said had begun, and none has said had ended.
@@ -204,13 +204,15 @@ internal sealed partial class DayTeller
             if (_sessions.Find(reference, at, index, _line.Index) is { } before)
             {
                 how = $"'{reference.Text}' read as the session of {before.At.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture)}.";
-                var combined = SessionMemory.Combine(before.Areas, now);
-                SessionMemory.Leave(combined, now);
+                var combined = AreaChanges.Combine(before.Areas, now);
+                AreaChanges.Leave(combined, now);
                 return combined;
             }
         }
+        if (now.Base.Count > 0) return AreaChanges.Combine(now.Base, now);
+        if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }
         var areas = _arrangements.Place(now.Areas.ToList(), now);
-        SessionMemory.Leave(areas, now);
+        AreaChanges.Leave(areas, now);
         // "5 5" after "both sides 5 5": the same two sides.
         if (areas.Count == 2 && areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) && _sessions.Last is { Areas.Count: >= 2 } last
             && last.Areas.Where(a => a.Technique != Technique.Vibration).ToList() is [{ Area: ChestArea.Unknown } one, { Area: ChestArea.Unknown } two] && one.Side != two.Side && one.Side is Side.Left or Side.Right && two.Side is Side.Left or Side.Right)
@@ -236,7 +238,7 @@ internal sealed partial class DayTeller
             if (that.Count > 0 && that.Count == count)
             {
                 foreach (var session in that)
-                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), SessionMemory.Combine(session.Areas, CountOnly(happening.Areas!)), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
+                    AddSession(happening, UncertainTime.Exactly(date.At(session.At.TimeOfDay)), AreaChanges.Combine(session.Areas, CountOnly(happening.Areas!)), $"'{reference.Text}' read as the times and areas of {that[0].At.Date:uuuu-MM-dd}.", that.Count);
                 return;
             }
         }
@@ -288,11 +290,12 @@ internal sealed partial class DayTeller
         }
         var start = happening.Start is null && happening.End is not null ? null : Time(happening.Start);
         var end = happening.End is null ? null : Time(happening.End);
+        var route = happening.Route == FeedRoute.Unknown && start is null && _arrangements.TubeFed ? FeedRoute.Tube : happening.Route;
         // "feed stopped" in a sentence about a vomit: at its time.
         if (start is null && end is null) return;
         if (start is not null && end is not null && end.Latest < start.Earliest) end = null;
         _openFeed = start is not null && end is null && happening.Route == FeedRoute.PumpedTube ? start.Stated : null;
-        Add(new Feed { Sources = Source, Start = start, End = end, Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = happening.Route, By = _line.By });
+        Add(new Feed { Sources = Source, Start = start, End = end, Millilitres = happening.Millilitres, MillilitresPerHour = happening.Rate, Route = route, By = _line.By });
     }
 
     private void TellDose(Happening happening)

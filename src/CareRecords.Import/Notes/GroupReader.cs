@@ -55,6 +55,8 @@ internal sealed partial class GroupReader
         var named = timed && group.Times.Count == 1 && NamesTime(group.TimeTerm!);
         if (named && !hasSession && doses.Count == 0 && terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After)) && terms.Exists(IsCheckTerm)) { mentioned = true; foreach (var mention in mentions) mention.Start.SpeaksOfSession = true; }
         var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => GroupSplitter.IsFeed(t) || t.Is(Sense.SatLabel));
+        // "nan did the afternoon one about 4.30"
+        if (timed && !named && !hasSession && doses.Count == 0 && Did(terms)) hasSession = true;
         if (spokenOf) { hasSession = true; foreach (var mention in mentions) mention.Start.NamesSession = true; }
         var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
@@ -81,7 +83,7 @@ internal sealed partial class GroupReader
         AddDoses(group, mentions, doses, reference, signs.Count > 0 && FirstOf(terms, IsSignTerm) < FirstOf(terms, IsDoseTerm) || FirstOf(terms, IsCheckTerm) < FirstOf(terms, IsDoseTerm) || doseBefore, result);
         AddFeed(group, mentions, feed, result);
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
-        AddSigns(group, mentions, signs, hasSession || mentioned || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
+        AddSigns(group, mentions, signs, hasSession || mentioned || feed is { IsExplicit: true } && FirstOf(terms, GroupSplitter.IsFeed) < FirstOf(terms, IsSignTerm) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, result);
         if (mentions.Count > 0 && result.Exists(h => h.Kind == HappeningKind.Dose)) _doseTimes = mentions.ConvertAll(m => m.Start);
         // A time of something else ("nurse at 10") says little of the order of care.
@@ -89,6 +91,13 @@ internal sealed partial class GroupReader
         var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
         if (details is not null) Last(details, terms.Find(t => t.Kind == TermKind.Duration));
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
+    }
+
+    // "did the afternoon one"
+    private static bool Did(List<Term> terms)
+    {
+        var did = terms.FindIndex(t => t.Text is "did" or "he did" or "she did" or "i did");
+        return did >= 0 && terms.FindIndex(did, t => t.Text == "one") is var one && one > did && one - did <= 3 && terms.GetRange(did, one - did).Exists(t => t.Is(Sense.DayPart) || t.Is(Sense.Meal) || t.Is(Sense.AmPm)) && !terms.Exists(t => GroupSplitter.IsHead(t) && t.Kind != TermKind.Reference);
     }
 
     // "the 6.15"

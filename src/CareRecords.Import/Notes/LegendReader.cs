@@ -166,7 +166,12 @@ internal static class LegendReader
         if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
         if (key.Contains('/')) Pair(key, means, words);
         else if (UsualWord(key) is { } usual) words.Add(new FamilyWord(usual, means));
-        else words.Add(new FamilyWord(key, means));
+        else
+        {
+            words.Add(new FamilyWord(key, means));
+            // "Full physio = …" is later written "full" alone.
+            if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !GroupSplitter.IsHead(word) && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
+        }
     }
 
     // "2.5 each = 2½ min left lower and right lower": the key's number returns with its unit beside areas; "0605 1L = 94 on 2" has neither.

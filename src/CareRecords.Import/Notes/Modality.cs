@@ -27,7 +27,7 @@ internal static class Modality
 
     // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
-        || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine)))
+        || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine) || chunk.Terms.Exists(t => t.Text == "one")))
         || (term.Is(Sense.Asking) && chunk.Terms.Exists(t => t.Text is "forgot" or "forgotten" or "unknown" || t.Is(Sense.Not)) && term.Text is "what time");
 
     // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.
@@ -74,7 +74,7 @@ internal static class Modality
             if (next > 0 && skip && stay.Exists(IsDeniable) && terms.Skip(i + 1).Take(next - i).Any(t => t.Text is "because" or "cos" or "cause" or "coz" or "cuz" or "bc" or "as" or "since" or "due" or "due to" or "because of" or "so" or "after")) next = -1;
             if (next < 0)
             {
-                if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight")) { stay.Add(term); continue; }
+                if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight" || t.Text is "on" or "put on" or "used" or "connected" or "started" or "running" && stay.Exists(IsFeed))) { stay.Add(term); continue; }
                 // "evening not done", "blue forgot": everything said before in the chunk.
                 denied.AddRange(stay.Where(IsDeniable));
                 stay.RemoveAll(IsDeniable);

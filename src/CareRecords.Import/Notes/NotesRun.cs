@@ -104,9 +104,7 @@ internal sealed class NotesRun
         {
             var line = _text.Lines[i];
             if (!(i < first || legends.Contains(i)) || line.Length > LineReader.LongestLine) continue;
-            // The word that a key explains would be replaced by its own explanation.
-            var means = legends.Contains(i) ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line;
-            _arrangements.Take(_reader.Read(means), means);
+            _arrangements.Take(_reader, line, legends.Contains(i));
         }
     }
 

@@ -91,48 +91,4 @@ internal sealed class SessionMemory
         "night" => at.Hour is >= 19 or < 7,
         _ => true,
     };
-
-    /// <summary>What is repeated, with what the new words change: other minutes, areas left out, areas narrowed or added.</summary>
-    public static List<AreaMinutes> Combine(IReadOnlyList<AreaMinutes> before, AreaReading now)
-    {
-        var result = before.ToList();
-        var own = now.Areas;
-        var vibration = own.Where(a => a.Technique == Technique.Vibration).ToList();
-        var places = own.Where(a => a.Technique != Technique.Vibration).ToList();
-        if (now.Only && places.Count > 0 && places.TrueForAll(p => p.Minutes is null)) return result.Where(a => places.Exists(p => Covers(p, a))).ToList();
-        var unnamed = places.Where(p => p is { Side: Side.Unknown, Area: ChestArea.Unknown }).ToList();
-        var plain = result.Where(a => a.Technique != Technique.Vibration).ToList();
-        if (unnamed.Count > 0 && unnamed.Count == places.Count)
-        {
-            if (unnamed.Count == plain.Count) return [.. plain.Zip(unnamed, (a, u) => a with { Minutes = u.Minutes, MinutesHigh = u.MinutesHigh }), .. vibration.Count > 0 ? vibration : result.Where(a => a.Technique == Technique.Vibration && unnamed.Count == 1)];
-            if (unnamed.Count == 1) return [.. plain.Select(a => a with { Minutes = unnamed[0].Minutes, MinutesHigh = unnamed[0].MinutesHigh }), .. vibration];
-            return own.ToList();
-        }
-        foreach (var place in places)
-        {
-            var at = result.FindIndex(a => a.Technique != Technique.Vibration && Covers(place, a));
-            if (at >= 0) result[at] = result[at] with { Minutes = place.Minutes ?? result[at].Minutes, MinutesHigh = place.MinutesHigh };
-            else result.Add(place with { Technique = place.Technique == Technique.Unknown && plain.Count > 0 ? plain[0].Technique : place.Technique });
-        }
-        // With other minutes for some areas, a vibration "of we know not what" cannot be carried over.
-        if (places.Count > 0) result.RemoveAll(a => a is { Technique: Technique.Vibration, Side: Side.Unknown, Area: ChestArea.Unknown });
-        if (vibration.Count > 0 && !(vibration.TrueForAll(v => v.Minutes is null) && result.Exists(a => a.Technique == Technique.Vibration)))
-        {
-            result.RemoveAll(a => a.Technique == Technique.Vibration);
-            result.AddRange(vibration);
-        }
-        Leave(result, now);
-        return result;
-    }
-
-    /// <summary>Takes out the areas that the words leave out.</summary>
-    public static void Leave(List<AreaMinutes> areas, AreaReading now)
-    {
-        foreach (var (side, area, technique) in now.LeftOut)
-            areas.RemoveAll(a => technique != Technique.Unknown ? a.Technique == technique
-                : (side is Side.Unknown or Side.Both || a.Side == side) && (area == ChestArea.Unknown ? side is not (Side.Unknown or Side.Both) : a.Area == area));
-    }
-
-    private static bool Covers(AreaMinutes place, AreaMinutes of) => (place.Side is Side.Unknown or Side.Both || place.Side == of.Side) && (place.Area == ChestArea.Unknown || place.Area == of.Area)
-        && (place.Technique is Technique.Unknown || place.Technique == of.Technique || of.Technique == Technique.Unknown);
 }

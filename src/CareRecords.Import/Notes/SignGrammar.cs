@@ -86,6 +86,8 @@ internal static class SignGrammar
             used.Add(i);
             var value = Describe(terms, i, line, name, used);
             if (Kind(name) is not var (kind, what)) continue;
+            // "vomited mucus": what came up, not a second sign.
+            if (kind == SignKind.Secretions && i > 0 && signs.Exists(s => s.Kind == SignKind.Vomit) && Enumerable.Range(Math.Max(0, i - 5), Math.Min(5, i)).Any(k => terms[k].Is(Sense.Sign, "vomit") && !Enumerable.Range(k, i - k).Any(b => terms[b].Kind == TermKind.Symbol))) { Merge(signs, "vomit", terms[i].Text); continue; }
             if (kind == SignKind.Distress && terms[i].Text.StartsWith("breathing", StringComparison.Ordinal) && signs.Exists(s => s.Kind == SignKind.BreathingRate)) continue;
             if (signs.Exists(s => s.What == what)) { Merge(signs, what, value); continue; }
             signs.Add(new SignReading(kind, what, value ?? DefaultValue(terms[i], name), null));
@@ -95,7 +97,7 @@ internal static class SignGrammar
         var words = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i) && terms[i].Is(Sense.Quality) && !terms[i].Is(Sense.Again)).ToList();
         // Beside the areas of a session one is enough ("LL4 RL4, yellow now").
         var ofChest = Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Text == "up" && terms[i - 1].Text is "brought" or "bringing" or "brings" or "coughed" or "coughing" or "came" or "coming") || terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
-        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
+        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => (terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" || words.Count > 1 && ofChest && terms[i].Text is "white" or "clear" or "creamy" or "frothy") && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }
 

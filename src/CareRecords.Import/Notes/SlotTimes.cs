@@ -56,7 +56,7 @@ internal static class SlotTimes
         // "3.30 feed 180 done 4": when it ended.
         if (timed && before is not null && before.Is(Sense.Stop) && At(terms, i + 1) is null && term is { IsWhole: true, Number: <= 12, Clock: not null } && terms.Take(i).Any(IsFeed) && terms.FindIndex(t => t.Kind == TermKind.Time) < i - 1) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         if (!timed && IsHourOfFeed(terms, i)) { terms[i] = term with { Kind = TermKind.Time }; return true; }
-        var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
+        var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after is { Kind: TermKind.Parts, Parts.Count: >= 3 } || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
         var follows = before is not null && (before.Is(Sense.Session) || (before.Is(Sense.Technique) && At(terms, i + 1) is null && term.Text.Length >= 3) || ((before.Is(Sense.Stop) || before.Is(Sense.Start)) && terms.Take(i).Any(IsFeed)) || before.Is(Sense.WakeCue)
             || (term.Text.Length == 3 && before.Is(Sense.Device)) || (before.Is(Sense.Meal) && term.Text.Length >= 3) || (term.Text.Length == 3 && before.Is(Sense.Medicine) && Next(terms, i + 1) is { } q && q is { Kind: TermKind.Quantity, Unit: Unit.Puffs }));
         if (term is { IsWhole: true, Text.Length: 4 } && term.Clock is null && !timed && (leads || (follows && before!.Is(Sense.Session))))

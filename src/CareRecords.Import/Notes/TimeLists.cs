@@ -77,7 +77,7 @@ internal static class TimeLists
         var sure = bare == 0 || (bare < list.Count && commas > 0) || (bare < list.Count && list.Count > 2) || (list.Count > 2 && commas >= list.Count - 2);
         sure |= list.Count == 2 && commas == 1 && at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Antibiotic)) && !terms[at - 1].Is(Sense.Device);
         // "chest 7 12 7 same", "chest 7 7 bases 3 each", "amoxi 8 2 8": times, because what follows tells the minutes, or nothing could be counted.
-        sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
+        sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || terms[next].Areas is not null || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
         // "done twice, 8 and 5": as many times as were counted.
@@ -109,6 +109,7 @@ internal static class TimeLists
         && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(GroupSplitter.IsFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)

@@ -8,6 +8,9 @@ internal sealed class AreaReading
     /// <summary>One entry per side, area and technique.</summary>
     public List<AreaMinutes> Areas { get; } = [];
 
+    /// <summary>The areas of a session that the family has a word for ("usual", "full"): what the other words change. Empty when no such word stands there.</summary>
+    public List<AreaMinutes> Base { get; } = [];
+
     /// <summary>Areas that were left out ("no tops"): side unknown means both sides.</summary>
     public List<(Side Side, ChestArea Area, Technique Technique)> LeftOut { get; } = [];
 
@@ -71,6 +74,7 @@ internal static class AreaGrammar
             if (run.Places.Count == 0 && (run.AnyArea || run.Spots > 0)) reading.EverySpot.Add(own);
             reading.Areas.AddRange(entries);
         }
+        foreach (var session in terms.Where(t => t.Areas is not null)) reading.Base.AddRange(session.Areas!.Except(reading.Base));
         Carry(reading.Areas);
         reading.AreasNotNamed = reading.Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
         return reading;

@@ -18,8 +18,9 @@ internal static class AreasReader
         if (terms.Count == 0 || !terms.All(IsOfAreas)) return Reading.Nothing<AreasWritten>();
         var read = AreaGrammar.Read(terms);
         if (terms is [{ Kind: TermKind.Number or TermKind.Quantity, Unit: Unit.None or Unit.Min } total]) return Reading.Certain(new AreasWritten([], total.Number));
-        if (read.Areas.Count == 0) return Reading.Nothing<AreasWritten>();
-        var written = new AreasWritten(read.Areas, null);
+        var areas = read.Base.Count > 0 ? AreaChanges.Combine(read.Base, read) : read.Areas;
+        if (areas.Count == 0) return Reading.Nothing<AreasWritten>();
+        var written = new AreasWritten(areas, null);
         return read.AreasNotNamed ? Reading.Doubtful(written, $"'{text.Trim()}' does not say which sides or areas the minutes are for.") : Reading.Certain(written);
     }
 

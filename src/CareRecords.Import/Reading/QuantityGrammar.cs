@@ -105,6 +105,8 @@ internal static class QuantityGrammar
             // "4s" beside a session is four minutes each, not four seconds; "1230p" is a time.
             "s" when number.Number < 10 => (Unit.None, 0),
             "p" when number.Number > MostPuffs => (Unit.None, 0),
+            // "pump off 6.15 puffs at 6.45": a time, not a count.
+            _ when unit == Unit.Puffs && !number.IsWhole && number.Clock is null && number.Number % 1 != 0.5 && term.Text.Length > 1 => (Unit.None, 0),
             "c" or "f" when !glued && number.Number < 30 => (Unit.None, 0),
             _ => (unit, 1),
         };

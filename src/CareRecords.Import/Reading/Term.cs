@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CareRecords.Records;
 
 namespace CareRecords.Import.Reading;
 
@@ -98,6 +99,9 @@ internal sealed record Term
 
     /// <summary>True when it follows the term before without a space.</summary>
     public bool Glued { get; init; }
+
+    /// <summary>The areas of a session that the family has this word for ("usual"); null for any other word.</summary>
+    public IReadOnlyList<AreaMinutes>? Areas { get; init; }
 
     /// <summary>The word it was taken for when misspelt; otherwise null.</summary>
     public string? Mended { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using CareRecords.Records;
 
 namespace CareRecords.Import.Reading;
 
@@ -62,7 +63,7 @@ internal sealed class TermReader
             meaning.InsertRange(0, Words(word.Word, _tokenizer.Read(word.Word)));
         if (!_family.TryGetValue(key[0], out var phrases)) _family[key[0]] = phrases = [];
         phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
-        var phrase = new FamilyPhrase(key, meaning, word.Word);
+        var phrase = new FamilyPhrase(key, meaning, word.Word, SessionOf(word.Word, meaning));
         phrases.Add(phrase);
         if (_vocabulary.Find(_tokenizer.Read(word.Word), 0, out var length, out _) is { } plain && length == key.Length && plain.Any(m => m.Sense == Sense.Usual))
         {
@@ -166,6 +167,11 @@ internal sealed class TermReader
 
     private static void Place(FamilyPhrase phrase, Token from, Token to, List<Term> into)
     {
+        if (phrase.Session is { } areas)
+        {
+            into.Add(new Term { Kind = TermKind.Word, Start = from.Start, End = to.End, Text = phrase.Word.ToLowerInvariant(), Meanings = [new Meaning(Sense.Session, "")], Mended = phrase.Word, Areas = areas });
+            return;
+        }
         var glued = from.Glued;
         foreach (var term in phrase.Meaning)
         {
@@ -174,5 +180,15 @@ internal sealed class TermReader
         }
     }
 
-    private sealed record FamilyPhrase(string[] Key, List<Term> Meaning, string Word);
+    private sealed record FamilyPhrase(string[] Key, List<Term> Meaning, string Word, IReadOnlyList<AreaMinutes>? Session);
+
+    // "usual = bottoms 4 each side, tops 2 each side, then vibs": a whole session, of more than one area or technique. Null for words of one place or of other things.
+    private static List<AreaMinutes>? SessionOf(string word, List<Term> meaning)
+    {
+        if (word.Length < 3 || char.IsAsciiDigit(word[0]) || meaning.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Feed) || t.Is(Sense.Pump) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel))) return null;
+        var terms = Finish([.. meaning]);
+        var read = AreaGrammar.Read(terms);
+        var areas = read.Base.Count > 0 ? AreaChanges.Combine(read.Base, read) : read.Areas;
+        return areas.Exists(a => a.Minutes is not null) && areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1 && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
+    }
 }

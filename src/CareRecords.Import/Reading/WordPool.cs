@@ -21,6 +21,7 @@ internal sealed class WordPool
             if (c is not ('\'' or '’' or '`' or '.')) folded[length++] = char.ToLowerInvariant(c);
         var span = folded[..length];
         if (_lookup.TryGetValue(span, out var known)) return known;
+        if (Dialect.StandardOf(span) is { } standard) return standard;
         var made = span.ToString();
         if (_words.Count < Size) _words.Add(made);
         return made;
