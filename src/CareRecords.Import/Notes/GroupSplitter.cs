@@ -278,13 +278,15 @@ internal static class GroupSplitter
             var all = groups[g];
             var said = all.Terms.FindIndex(t => t.Text is "all" or "every time" or "each time" or "all of them" or "all times" or "both times" or "every one" or "all the same");
             if (said < 0 || !all.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.AnyArea) || t.Is(Sense.Spots) || t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
+            // "all on the half litre" is of the readings.
+            if (all.Terms[said].Text == "all" && !all.Terms.Skip(said + 1).Take(4).Any(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Technique) || t.Is(Sense.Spots) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
             var untimed = all.Times.Count == 0 && all.Part is null;
             var details = all.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Parts or TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min } || t.Text is "all" || t.Areas is not null || t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea)
                 || t.Is(Sense.AnyArea) || t.Is(Sense.Spots) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Is(Sense.And) || t.Is(Sense.Then));
             var given = false;
             foreach (var before in groups.Take(untimed ? g : g + (said == 0 ? 0 : 1)))
             {
-                if (before == all || before.Times.Count == 0) continue;
+                if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
                 var session = before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
                 if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Areas is not null || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(IsHead) || !details.Exists(t => t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
                 before.Terms.AddRange(details);

@@ -87,7 +87,7 @@ internal static class SignGrammar
             var value = Describe(terms, i, line, name, used);
             if (Kind(name) is not var (kind, what)) continue;
             // "vomited mucus": what came up, not a second sign.
-            if (kind == SignKind.Secretions && i > 0 && signs.Exists(s => s.Kind == SignKind.Vomit) && Enumerable.Range(Math.Max(0, i - 5), Math.Min(5, i)).Any(k => terms[k].Is(Sense.Sign, "vomit") && !Enumerable.Range(k, i - k).Any(b => terms[b].Kind == TermKind.Symbol))) { Merge(signs, "vomit", terms[i].Text); continue; }
+            if (kind == SignKind.Secretions && i > 0 && signs.Exists(s => s.Kind == SignKind.Vomit) && Enumerable.Range(Math.Max(0, i - 5), Math.Min(5, i)).Any(k => terms[k].Is(Sense.Sign, "vomit") && char.IsLetter(terms[k].Text[0]) && !Enumerable.Range(k, i - k).Any(b => terms[b].Kind == TermKind.Symbol))) { Merge(signs, "vomit", terms[i].Text); continue; }
             if (kind == SignKind.Distress && terms[i].Text.StartsWith("breathing", StringComparison.Ordinal) && signs.Exists(s => s.Kind == SignKind.BreathingRate)) continue;
             if (signs.Exists(s => s.What == what)) { Merge(signs, what, value); continue; }
             signs.Add(new SignReading(kind, what, value ?? DefaultValue(terms[i], name), null));

@@ -97,7 +97,8 @@ internal static class AreaGrammar
         {
             var term = terms[i];
             if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
-            if (term.Is(Sense.Only)) { reading.Only = true; continue; }
+            // "only 2 on the tops" is of the minutes; "bottoms only 3" and "just the bottoms" are of the place.
+            if (term.Is(Sense.Only)) { reading.Only |= !(i + 1 < terms.Count && MinutesOf(terms[i + 1]) is not null) || i > 0 && IsPlace(terms[i - 1]); continue; }
             if (term.ValueOf(Sense.Technique) is { } value)
             {
                 var technique = TechniqueOf(value);
