@@ -18,9 +18,21 @@ internal sealed partial class CheckGrammar
             if (_current is { Pulse: null }) _current.Pulse = pulse;
             else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
         }
+        BothPhasesAfter();
         Several();
         Unlabelled(pairs);
         Phases(_result.Readings);
+    }
+
+    // "93 / 95 pre/post", "92 95 before and after": the two phases in the order of the two numbers.
+    private void BothPhasesAfter()
+    {
+        if (_result.Readings.Where(r => r.SpO2 is not null).ToList() is not [var first, var second]) return;
+        var phases = Enumerable.Range(0, _terms.Count).Where(i => PhaseWord(i) is CheckPhase.Before or CheckPhase.After).ToList();
+        if (phases.Count != 2 || _terms[phases[0]].Start < second.At || phases[1] - phases[0] > 2 || PhaseWord(phases[0]) != CheckPhase.Before || PhaseWord(phases[1]) != CheckPhase.After) return;
+        (first.Phase, second.Phase) = (CheckPhase.Before, CheckPhase.After);
+        if (second.Oxygen is not null) first.Oxygen ??= second.Oxygen;
+        _result.Used.UnionWith(phases);
     }
 
     // "0400 95, 90": two bare numbers with a comma could be a saturation and its pulse.

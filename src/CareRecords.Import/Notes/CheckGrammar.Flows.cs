@@ -41,7 +41,7 @@ internal sealed partial class CheckGrammar
         var labelled = _oxygenNextWas;
         var moreValues = MoreReadings(i + 1);
         if (_current?.SpO2 is null) { _pendingFlow = litres; _verbFlow = _verb; _verb = false; return; }
-        var change = (_verb && !Steady(i)) || (labelled && moreValues && _verb);
+        var change = (_verb && !Steady(i)) || SwitchedOn(i) || (labelled && moreValues && _verb);
         if (change || (_arrow && moreValues) || (_newSentence && labelled && !Steady(i)) || (_comma && moreValues && _current.Phase == CheckPhase.None) || (_current.Oxygen is not null && !moreValues) || DurationFollows(i))
         {
             (_pendingFlow, _verbFlow, _verb, _arrow) = (litres, true, false, false);
@@ -49,9 +49,13 @@ internal sealed partial class CheckGrammar
             return;
         }
         Share(litres, moreValues);
-        _current.FlowApart = !moreValues && (_comma || _newSentence) && i > 0 && (_terms[i - 1].Kind == TermKind.Symbol || _terms[i - 1].Is(Sense.OxygenLabel));
+        _current.FlowApart = !moreValues && (_comma || _newSentence) && i > 0 && (_terms[i - 1].Kind == TermKind.Symbol || _terms[i - 1].Is(Sense.OxygenLabel) || i > 1 && _terms[i - 1].Text == "on" && _terms[i - 2].Kind == TermKind.Symbol);
         _verb = false;
     }
+
+    // "SpO2 88, O2 on at 1 L", "sat 88 RA. 1L on.": it was put on.
+    private bool SwitchedOn(int i) => i > 1 && (_terms[i - 1].Text == "on" && _terms[i - 2].Is(Sense.OxygenLabel) || i > 2 && _terms[i - 1].Text == "at" && _terms[i - 2].Text == "on" && _terms[i - 3].Is(Sense.OxygenLabel))
+        || _terms[i].Unit == Unit.Litre && (_comma || _newSentence) && i + 1 < _terms.Count && _terms[i + 1].Text is "on" or "started" or "given" or "commenced" && (i + 2 >= _terms.Count || _terms[i + 2].Kind == TermKind.Symbol);
 
     private bool _verbFlow, _oxygenNextWas;
 

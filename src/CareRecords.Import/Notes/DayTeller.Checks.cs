@@ -49,6 +49,7 @@ internal sealed partial class DayTeller
         var near = last is { Entry: Session } && session is { Siblings: 1 } && IsNear(session.Lines[0]) || session is { Siblings: 1 } && session.Lines[0] == _line.Index;
         // In messages: the session of the last hour and a half.
         near |= reading.Phase != CheckPhase.None && last is { Entry: Session { Start: { } begun } } && session is { Siblings: 1 } && _line.Stamp is { } written && Period.Between(begun.Stated, written, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes;
+        if (_line is { Continues: true, Stamp: not null } && near && session!.Lines[0] == _previous?.Index && !reading.Now) return (TimesOfEvents.Borrowed(session.Entry!.When.Stated, reading.Phase), true);
         if (_line.Stamp is { } stamp && !(near && (reading.Phase != CheckPhase.None || reading.ByArrow || (session!.Lines[0] == _line.Index && !reading.Now)))) return (TimesOfEvents.Stamped(stamp), false);
         if (near || (reading.Phase != CheckPhase.None && session is { Siblings: 1 }))
             return session!.Entry!.When is { Precision: TimePrecision.PartOfDay or TimePrecision.DayOnly } whole ? (whole, true) : (TimesOfEvents.Borrowed(session.Entry.When.Stated, reading.Phase), true);
@@ -95,6 +96,7 @@ internal sealed partial class DayTeller
         var time = happening.Start is null ? null : TimesOfEvents.Of(happening.Start);
         // "brought up a big yellow plug" on the line after a session: what the session brought.
         if (happening.Start is null && _line.Stamp is null && happening.SignKind == SignKind.Secretions && _told.FindLast(t => t.Entry is not null and not Check and not Sign) is { Entry: Session { Start: { IsExact: true } start } } told && IsNear(told.Lines[0])) time = TimesOfEvents.Borrowed(start.Stated, CheckPhase.After);
+        if (happening.Start is null && _line.Stamp is not null && happening.SignKind == SignKind.Secretions && _told.FindLast(t => t.Entry is Session) is { Siblings: 1, Entry: Session { Start: { IsExact: true } own } } ownSession && ownSession.Lines[0] == _line.Index) time = TimesOfEvents.Borrowed(own.Stated, CheckPhase.After);
         time ??= _line.Stamp is { } stamp ? TimesOfEvents.Stamped(stamp) : _line.Date is { } date ? UncertainTime.OnDay(date) : null;
         if (time is null) return;
         Add(new Sign { Sources = Source, Start = time, Kind = happening.SignKind, What = happening.What!, Value = happening.Value, Number = happening.Number, By = _line.By });
@@ -107,11 +109,20 @@ internal sealed partial class DayTeller
         _told.Add(new Told { Omitted = new OmittedSession(time, _line.Text.Trim(), Source[0]), Lines = [_line.Index] });
     }
 
+    private const int DetailsWithin = 180;
+
     /// <summary>Details for the session of the line before ("rt side 3 min lt side 3 min", "lower obvs").</summary>
     private bool Details(AreaReading details)
     {
         var told = _told.FindLast(t => t.Entry is Session);
-        if (told?.Entry is not Session session || _previous is null || OpenSession() is null && (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
+        var late = _line.Stamp is { } stamp && told?.Entry?.Start is { } begun && Period.Between(begun.Stated, stamp, PeriodUnits.Minutes).Minutes is < 0 or > DetailsWithin;
+        // "did 3 min low right and 3 low left", in a message: a session of its own.
+        if (_line.Stamp is { } sent && (late || told is null || !IsNear(told.Lines[^1])) && details.Areas.Exists(a => a.Minutes is not null) && OpenSession() is null && _line.Mentions.Count == 0 && CellTerms.Read(_line.Words).Exists(t => t.Text is "did"))
+        {
+            AddSession(new Happening { Kind = HappeningKind.Session, Line = _line.Index, Areas = details }, TimesOfEvents.Stamped(sent), _arrangements.Place([.. details.Areas], details), null, 1);
+            return true;
+        }
+        if (late || told?.Entry is not Session session || _previous is null || OpenSession() is null && (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
         var before = _sessions.Last!;
         List<AreaMinutes> areas;
         if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
@@ -143,6 +154,7 @@ internal sealed partial class DayTeller
         var named = _line.Mentions.Count > 1 ? _line.Mentions[rightFirst ? 1 : 0].Written : null;
         var told = named is null ? _told.FindLast(t => t.Entry is Session or Dose or Feed)
             : _told.FindLast(t => t.Entry is Session && t.Entry.Start is { } s && IsAt(s.Stated, named)) ?? _told.FindLast(t => t.Entry?.Start is { } s && IsAt(s.Stated, named));
+        if (NthOfLine() is { } nth) told = nth;
         if (told?.Entry is not { } entry) return false;
         if (!corrects && (told.OwnTime || _previous is null || told.Lines[0] < _previous.Index - 1)) return false;
         // "about 7" corrects "7" only in the half of the day of what it corrects.
@@ -158,6 +170,18 @@ internal sealed partial class DayTeller
         told.Lines.Add(_line.Index);
         if (entry is Session session && _sessions.Last is { } last) _sessions.Replace(last, last with { At = settled, Areas = session.Areas });
         return true;
+    }
+
+    // "the middle one was 13.50", after a line that told several sessions.
+    private Told? NthOfLine()
+    {
+        var words = CellTerms.Read(_line.Words);
+        var place = words.FindIndex(t => t.Text is "first one" or "middle one" or "second one" or "third one" or "last one" or "first" or "middle" or "second" or "third" or "last");
+        if (place < 0 || _told.FindLast(t => t.Entry is Session) is not { } latest) return null;
+        var several = _told.Where(t => t.Entry is Session && t.Lines[0] == latest.Lines[0]).OrderBy(t => t.Entry!.When.Stated).ToList();
+        if (several.Count < 2) return null;
+        var at = words[place].Text.Split(' ')[0] switch { "first" => 0, "second" => 1, "middle" => several.Count % 2 == 1 ? several.Count / 2 : -1, "third" => 2, _ => several.Count - 1 };
+        return at >= 0 && at < several.Count ? several[at] : null;
     }
 
     private static bool IsAt(LocalDateTime at, ClockTime written) => at.TimeOfDay == written.Time || (written.Half == HalfOfDay.Unknown && at.TimeOfDay == written.Time.PlusHours(12));

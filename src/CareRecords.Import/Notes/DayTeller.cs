@@ -87,6 +87,7 @@ internal sealed partial class DayTeller
         if (_line.Date is null && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Start is not null || h.End is not null || h.Check is not null || h.Amount is not null || h.Areas is { Areas.Count: > 0 }))) return;
         if (_line is { Date: null, AboveFirstDay: true, Mentions.Count: 0 } && !_line.Told.Exists(t => t.Happenings.Exists(h => h.Check?.SpO2 is not null))) return;
         if (_line.Date is null) { Ask(Doubts.NoDay(_line.Index, _file)); return; }
+        if (AnswersQuestion()) return;
         var index = 0;
         foreach (var told in _line.Told)
         {
@@ -210,6 +211,7 @@ internal sealed partial class DayTeller
             }
         }
         if (now.Base.Count > 0) return AreaChanges.Combine(now.Base, now);
+        if (happening.Reference is { } word && word.Is(Sense.Same, nameof(ReferTo.Usual)) && Usual(word.Text, now, ref how) is { } usual) return usual;
         if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }
         var areas = _arrangements.Place(now.Areas.ToList(), now);
         AreaChanges.Leave(areas, now);
@@ -223,6 +225,59 @@ internal sealed partial class DayTeller
         }
         if (areas.Count == 0 && now.Technique != Technique.Unknown) areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, now.Technique, null));
         return areas;
+    }
+
+    private readonly Dictionary<string, List<AreaMinutes>> _usual = new(StringComparer.Ordinal);
+
+    // "full set - LL RL 4 mins, LU RU 3 mins, vibs 1 min each": told once with all its areas, "full set" alone later means the same.
+    private List<AreaMinutes>? Usual(string word, AreaReading now, ref string? how)
+    {
+        var key = word.StartsWith("the ", StringComparison.Ordinal) ? word[4..] : word;
+        if (!_usual.TryGetValue(key, out var known))
+        {
+            var told = _arrangements.Place(now.Areas.ToList(), now);
+            if (told.Exists(a => a.Minutes is not null) && told.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1) { _usual[key] = told; return told; }
+            // "as usual" where one session alone has been so called.
+            if (_usual.Count != 1 || key is not ("usual" or "as usual" or "our usual" or "her usual" or "his usual" or "usual routine" or "same usual")) return null;
+            known = _usual.Values.First();
+        }
+        how = $"'{word}' read as the notes told it before.";
+        return AreaChanges.Combine(known, now);
+    }
+
+    // "did you do him tonight?" — "aye 7 oclock, bases and tops": what was asked about, at the time of the answer or of the question.
+    private bool AnswersQuestion()
+    {
+        if (_requested is not { Stamp: { } asked } question || _line.Stamp is not { } stamp || _line.Continues || Period.Between(asked, stamp, PeriodUnits.Minutes).Minutes is < 0 or > OpenMinutes) return false;
+        var (words, reply) = (CellTerms.Read(question.Words), CellTerms.Read(_line.Words));
+        var yes = reply.Count > 0 && reply[0].Text is "yes" or "yep" or "yeah" or "aye" or "yup" or "ya" or "ja" or "oo" or "yes love" or "done";
+        var mention = _line.Mentions is [{ After: null, Settled: not null } own] ? own : null;
+        if (!words.Exists(t => t.Is(Sense.Asking) || t.IsSymbol("?")) || !yes && mention is null || _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind is HappeningKind.Session or HappeningKind.Feed or HappeningKind.Dose or HappeningKind.Check))) return false;
+        if (reply.Exists(t => t.Is(Sense.Skip) || t.Text is "will" or "going to" or "no" && reply.IndexOf(t) == 0)) return false;
+        var time = mention ?? (question.Mentions is [{ After: null, Settled: not null } said] ? said : null);
+        if (time is null || time.Unsettled || TimesOfEvents.Of(new TimeRef(time)) is not { } at || at.Stated > stamp) return false;
+        var doses = DoseGrammar.Read(words, question.Words, []);
+        var how = $"'{_line.Words.Trim()}' read as the answer to '{question.Words.Trim()}'.";
+        _requested = null;
+        if (doses.Count > 0)
+        {
+            var happening = new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = doses[0].Medicine, MedicineWritten = doses[0].Written, Amount = doses[0].Amount, DoseRoute = doses[0].Route, IsGiven = true };
+            AddDose(happening, _doses.Name(happening) with { How = how }, at, null);
+        }
+        else if (words.Exists(GroupSplitter.IsFeed))
+        {
+            var route = words.Exists(t => t.Is(Sense.Pump)) ? FeedRoute.PumpedTube : words.Exists(t => t.Is(Sense.Route)) ? FeedRoute.Tube : FeedRoute.Unknown;
+            var ended = reply.Exists(t => t.Is(Sense.Stop)) || words.Exists(t => t.Is(Sense.Stop));
+            Add(new Feed { Sources = Source, Start = ended ? null : at, End = ended ? at : null, Route = route, By = _line.By, HowRead = how });
+        }
+        else if (words.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Text is "him" or "her" or "his" or "hers") && !words.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.TempLabel)))
+        {
+            var areas = AreaGrammar.Read(CellTerms.Read(_line.Words));
+            var happening = new Happening { Kind = HappeningKind.Session, Line = _line.Index, Areas = areas };
+            AddSession(happening, mention is null ? TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : at, Areas(happening, at.Stated, null, out _), how, 1);
+        }
+        else return false;
+        return true;
     }
 
     // A session without a time: counted ("x4 today"), copied from a day with as many, or only spoken of.

@@ -70,6 +70,9 @@ internal static class FeedGrammar
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
+        // "vomit approx 50ml, pump off": what came up is no feed.
+        for (var i = 0; i < terms.Count && hasOther; i++)
+            if (terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Ml } && Enumerable.Range(Math.Max(0, i - 3), Math.Min(3, i)).Any(k => terms[k].Is(Sense.Sign, "vomit") && !Enumerable.Range(k, i - k).Any(b => terms[b].Kind == TermKind.Symbol))) used.Add(i);
         // "we gave 150 ml at 11.15": too much for a medicine.
         if (heads == 0 && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 })) heads++;
         // "gave him 150 down the tube"

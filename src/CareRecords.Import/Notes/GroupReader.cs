@@ -89,6 +89,8 @@ internal sealed partial class GroupReader
         // A time of something else ("nurse at 10") says little of the order of care.
         if (result.Count == 0) foreach (var (start, _) in mentions) start.IsAside = true;
         var details = !hasSession && !timed && (areas.NamesPlace || (areas.Areas.Count > 0 && terms.Count <= 4 && terms.Exists(t => t is { Unit: Unit.Min, Kind: TermKind.Quantity or TermKind.Range }))) && result.TrueForAll(h => h.Kind is HappeningKind.Check or HappeningKind.Sign) && doses.Count == 0 && feed is null && !mentioned ? areas : null;
+        // "pre 92 post 94, both on 1L": of the readings.
+        if (details is not null && details.Areas.TrueForAll(a => a is { Area: ChestArea.Unknown, Minutes: null }) && details.LeftOut.Count == 0 && result.Exists(h => h.Kind == HappeningKind.Check)) details = null;
         if (details is not null) Last(details, terms.Find(t => t.Kind == TermKind.Duration));
         return new Told(result, details, mentions, prescribed ?? (doses.Count > 0 ? doses[^1] : null));
     }

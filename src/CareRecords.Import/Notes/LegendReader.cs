@@ -61,6 +61,15 @@ internal static class LegendReader
             if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
                 && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } word)
                 words.Add(new FamilyWord(line[word.Start..word.End], line[terms[i + 1].Start..terms[i + 1].End]));
+        // "go to 5 min lowers, 3 min uppers, skip vibration (sick CPT)": what is told before the bracket is from now on called that.
+        for (var i = 1; i + 1 < terms.Count; i++)
+        {
+            var word = terms.FindIndex(i, t => !t.IsSymbol("*"));
+            if (!terms[i - 1].IsSymbol("(") || word < 0 || !terms[word].Is(Sense.Usual) || terms[word].Text.Length < 5 || terms.FindIndex(word + 1, t => !t.IsSymbol("*")) is var close && (close < 0 || !terms[close].IsSymbol(")"))) continue;
+            var first = terms.FindIndex(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Technique));
+            var from = first > 0 && terms[first - 1].Kind is TermKind.Quantity or TermKind.Number ? first - 1 : first;
+            if (first >= 0 && first < i && AreasOf(line[terms[from].Start..terms[i - 1].Start]) >= 2) words.Add(new FamilyWord(line[terms[word].Start..terms[word].End], line[terms[from].Start..terms[i - 1].Start]));
+        }
         // "puffer 2 puffs (salbutamol)": what the device holds.
         for (var i = 0; i + 2 < terms.Count; i++)
         {
@@ -127,6 +136,8 @@ internal static class LegendReader
         return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
             ? key[usual.Start..usual.End] : null;
     }
+
+    private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
 
     private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan"];
 

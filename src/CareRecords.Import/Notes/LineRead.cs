@@ -11,6 +11,12 @@ internal sealed class LineRead
     /// <summary>The line as written.</summary>
     public required string Text { get; init; }
 
+    /// <summary>Its words, without date, bullet or stamp.</summary>
+    public string Words { get; init; } = "";
+
+    /// <summary>Whether it is a further line of the message above it.</summary>
+    public bool Continues { get; init; }
+
     /// <summary>Whether it stands above the first day.</summary>
     public bool AboveFirstDay { get; init; }
 

@@ -21,7 +21,7 @@ internal sealed partial class LineReader
     public LineRead Read(PlacedLine placed)
     {
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
-        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay };
+        var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay, Words = content, Continues = placed.Continues };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var words = _reader.Read(StrikeOut(content));
         if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
@@ -47,7 +47,7 @@ internal sealed partial class LineReader
         foreach (var group in groups)
         {
             var told = reader.Read(group);
-            var joined = (group.TimeTerm?.Is(Sense.Since) == true || group.Terms.Exists(t => t.Text is "run" or "ran" or "running" or "having run")) && Since(read, told);
+            var joined = (group.TimeTerm?.Is(Sense.Since) == true || group.Terms.Exists(t => t.Text is "run" or "ran" or "running" or "having run" or "having")) && Since(read, told);
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);

@@ -52,6 +52,21 @@ internal static partial class Messages
         return terms.Count <= 2 && terms.TrueForAll(t => t.Kind == TermKind.Word && (t.Meanings.Length == 0 || t.Is(Sense.Person) || t.Text is "home" or "me" or "school")) ? name.ToString() : null;
     }
 
+    /// <summary>Whether a line is a box of a list that was not ticked: "- [ ] 3:30 pm".</summary>
+    public static bool IsUnticked(string line) => line.AsSpan().TrimStart(" \t-*•") is var rest && rest.StartsWith("[ ]", StringComparison.Ordinal);
+
+    /// <summary>Whether the words are a messenger program's own: "You created group", "image omitted".</summary>
+    public static bool IsOfProgram(string line) => OfProgram().IsMatch(line);
+
+    /// <summary>Whether the words lead to what somebody said, in the lines below: "Anna says:".</summary>
+    public static bool IsQuoteAhead(string words) => QuoteAhead().IsMatch(words);
+
+    [GeneratedRegex(@"\b(created (this )?group|added you|joined (the group|using)|left the group|changed (the|this) (group|subject)|end-to-end encrypted|(image|media|video|audio|sticker|gif) omitted|missed (a )?(voice|video) call|deleted (this|a) message|message was deleted)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex OfProgram();
+
+    [GeneratedRegex(@"\b(says|said|say|advice|told (me|us))\s*:\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex QuoteAhead();
+
     [GeneratedRegex(@"^\s*(\d{1,2})[:.](\d{2})\s*(am|pm|a\.m\.|p\.m\.)?\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Alone();
 }

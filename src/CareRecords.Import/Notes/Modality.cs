@@ -9,10 +9,14 @@ internal static class Modality
     public static void Mark(List<Chunk> chunks)
     {
         var (sentence, bracketed) = (-1, false);
+        // "Ward plan: 5 x a day. O2 to keep 93+." is a plan to the end of its line; "4 left, please order" is shopping from its beginning.
+        var planned = chunks.FindIndex(c => c.Before == ":") is var lead && lead > 0 && chunks[lead - 1].Terms.Count <= 4 && chunks[lead - 1].Terms[^1].Is(Sense.Plan) ? lead : int.MaxValue;
+        var shopping = chunks.Where(c => c.Terms.Exists(t => t.Is(Sense.Shopping) && t.Text is "order" or "please order" or "need more" or "running low")).Select(c => c.Sentence).ToHashSet();
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms[0].Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time));
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -21,6 +25,9 @@ internal static class Modality
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
     }
+
+    // "paracetamol if more than 38": to be given, it may be.
+    private static bool Conditional(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text == "if") is var condition && condition > 0 && chunk.Terms.Take(condition).Any(t => t.Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Kind == TermKind.Time);
 
     // "usual is air in the day": no reading of a day.
     private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);

@@ -182,6 +182,7 @@ internal sealed class NotesRun
         Term? part = null;
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
+        var quoted = false;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -218,6 +219,11 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
+            // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
+            if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }
+            if (prefix.Stamp is not null || heading is not null) quoted = false;
+            if (quoted && stamp is not null) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }
+            quoted |= stamp is not null && Messages.IsQuoteAhead(content[Math.Min(from, content.Length)..]);
             var speaker = _speakers.Count > 0 ? Messages.Speaker(content[Math.Min(from, content.Length)..], _speakers) : null;
             if (speaker is not null)
             {
@@ -251,6 +257,7 @@ internal sealed class NotesRun
                 PartOfDay = part,
                 OpensSection = opened,
                 Begins = begins,
+                Continues = prefix.Stamp is null && stamp is not null && speaker is null,
                 AboveFirstDay = own is null && _headings.Count > 0,
             };
             (opened, begins) = (false, null);

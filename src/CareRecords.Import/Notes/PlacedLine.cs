@@ -18,6 +18,9 @@ internal sealed record PlacedLine
     /// <summary>The line as written.</summary>
     public required string Line { get; init; }
 
+    /// <summary>Whether it is a further line of the message above it.</summary>
+    public bool Continues { get; init; }
+
     /// <summary>Whether it stands above the first day of notes that have days: what is said there without a time is an arrangement, not an event.</summary>
     public bool AboveFirstDay { get; init; }
 

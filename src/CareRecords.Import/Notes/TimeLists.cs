@@ -79,6 +79,9 @@ internal static class TimeLists
         // "chest 7 12 7 same", "chest 7 7 bases 3 each", "amoxi 8 2 8": times, because what follows tells the minutes, or nothing could be counted.
         sure |= list.Count >= 2 && at > 0 && (((terms[at - 1].Is(Sense.Session) || terms[at - 1].Is(Sense.Technique)) && next < terms.Count && (terms[next].Kind == TermKind.Reference || terms[next].Areas is not null || (!terms[next].Is(Sense.Each) && MinutesLater(terms, next))))
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
+        // "11 and 3 both done same", "did seven, eleven, three and seven all the same"
+        sure |= list.Count >= 2 && next + 1 < terms.Count && terms[next].Text is "both" or "all" && (terms[next + 1].Text is "done" or "did" || terms[next + 1].Kind == TermKind.Reference || terms[next + 1].Is(Sense.AllDone)) && (list.Count > 2 || commas > 0);
+        sure |= list.Count >= 3 && at > 0 && terms[at - 1].Text is "did" or "done at" or "we did" or "i did";
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
         // "done twice, 8 and 5": as many times as were counted.
         sure |= list.Count >= 2 && commas == list.Count - 1 && Enumerable.Range(Math.Max(0, at - 4), at - Math.Max(0, at - 4)).Any(k => (terms[k].Kind is TermKind.Times or TermKind.Number && terms[k].Number == list.Count && k + 1 < at && (terms[k].Kind == TermKind.Times || terms[k + 1].Is(Sense.Times))) || (terms[k].Text == "twice" && list.Count == 2) || (terms[k].Text == "thrice" && list.Count == 3));

@@ -86,7 +86,7 @@ internal sealed class TermReader
             {
                 var last = tokens[i + length - 1];
                 // "the usual", "as usual", "the works": the one usual that the family has explained.
-                if (_usual.Count == 1 && token.Text is not "routine" && meanings.Any(m => m.Sense == Sense.Usual)) { Place(_usual[0], token, last, terms); i += length; continue; }
+                if (_usual.Count == 1 && meanings.Any(m => m.Sense == Sense.Usual) && IsPlainUsual(line.AsSpan(token.Start, last.End - token.Start))) { Place(_usual[0], token, last, terms); i += length; continue; }
                 var text = length == 1 ? token.Text : line[token.Start..last.End].ToLowerInvariant();
                 terms.Add(new Term
                 {
@@ -106,6 +106,10 @@ internal sealed class TermReader
         }
         return terms;
     }
+
+    // "sick routine" and "the longer round" are other than the usual, whatever that is.
+    private static bool IsPlainUsual(ReadOnlySpan<char> phrase) => phrase.Contains("usual", StringComparison.OrdinalIgnoreCase) || phrase.Contains("normal", StringComparison.OrdinalIgnoreCase) || phrase.Contains("plan", StringComparison.OrdinalIgnoreCase) && !phrase.Contains("sick", StringComparison.OrdinalIgnoreCase) && !phrase.Contains("ill", StringComparison.OrdinalIgnoreCase)
+        || phrase.Equals("the works", StringComparison.OrdinalIgnoreCase);
 
     private static Term Plain(Token token) => new()
     {

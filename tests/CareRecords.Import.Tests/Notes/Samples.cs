@@ -33,7 +33,7 @@ internal static class Samples
 
     public static IEnumerable<Sample> Files(string folder)
     {
-        foreach (var path in Directory.GetFiles(folder, "*.txt").Order(StringComparer.Ordinal))
+        foreach (var path in Directory.GetFiles(folder).Where(p => Path.GetExtension(p) is ".txt" or ".md").Order(StringComparer.Ordinal))
         {
             var json = JsonDocument.Parse(File.ReadAllText(Path.ChangeExtension(path, "json"))).RootElement;
             var asks = json.TryGetProperty("asks", out var list) ? ExpectedAsks(list) : [];
