@@ -204,7 +204,7 @@ internal sealed partial class CheckGrammar
             _current!.Pulse = parts[1];
         }
         else if (parts.Count == 2 && pairs == PairMeaning.Range) AddRange(parts.Min(), parts.Max(), term);
-        else if (parts.Count == 2 && (pairs == PairMeaning.Phase || Phases() >= 2)) PairOf(parts[0], parts[1], term);
+        else if (parts.Count == 2 && (pairs is PairMeaning.Phase or PairMeaning.PhaseByStroke || Phases() >= 2)) PairOf(parts[0], parts[1], term);
         else if (parts.Count == 2) _result.PulsePair = written;
         // "94/95/96 at 7, 1 and 6": one at each time.
         else if (parts.Count == _times && parts.All(p => p is >= LowestBare and <= 100)) foreach (var part in parts) Reading(term with { Number = part }, i);

@@ -126,6 +126,9 @@ internal sealed partial class DayTeller
         var before = _sessions.Last!;
         List<AreaMinutes> areas;
         if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
+        // "bases and tops", then "3 mins each side on all of it": the minutes of the areas that were named.
+        else if (session.Areas.All(a => a.Minutes is null && a.Area != ChestArea.Unknown) && details.Areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Minutes is not null && a.Minutes == details.Areas[0].Minutes))
+            areas = [.. session.Areas.Select(a => a with { Minutes = details.Areas[0].Minutes, Technique = a.Technique == Technique.Unknown ? details.Areas[0].Technique : a.Technique })];
         else if (details.Areas.TrueForAll(a => a.Minutes is null) && details.Areas.Select(a => a.Area).Distinct().ToList() is [var area] && area != ChestArea.Unknown) areas = [.. session.Areas.Select(a => a.Area == ChestArea.Unknown ? a with { Area = area } : a)];
         else areas = [.. session.Areas, .. details.Areas];
         AreaChanges.Leave(areas, details);

@@ -12,8 +12,21 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? i;
+            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? i;
         return terms;
+    }
+
+    // "obs: T 37.1, P 96, R 28, S 94": the letters of a nurse's observations.
+    private static int? Observed(List<Term> terms, int i)
+    {
+        if (terms[i].Text is not ("obs" or "observations" or "vitals")) return null;
+        for (var k = i + 1; k + 1 < terms.Count; k++)
+        {
+            if (terms[k].Kind != TermKind.Word || terms[k + 1].Kind is not (TermKind.Number or TermKind.Quantity)) continue;
+            var (sense, word) = terms[k].Text switch { "t" => (Sense.TempLabel, "temp"), "p" => (Sense.PulseLabel, "pulse"), "r" => (Sense.BreathLabel, "resp"), "s" => (Sense.SatLabel, "sats"), _ => (Sense.None, "") };
+            if (sense != Sense.None) terms[k] = terms[k] with { Text = word, Meanings = [new Meaning(sense, "")] };
+        }
+        return i;
     }
 
     // Each rule gives the position to go on from, or null where it does not apply.

@@ -54,7 +54,8 @@ internal static class Offsets
         if (next.Text is "later" or "after" or "afterwards" && unit && (before.Count > 0 && (before[^1].Is(Sense.SatLabel) || before[^1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 60 and <= 100 } && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol)) || next.Text == "later")) return (Make(term, next, amount, Event), at + 2);
         // "20 mins after each"
         if (unit && next.Is(Sense.After) && At(terms, at + 2) is { } every && (every.Is(Sense.Each) || every.Text is "all" or "both" or "every")) return (Make(term, every, amount, Each), at + 3);
-        if (!next.Is(Sense.Before)) return null;
+        // "pump on at 50 to start" is a rate, not minutes before.
+        if (!next.Is(Sense.Before) || !unit && next.Text is not ("before" or "b4" or "prior" or "beforehand" or "pre" or "prior to" or "voor" or "vor")) return null;
         var i = at + 2;
         while (At(terms, i) is { } filler && (filler.Is(Sense.To) || filler.Text is "the" or "his" or "her" or "every" or "of" or "start" or "starting")) i++;
         var last = At(terms, i);

@@ -11,6 +11,9 @@ internal enum PairMeaning
     /// <summary>Before and after a session.</summary>
     Phase,
 
+    /// <summary>Before and after a session where a stroke joins them; numbers with a dash may be a range.</summary>
+    PhaseByStroke,
+
     /// <summary>A saturation and a pulse.</summary>
     Pulse,
 
@@ -22,7 +25,7 @@ internal enum PairMeaning
 /// Decides what joined numbers mean from the whole source: a key says it ("obs = sats/pulse"), or the numbers do, where again and again the second
 /// cannot be a saturation.
 /// </summary>
-internal static class PairMeanings
+internal static partial class PairMeanings
 {
     private const int LeastEvidence = 2;
     private const int LeastSaturation = 80;
@@ -33,10 +36,13 @@ internal static class PairMeanings
     /// <summary>The meaning of pairs in a text.</summary>
     public static PairMeaning Of(IReadOnlyList<string> lines)
     {
-        var (pulse, pairs) = (0, 0);
+        var (pulse, pairs, phases, pulses) = (0, 0, 0, 0);
         foreach (var line in lines)
         {
             if (IsKey(line)) return PairMeaning.Pulse;
+            if (IsPhaseKey(line)) return PairMeaning.Phase;
+            if (Phases().IsMatch(line)) phases++;
+            if (Pulses().IsMatch(line)) pulses++;
             foreach (var (first, second) in Pairs(line))
             {
                 if (first is < LeastSaturation or > MostSaturation || second is < LeastPulse or > MostPulse) continue;
@@ -44,8 +50,22 @@ internal static class PairMeanings
                 if (second is > MostSaturation or < LeastSaturation) pulse++;
             }
         }
-        return pulse >= LeastEvidence && pulse * 5 >= pairs ? PairMeaning.Pulse : PairMeaning.Unknown;
+        if (pulse >= LeastEvidence && pulse * 5 >= pairs) return PairMeaning.Pulse;
+        // Where the family writes before and after again and again, and never a pulse, two saturations are these.
+        return pulse == 0 && pulses == 0 && phases >= LeastEvidence ? PairMeaning.PhaseByStroke : PairMeaning.Unknown;
     }
+
+    // "bs sats before/after", "94/96 = before/after"
+    private static bool IsPhaseKey(string line) => line.Length <= 200 && PhaseKey().IsMatch(line);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\bsat\w*\s*\(?(before|bef|b|pre)\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex PhaseKey();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(9\d|8\d)\s?%?\s*(before|b4|pre)\b.*\b(after|aft|post)\b|\b(before|b4|pre)\s*(9\d|8\d)\b.*\b(after|aft|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Phases();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(hr|pulse|bpm|heart rate|pr)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Pulses();
 
     // "sats/pulse", "SpO2 / HR"
     private static bool IsKey(string line)

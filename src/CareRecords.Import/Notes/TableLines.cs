@@ -8,14 +8,16 @@ internal sealed class TableLines
 {
     private string[]? _heading;
     private string[]? _above;
+    private bool _led;
 
     /// <summary>Whether the line is a table's heading; it is then remembered.</summary>
     public bool IsHeading(string line)
     {
         if (line.Count(c => c == '|') < 2 || HasFigures(line)) return false;
-        var cells = Cells(line);
+        var led = line.TrimStart().StartsWith('|');
+        var cells = Cells(line, led);
         if (!cells.Any(c => c is "time" or "date" or "sats" or "what" or "when") && !cells.Any(c => c.Contains("sat", StringComparison.OrdinalIgnoreCase))) return false;
-        (_heading, _above) = (cells.Select(c => c.ToLowerInvariant()).ToArray(), null);
+        (_heading, _above, _led) = (cells.Select(c => c.ToLowerInvariant()).ToArray(), null, led);
         return true;
     }
 
@@ -32,17 +34,27 @@ internal sealed class TableLines
     {
         pairsByPhase = false;
         if (_heading is null || line.Count(c => c == '|') < 2) return line;
-        var cells = Cells(line);
+        var cells = Cells(line, _led);
         for (var k = 0; k < cells.Length; k++)
         {
             var above = _above is not null && k < _above.Length ? _above[k] : "";
             if (cells[k] is "\"" or "“" or "”" or "''" or "ditto" or "do") cells[k] = above;
+            else if (cells[k] is "-" or "–" or "—") { }
             else if (cells[k].Length > 1 && cells[k][0] is '"' or '“' or '”') cells[k] = above.Split(' ')[0] + cells[k][1..];
         }
-        _above = [.. cells.Select((c, k) => c.Length == 0 && _above is not null && k < _above.Length ? _above[k] : c)];
+        _above = [.. cells.Select((c, k) => c is "" or "-" or "–" or "—" && _above is not null && k < _above.Length ? _above[k] : c)];
         for (var k = 0; k < cells.Length && k < _heading.Length; k++)
         {
+            // A dash is an empty cell.
+            if (cells[k] is "-" or "–" or "—") cells[k] = "";
             if (cells[k].Length == 0) continue;
+            if (Places(_heading[k]) is { Length: > 1 } places && Figures(cells[k]) is var figures && figures.Length == places.Length)
+            {
+                // "chest LL RL LU RU" over "3 3 2 -": each place with its minutes.
+                cells[k] = "chest " + string.Join(" ", places.Zip(figures).Where(p => p.Second is not ("-" or "0" or "x")).Select(p => p.First + " " + p.Second));
+                continue;
+            }
+            if (cells[k].Any(char.IsAsciiDigit) && !cells[k].Any(char.IsLetter) && _heading[k] is "feed" or "feeds" or "milk" or "bolus") { cells[k] = "feed " + cells[k]; continue; }
             var (before, after) = (HasWord(_heading[k], "before", "bef", "pre", "b4"), HasWord(_heading[k], "after", "aft", "post"));
             if (_heading[k].Contains("sat", StringComparison.Ordinal) || _heading[k].Contains("spo2", StringComparison.Ordinal) || ((before || after) && cells[k].Length <= 4))
             {
@@ -52,7 +64,7 @@ internal sealed class TableLines
                 else if (pairsByPhase && cells[k].StartsWith('/')) cells[k] = "after " + cells[k].TrimStart('/');
                 cells[k] = "sats " + cells[k];
             }
-            else if (_heading[k] is "o2" or "oxygen" or "l/min" or "flow") cells[k] = "o2 " + cells[k];
+            else if (_heading[k] is "o2" or "oxygen" or "l/min" or "flow") cells[k] = cells[k].Any(char.IsLetter) ? "o2 " + cells[k] : "o2 " + cells[k] + " l";
             else if (_heading[k] is "hr" or "pulse") cells[k] = "hr " + cells[k];
             else if (_heading[k] is "temp" or "t") cells[k] = "temp " + cells[k];
         }
@@ -60,7 +72,19 @@ internal sealed class TableLines
         return string.Join(" , ", cells.Where(c => c.Length > 0));
     }
 
+    // The places that a heading names in order: "chest ll rl lu ru".
+    private static string[] Places(string heading) => [.. heading.Split([' ', '/', ','], StringSplitOptions.RemoveEmptyEntries).Where(w => w is "ll" or "rl" or "lu" or "ru" or "lll" or "rll" or "lul" or "rul" or "ul" or "ur" or "bl" or "br" or "tl" or "tr" or "lb" or "rb")];
+
+    private static string[] Figures(string cell) => cell.Split([' ', '/', ','], StringSplitOptions.RemoveEmptyEntries) is var parts && parts.All(p => p is "-" or "x" || p.All(c => char.IsAsciiDigit(c) || c is '.' or '½')) ? parts : [];
+
     private static bool HasWord(string heading, params string[] words) => heading.Split(' ', '/', '(', ')', '-').Any(w => words.Contains(w, StringComparer.Ordinal));
 
-    private static string[] Cells(string line) => line.Trim().Trim('|').Split('|').Select(c => c.Trim()).ToArray() is var cells && line.TrimStart().StartsWith('|') && !line.TrimEnd().EndsWith('|') ? ["", .. cells] : cells;
+    // A row that begins with a stroke under a heading that does not has an empty first cell ("      | 6.25 | …" under "date | time | …").
+    private static string[] Cells(string line, bool led)
+    {
+        var row = line.Trim();
+        if (led && row.StartsWith('|')) row = row[1..];
+        if (row.EndsWith('|')) row = row[..^1];
+        return row.Split('|').Select(c => c.Trim()).ToArray();
+    }
 }

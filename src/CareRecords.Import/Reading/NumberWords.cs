@@ -17,12 +17,22 @@ internal static class NumberWords
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {
-            if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
+            if (ThreeQuarters(terms, i) is { } quarters) { result.Add(quarters.Term); i = quarters.Next; }
+            else if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
             else if (Hundred(terms, i) is { } hundred) { result.Add(hundred.Term); i = hundred.Next; }
             else if (Pair(terms, i) is { } pair) { result.Add(IsTime(pair.Term, result, terms, pair.Next) ? Spoken(pair.Term) : pair.Term); i = pair.Next; }
             else { result.Add(terms[i]); i++; }
         }
         return result;
+    }
+
+    // "three quarters of a litre" as 3/4 litre
+    private static (Term Term, int Next)? ThreeQuarters(List<Term> terms, int at)
+    {
+        if (Value(terms, at) is not 3 || at + 1 >= terms.Count || !terms[at + 1].Is(Sense.Quarter)) return null;
+        var next = at + 2;
+        while (next < terms.Count && (terms[next].Text == "of" || terms[next].Is(Sense.Article))) next++;
+        return next < terms.Count && terms[next].Is(Sense.Unit, "litre") ? (Make(terms[at], terms[at + 1], 0, "3/4") with { Kind = TermKind.Parts, Parts = [3, 4] }, next) : null;
     }
 
     // "March third", "March twenty first": an ordinal beside its month.

@@ -193,6 +193,8 @@ internal sealed class TermReader
         var terms = Finish([.. meaning]);
         var read = AreaGrammar.Read(terms);
         var areas = read.Base.Count > 0 ? AreaChanges.Combine(read.Base, read) : read.Areas;
+        // "5 min lowers, 3 min uppers, skip vibration"
+        if (Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Technique, "vibration") && (terms[i - 1].Is(Sense.Skip) || terms[i - 1].Is(Sense.Not) || terms[i - 1].Is(Sense.Minus)))) areas.RemoveAll(a => a.Technique == Technique.Vibration);
         return areas.Exists(a => a.Minutes is not null) && areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1 && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
     }
 }
