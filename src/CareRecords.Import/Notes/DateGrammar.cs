@@ -19,6 +19,30 @@ internal static class DateGrammar
         return state.Written;
     }
 
+    /// <summary>Whether notes write their days as a weekday's letter and the day of the month in one ("M2", "Tu3"): three lines at least, whose weekdays and days keep step.</summary>
+    public static bool WritesGluedDays(IReadOnlyList<string> lines)
+    {
+        var found = new List<(IsoDayOfWeek Weekday, int Day)>();
+        foreach (var line in lines)
+            if (GluedDay(line, out _) is { } day) found.Add((day.DayOfWeek, day.Day!.Value));
+        var (inStep, outOfStep) = (0, 0);
+        for (var i = 1; i < found.Count; i++)
+            if (found[i].Day > found[i - 1].Day) { if (((int)found[i].Weekday - (int)found[i - 1].Weekday - (found[i].Day - found[i - 1].Day)) % 7 == 0) inStep++; else outOfStep++; }
+        return inStep >= 2 && outOfStep == 0;
+    }
+
+    /// <summary>The day at the head of a line that is a weekday's letter with the day of the month ("M2", "Tu3"), and where it ends; null when none is.</summary>
+    public static DateWritten? GluedDay(string line, out int end)
+    {
+        var letters = 0;
+        while (letters < line.Length && char.IsLetter(line[letters])) letters++;
+        end = letters;
+        if (letters is 0 or > 2 || !char.IsUpper(line[0]) || State.Letter(line[..letters].ToLowerInvariant()) is not { } weekday) return null;
+        while (end < line.Length && char.IsAsciiDigit(line[end])) end++;
+        return end - letters is 1 or 2 && (end == line.Length || char.IsWhiteSpace(line[end])) && int.Parse(line.AsSpan(letters, end - letters), CultureInfo.InvariantCulture) is >= 1 and <= 31 and var day
+            ? new DateWritten(null, null, null, null, day, weekday) : null;
+    }
+
     private const int LongestBeginning = 24;
     private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(
         ["sat", "pt", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
@@ -171,7 +195,7 @@ internal static class DateGrammar
             return null;
         }
 
-        private static IsoDayOfWeek? Letter(string text) => text switch
+        public static IsoDayOfWeek? Letter(string text) => text switch
         {
             "m" => IsoDayOfWeek.Monday,
             "t" or "tu" => IsoDayOfWeek.Tuesday,

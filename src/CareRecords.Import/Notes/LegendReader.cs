@@ -13,7 +13,9 @@ internal static class LegendReader
     private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
 
     /// <summary>The words that a line explains; none when the line is not an explanation.</summary>
-    public static List<FamilyWord> Read(string line)
+    /// <param name="line">The line.</param>
+    /// <param name="afterKey">Whether the line above is a key: this one may go on with it.</param>
+    public static List<FamilyWord> Read(string line, bool afterKey = false)
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
@@ -24,7 +26,7 @@ internal static class LegendReader
         if (!line.Contains('='))
         {
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
-            Listed(line, words);
+            Listed(line, words, afterKey: afterKey);
             Told(line, words);
             return words;
         }
@@ -82,10 +84,12 @@ internal static class LegendReader
     }
 
     // "LB left bottom, RB right bottom", "♥ sats   ☕ feed": short signs, each before words that the vocabulary knows.
-    private static void Listed(string line, List<FamilyWord> words, int least = 2)
+    private static void Listed(string line, List<FamilyWord> words, int least = 2, bool afterKey = false)
     {
-        var titled = Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
-        var entries = line.Replace("  ", ",", StringComparison.Ordinal).Split([',', ';', '.'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var titled = afterKey || IsTitled(line);
+        var entries = line.Replace("  ", ",", StringComparison.Ordinal).Split(titled ? [',', ';', '(', ')'] : [',', ';', '.'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        // "L lowers U uppers": pairs of a sign and its word without a comma.
+        if (titled) entries = [.. entries.SelectMany(e => IsTitled(e) ? [e] : SignsAndWords(e))];
         if (entries.Length < least) return;
         var found = new List<FamilyWord>();
         foreach (var written in entries)
@@ -97,11 +101,24 @@ internal static class LegendReader
             var sign = key.Length <= 3 && (key.All(c => char.IsUpper(c) || char.IsDigit(c) || c is '+' or '-') || titled || least == 1) || !char.IsAscii(key[0]) && !char.IsLetter(key[0]);
             if (!sign || key.All(char.IsDigit) || means.Length == 0) continue;
             var terms = CellTerms.Read(means);
-            if (terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
+            // "x not done", "O litres"
+            if (titled && (terms.Exists(t => t.Is(Sense.Skip)) || terms is [{ } unit] && unit.Is(Sense.Unit, "litre"))) { found.Add(new FamilyWord(key, terms.Exists(t => t.Is(Sense.Skip)) ? "not done" : "oxygen")); continue; }
+            var strength = titled && terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device));
+            if (!strength && terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
             found.Add(new FamilyWord(key, means));
         }
         if (found.Count >= least && found.Count * 2 > entries.Length) words.AddRange(found);
     }
+
+    private static IEnumerable<string> SignsAndWords(string entry)
+    {
+        var parts = entry.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return parts.Length >= 4 && parts.Length % 2 == 0 && parts.Where((_, i) => i % 2 == 0).All(p => p.Length <= 2 && char.IsUpper(p[0])) && parts.Where((_, i) => i % 2 == 1).All(p => p.Length > 2)
+            ? parts.Chunk(2).Select(p => p[0] + " " + p[1]) : [entry];
+    }
+
+    /// <summary>Whether a line calls itself a key.</summary>
+    public static bool IsTitled(string line) => Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
 
     // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
     private static string? WhenIWrite(string line)

@@ -78,9 +78,11 @@ internal sealed class NotesRun
     {
         var lines = new HashSet<int>();
         var later = new List<FamilyWord>();
+        var afterKey = false;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
-            var words = LegendReader.Read(_text.Lines[i]);
+            var words = LegendReader.Read(_text.Lines[i], afterKey);
+            afterKey = words.Count > 0 && (afterKey || LegendReader.IsTitled(_text.Lines[i]));
             if (words.Count == 0)
             {
                 // A word explained in passing; the line itself tells of care.
@@ -111,6 +113,7 @@ internal sealed class NotesRun
     private void FindHeadings(HashSet<int> legends)
     {
         var table = new TableLines();
+        var gluedDays = DateGrammar.WritesGluedDays(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -122,6 +125,7 @@ internal sealed class NotesRun
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
             }
             else if (_clocks.Contains(i)) continue;
+            else if (gluedDays && DateGrammar.GluedDay(line, out var end) is { } glued) _headings[i] = new Heading(glued, end, end < line.Length, line[..end], false, false);
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
             {

@@ -40,7 +40,7 @@ internal static partial class PairMeanings
         foreach (var line in lines)
         {
             if (IsKey(line)) return PairMeaning.Pulse;
-            if (IsPhaseKey(line)) return PairMeaning.Phase;
+            if (IsPhaseKey(line)) return PairMeaning.PhaseByStroke;
             if (Phases().IsMatch(line)) phases++;
             if (Pulses().IsMatch(line)) pulses++;
             foreach (var (first, second) in Pairs(line))

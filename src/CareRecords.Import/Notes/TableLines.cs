@@ -9,6 +9,8 @@ internal sealed class TableLines
     private string[]? _heading;
     private string[]? _above;
     private bool _led;
+    // The last cell of a column that named places of the chest: "\" LL RL" under a row of medicine repeats the session above it.
+    private readonly Dictionary<int, string> _placed = [];
 
     /// <summary>Whether the line is a table's heading; it is then remembered.</summary>
     public bool IsHeading(string line)
@@ -40,7 +42,8 @@ internal sealed class TableLines
             var above = _above is not null && k < _above.Length ? _above[k] : "";
             if (cells[k] is "\"" or "“" or "”" or "''" or "ditto" or "do") cells[k] = above;
             else if (cells[k] is "-" or "–" or "—") { }
-            else if (cells[k].Length > 1 && cells[k][0] is '"' or '“' or '”') cells[k] = above.Split(' ')[0] + cells[k][1..];
+            else if (cells[k].Length > 1 && cells[k][0] is '"' or '“' or '”') cells[k] = (Places(cells[k].ToLowerInvariant()).Length > 0 && _placed.TryGetValue(k, out var session) ? session : above).Split(' ')[0] + cells[k][1..];
+            if (Places(cells[k].ToLowerInvariant()).Length > 0) _placed[k] = cells[k];
         }
         _above = [.. cells.Select((c, k) => c is "" or "-" or "–" or "—" && _above is not null && k < _above.Length ? _above[k] : c)];
         for (var k = 0; k < cells.Length && k < _heading.Length; k++)
