@@ -28,8 +28,8 @@ internal static class TraceColumns
     /// <summary>File, place (leading to the sheet of lines) and words as written.</summary>
     public static IEnumerable<Column<T>> Sources<T>(ReviewRows rows, Func<T, IReadOnlyList<SourceLine>> sources) =>
     [
-        new(Heading.SourceFile, 16, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace },
-        new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace },
+        new(Heading.SourceFile, 21, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.SourcePlace, 16, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace, Wrap = true },
         new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace },
     ];
 
