@@ -7,7 +7,7 @@ namespace CareRecords.Findings;
 public sealed record ChildFindings
 {
     /// <summary>The version of the definitions in docs/definitions.md that these figures follow.</summary>
-    public const string DefinitionsVersion = "1.0";
+    public const string DefinitionsVersion = "1.1";
 
     /// <summary>The care days covered.</summary>
     public required ReviewSpan Span { get; init; }

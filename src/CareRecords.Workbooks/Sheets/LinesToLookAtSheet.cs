@@ -17,10 +17,11 @@ internal static class LinesToLookAtSheet
         var sheet = book.Add(WorkbookLayout.Sheet.LinesToLookAt);
         IReadOnlyList<Column<Flag>> columns =
         [
-            new("when", 17, f => CellContent.Of(f.When)) { Format = Look.Format.Time },
+            new("when", 17, f => CellContent.Of(f.When).To(rows.Read.LinkTo(f.Sources is [var first, ..] ? first : null))) { Format = Look.Format.Time },
             new("what was written", 46, f => CellContent.Of(f.What)) { Wrap = true },
             new("why it is listed", 46, f => CellContent.Of(f.Why)) { Wrap = true },
-            new("where it is written", 32, f => CellContent.Of(Some(f, s => $"{s.File}, {WorkbookLayout.PlaceInFile(s)}")).To(rows.Read.LinkTo(f.Sources is [var first, ..] ? first : null))) { Role = ColumnRole.Trace, Wrap = true },
+            // The link stands on the time: some programs do not break the words of a cell with a link.
+            new("where it is written", 32, f => CellContent.Of(Some(f, s => $"{s.File}, {WorkbookLayout.PlaceInFile(s)}"))) { Role = ColumnRole.Trace, Wrap = true },
             new("as written", 62, f => CellContent.Of(Some(f, s => s.Text.Trim()))) { Role = ColumnRole.Trace, Wrap = true },
         ];
         TableSheet.Dress(sheet, "Lines to look at", "Written things that a person may want to look at, in order of time. A list, not a judgement and not advice. All lines as written: sheet What was read.");

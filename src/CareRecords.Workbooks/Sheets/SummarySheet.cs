@@ -79,7 +79,8 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "most sessions a day", "by the record: first day", "by the record: days to recovery", "by the model: days to recovery");
+        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "by the record: first day", "by the record: days to recovery", "by the model: days to recovery (95 % limits)");
+        page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
             var at = IllnessSheet.RowOf(findings.Illness, episode);
@@ -91,13 +92,13 @@ internal static class SummarySheet
                 (From(CellContent.Of(episode.Onset), "onset"), "d mmm"),
                 (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : TimeWords.Days(episode.OnsetLow, episode.OnsetHigh)), Format.Text),
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
-                (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
                 (CellContent.Of(record?.Onset), "d mmm"),
                 (CellContent.Of(record is null ? "none" : RecordDays(record.Recovery)), Format.Text),
                 (CellContent.Of(ModelDays(episode.Recovery)), Format.Text));
+            page.JoinLastTwo();
         }
 
-        page.Sentence(CellContent.Of("Days to recovery run from each definition's own first day; by the model with 95 % limits. They are those of the sheet Illness."), size: 8);
+        page.Sentence(CellContent.Of("Days to recovery run from each definition's own first day, as on the sheet Illness."), size: 8);
 
         foreach (var episode in episodes.Take(MostEpisodes)) page.Sentence(CellContent.Of(EpisodeWords.Of(findings, episode)));
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
