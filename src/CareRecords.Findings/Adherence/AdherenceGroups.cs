@@ -63,9 +63,9 @@ internal sealed class AdherenceGroups(ChildRecords records, IReadOnlyList<Sessio
     {
         var compared = theirs.Where(s => s.AgainstPlan is not null).ToList();
         var counted = compared.Where(s => s.AgainstPlan!.Done is not null).ToList();
-        return counted.Count == 0 ? null
-            : Of(counted.Sum(s => s.AgainstPlan!.Done!.Value), counted.Sum(s => s.AgainstPlan!.Planned), counted.Select(s => s.CareDay).Distinct().Count())
-                with { NotWritten = compared.Sum(s => s.AgainstPlan!.NotWritten) };
+        if (counted.Count == 0) return null;
+        var minutes = Of(counted.Sum(s => s.AgainstPlan!.Done!.Value), counted.Sum(s => s.AgainstPlan!.Planned), counted.Select(s => s.CareDay).Distinct().Count());
+        return minutes with { NotWritten = compared.Sum(s => s.AgainstPlan!.NotWritten) };
     }
 
     private static DoneOfPlanned Of(double done, double planned, int daysCounted) => new(done, planned, done / planned, daysCounted);
