@@ -1,3 +1,4 @@
+using CareRecords.Records;
 using NodaTime;
 
 namespace CareRecords.Findings;
@@ -25,7 +26,21 @@ public sealed record ShareKept(
 /// <param name="Planned">Planned; null when the plan does not say.</param>
 /// <param name="Proportion">Done over planned; null without a plan. May exceed 1.</param>
 /// <param name="DaysCounted">Care days that count: with records and a plan.</param>
-public sealed record DoneOfPlanned(double Done, double? Planned, double? Proportion, int DaysCounted);
+public sealed record DoneOfPlanned(double Done, double? Planned, double? Proportion, int DaysCounted)
+{
+    /// <summary>Planned, of what nobody wrote whether it was done: in neither of the two; null where that makes no sense.</summary>
+    public double? NotWritten { get; init; }
+
+    /// <summary>Done over planned if nothing of the unwritten was done; null without a plan.</summary>
+    public double? WorstCase => Planned + (NotWritten ?? 0) is { } all and > 0 ? Done / all : null;
+}
+
+/// <summary>A session's minutes against the plan over the parts usually treated, the unwritten apart.</summary>
+/// <param name="Done">Minutes of the parts whose minutes were written, or the written total; null when none were.</param>
+/// <param name="Planned">The plan's minutes for those parts.</param>
+/// <param name="NotWritten">The plan's minutes for the other parts: whether they were done is unknown.</param>
+/// <param name="Written">How many of the parts written have which item of the plan.</param>
+public sealed record MinutesAgainstPlan(double? Done, double Planned, double NotWritten, IReadOnlyList<(PlanItem Item, int Parts)> Written);
 
 /// <summary>A group of sessions or days, each measure side by side.</summary>
 /// <param name="Label">The group in words ("week from 3 March", "well days", "04:00–10:00", "night carer").</param>
@@ -35,7 +50,7 @@ public sealed record DoneOfPlanned(double Done, double? Planned, double? Proport
 /// <param name="InhalerGap">Inhaler gaps.</param>
 /// <param name="Sessions">Sessions done of planned; null where it makes no sense (time of day, writer).</param>
 /// <param name="DaysAllDone">Days with all planned sessions, among days with records and a plan; null where it makes no sense.</param>
-/// <param name="Minutes">Minutes done of planned, over sessions whose minutes are known; null where it makes no sense.</param>
+/// <param name="Minutes">Minutes done of planned, over the parts whose minutes are known; null where it makes no sense.</param>
 public sealed record AdherenceGroup(
     string Label, LocalDate? From, LocalDate? To, ShareKept FeedGap, ShareKept InhalerGap, DoneOfPlanned? Sessions, ShareKept? DaysAllDone, DoneOfPlanned? Minutes);
 
@@ -100,6 +115,9 @@ public sealed record AdherenceFindings
 
     /// <summary>Minutes a day and sessions at night: on all days, well days and illness days.</summary>
     public (Effort All, Effort Well, Effort Illness) Effort { get; init; } = (new(0, null, null, null, 0), new(0, null, null, null, 0), new(0, null, null, null, 0));
+
+    /// <summary>The parts of the chest that a session usually treats, by the plan's item that sets their minutes; empty when no session names parts.</summary>
+    public IReadOnlyList<(PlanItem Item, int Parts)> UsualParts { get; init; } = [];
 
     /// <summary>Median minutes of each part of the chest that was treated: all sessions, and those of illness days.</summary>
     public (PartMinutes All, PartMinutes Illness) Parts { get; init; } = (new(null, null, null), new(null, null, null));

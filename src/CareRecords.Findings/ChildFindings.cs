@@ -7,7 +7,7 @@ namespace CareRecords.Findings;
 public sealed record ChildFindings
 {
     /// <summary>The version of the definitions in docs/definitions.md that these figures follow.</summary>
-    public const string DefinitionsVersion = "1.0";
+    public const string DefinitionsVersion = "1.1";
 
     /// <summary>The care days covered.</summary>
     public required ReviewSpan Span { get; init; }
@@ -135,7 +135,7 @@ public sealed record DayFinding
     /// <summary>Median minutes per area over the day's areas; null when not known.</summary>
     public double? MinutesPerArea { get; init; }
 
-    /// <summary>Minutes per area planned (lower end of a range); null when the plan does not say.</summary>
+    /// <summary>Minutes per area planned (lower end of a range), the median over the parts usually treated; null when the plan does not say.</summary>
     public double? MinutesPerAreaPlanned { get; init; }
 
     /// <summary>Saturation readings.</summary>

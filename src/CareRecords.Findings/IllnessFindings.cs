@@ -29,6 +29,16 @@ public sealed record IllnessFindings
 
     /// <summary>How much the answer depends on the definition, in a sentence.</summary>
     public required string Spread { get; init; }
+
+    /// <summary>
+    /// The record's own episode of the same days, whose days are counted from another first day: the last of those that share a day known ill with
+    /// this one, as its recovery is the one in question; null when the record has none.
+    /// </summary>
+    public EpisodeFinding? OfRecord(EpisodeFinding episode)
+    {
+        ArgumentNullException.ThrowIfNull(episode);
+        return ByRecord.LastOrDefault(r => r.Onset <= episode.LastKnownIll && episode.Onset <= r.LastKnownIll);
+    }
 }
 
 /// <summary>One illness episode.</summary>
@@ -69,6 +79,9 @@ public sealed record EpisodeFinding
 
     /// <summary>Recovery.</summary>
     public required RecoveryFinding Recovery { get; init; }
+
+    /// <summary>The care day of the last moment that the record shows ill.</summary>
+    public LocalDate LastKnownIll => Onset.PlusDays((int)Math.Floor(Recovery.RecordLow));
 
     /// <summary>Days from onset to the end of the wean (sessions and minutes back at maintenance); null while it lasts.</summary>
     public double? BackToMaintenanceDays { get; init; }

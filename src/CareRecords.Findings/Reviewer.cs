@@ -13,7 +13,7 @@ public static class Reviewer
     {
         ArgumentNullException.ThrowIfNull(log);
         var records = ChildRecords.Of(log, options ?? new());
-        var chest = new ChestMinutes(records.Sessions);
+        var chest = new ChestMinutes(records.Sessions, records.Plan);
         var illness = new IllnessByRecord(records);
         var byRecord = RecordEpisodeFindings.Of(records, illness);
         var summary = IllnessSummary.Of(records, illness, byRecord, Modelling.DailySignals.Fit(records, illness));
@@ -21,7 +21,7 @@ public static class Reviewer
         var medians = illness.Readings.Where(r => r.Flow == FlowState.Usual).GroupBy(r => r.Day)
             .ToDictionary(g => g.Key, g => (double?)Statistics.Quantiles.Median([.. g.Select(r => r.SpO2)]).Value);
         var sessions = SessionFindings.Of(records, chest);
-        var days = DayFindings.Of(records, sessions, day => medians.GetValueOrDefault(day));
+        var days = DayFindings.Of(records, sessions, chest, day => medians.GetValueOrDefault(day));
         var steps = new TaperSteps(records, illness, days, summary.Episodes).Done();
         summary = summary.WithMaintenance(steps);
         summary = summary with { Course = IllnessCourse.Of(records, illness.Oxygen, summary.Episodes) };
@@ -40,7 +40,7 @@ public static class Reviewer
             Baseline = baseline,
             BaselineMissing = missing,
             Illness = summary,
-            Taper = new(PlannedSteps.Of(records), steps, Wean.InWords(steps, summary.Episodes)),
+            Taper = new(PlannedSteps.Of(records, chest), steps, Wean.InWords(steps, summary.Episodes)),
             Recovery = RecoveryCurve.Of(summary.Episodes, records.Options),
             SessionEffect = SessionEffects.Of(sessions, illness.Oxygen),
             SaturationByFlow = BaselineFinding.ByFlow(records),

@@ -81,8 +81,11 @@ public sealed record SessionFinding
     /// <summary>Median minutes per area and technique; null when not known.</summary>
     public double? MinutesPerArea { get; init; }
 
-    /// <summary>Minutes per area planned; null when the plan does not say.</summary>
+    /// <summary>Minutes per area planned, the median over the parts usually treated; null when the plan does not say.</summary>
     public double? MinutesPerAreaPlanned { get; init; }
+
+    /// <summary>Its minutes against the plan's, part by part; null when they cannot be compared.</summary>
+    public MinutesAgainstPlan? AgainstPlan { get; init; }
 
     /// <summary>Areas that other sessions treat and this one left out, in words; empty when none or when not known.</summary>
     public IReadOnlyList<string> AreasLeftOut { get; init; } = [];

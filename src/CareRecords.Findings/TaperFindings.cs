@@ -39,7 +39,11 @@ public sealed record TaperFindings(IReadOnlyList<PlannedStep> Planned, IReadOnly
 /// <param name="To">Last care day, included.</param>
 /// <param name="SessionsPerDay">Sessions a day, lower end; null when not said.</param>
 /// <param name="MinutesPerArea">Minutes per area; null when not said.</param>
-public sealed record PlannedStep(LocalDate From, LocalDate To, double? SessionsPerDay, double? MinutesPerArea);
+public sealed record PlannedStep(LocalDate From, LocalDate To, double? SessionsPerDay, double? MinutesPerArea)
+{
+    /// <summary>Minutes planned for lower chest, upper chest and vibration; null when the plan sets none of them apart.</summary>
+    public PartMinutes? Parts { get; init; }
+}
 
 /// <summary>Median minutes a side, by part; null where none has its minutes.</summary>
 /// <param name="Lower">Lower chest, vibration apart.</param>

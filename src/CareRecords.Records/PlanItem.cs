@@ -29,6 +29,15 @@ public enum PlanItem
     /// <summary>Minutes for each area and technique, each side.</summary>
     MinutesPerArea,
 
+    /// <summary>Minutes of percussion of the lower chest, each side, where they differ from <see cref="MinutesPerArea"/>.</summary>
+    MinutesLower,
+
+    /// <summary>Minutes of percussion of the upper chest, each side, where they differ.</summary>
+    MinutesUpper,
+
+    /// <summary>Minutes of vibration, each side (and each area, where areas are vibrated one by one), where they differ.</summary>
+    MinutesVibration,
+
     /// <summary>Lower end of the target saturation, per cent.</summary>
     TargetSaturationLow,
 

@@ -24,6 +24,9 @@ public static class PlanItems
         new(PlanItem.MedicineBeforeSession, "medicine before session", null, "", ""),
         new(PlanItem.SessionsPerDay, "sessions per day", null, "sessions a day", ""),
         new(PlanItem.MinutesPerArea, "minutes per area", null, "minutes", ""),
+        new(PlanItem.MinutesLower, "minutes lower", null, "minutes", ""),
+        new(PlanItem.MinutesUpper, "minutes upper", null, "minutes", ""),
+        new(PlanItem.MinutesVibration, "minutes vibration", null, "minutes", ""),
         new(PlanItem.TargetSaturationLow, "target saturation low", null, "%", ""),
         new(PlanItem.TargetSaturationHigh, "target saturation high", null, "%", ""),
         new(PlanItem.StopSaturation, "stop saturation", null, "%", ""),
@@ -37,6 +40,9 @@ public static class PlanItems
     ];
 
     private static readonly Dictionary<PlanItem, Description> ByItem = All.ToDictionary(d => d.Item);
+
+    /// <summary>The items that set minutes for one part of the chest; the other parts have those of <see cref="PlanItem.MinutesPerArea"/>.</summary>
+    public static IReadOnlyList<PlanItem> MinutesOfParts { get; } = [PlanItem.MinutesLower, PlanItem.MinutesUpper, PlanItem.MinutesVibration];
 
     /// <summary>The description of an item.</summary>
     public static Description Describe(PlanItem item) => ByItem[item];

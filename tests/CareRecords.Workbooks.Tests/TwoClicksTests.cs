@@ -16,7 +16,7 @@ public sealed partial class TwoClicksTests
     [InlineData("Feed stopped in time", Sheet.Gaps)]
     [InlineData("Inhaler in time", Sheet.Gaps)]
     [InlineData("Sessions", Sheet.Days)]
-    [InlineData("Minutes (6 parts x plan's)", Sheet.Gaps)]
+    [InlineData("Minutes, where written", Sheet.Gaps)]
     [InlineData("E1", Sheet.Illness)]
     [InlineData("0.5 L/min", Sheet.Saturation)]
     [InlineData("1.5 L/min", Sheet.Saturation)]

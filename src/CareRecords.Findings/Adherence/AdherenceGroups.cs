@@ -3,7 +3,7 @@ using NodaTime;
 namespace CareRecords.Findings;
 
 /// <summary>Count, daily and timing measures side by side, for all and by week, state, part of the day and writer.</summary>
-internal sealed class AdherenceGroups(ChildRecords records, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<DayFinding> days, ChestMinutes chest)
+internal sealed class AdherenceGroups(ChildRecords records, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<DayFinding> days)
 {
     private static readonly (int From, string Label)[] Parts = [(4, "04:00–10:00"), (10, "10:00–16:00"), (16, "16:00–22:00"), (22, "22:00–04:00")];
 
@@ -58,13 +58,14 @@ internal sealed class AdherenceGroups(ChildRecords records, IReadOnlyList<Sessio
         return Shares.OfDays(judged.Count(d => d.SessionsDone >= d.SessionsPlanned), judged.Count, planned.Count - judged.Count);
     }
 
-    /// <summary>Minutes of the sessions whose minutes are known against the plan's minutes per area over the parts usually treated.</summary>
-    private DoneOfPlanned? MinutesDone(IReadOnlyList<SessionFinding> theirs)
+    /// <summary>Minutes over the parts whose minutes are written, against the plan for them; what the plan sets for the others stands beside.</summary>
+    private static DoneOfPlanned? MinutesDone(IReadOnlyList<SessionFinding> theirs)
     {
-        if (chest.UsualParts is not { } parts) return null;
-        var counted = theirs.Where(s => s.Minutes is not null && s.MinutesPerAreaPlanned is > 0).ToList();
-        return counted.Count == 0 ? null
-            : Of(counted.Sum(s => s.Minutes!.Value), counted.Sum(s => parts * s.MinutesPerAreaPlanned!.Value), counted.Select(s => s.CareDay).Distinct().Count());
+        var compared = theirs.Where(s => s.AgainstPlan is not null).ToList();
+        var counted = compared.Where(s => s.AgainstPlan!.Done is not null).ToList();
+        if (counted.Count == 0) return null;
+        var minutes = Of(counted.Sum(s => s.AgainstPlan!.Done!.Value), counted.Sum(s => s.AgainstPlan!.Planned), counted.Select(s => s.CareDay).Distinct().Count());
+        return minutes with { NotWritten = compared.Sum(s => s.AgainstPlan!.NotWritten) };
     }
 
     private static DoneOfPlanned Of(double done, double planned, int daysCounted) => new(done, planned, done / planned, daysCounted);

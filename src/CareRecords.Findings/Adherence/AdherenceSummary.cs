@@ -9,7 +9,7 @@ internal static class AdherenceSummary
 {
     public static AdherenceFindings Of(ChildRecords records, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<DayFinding> days, ChestMinutes chest)
     {
-        var groups = new AdherenceGroups(records, sessions, days, chest);
+        var groups = new AdherenceGroups(records, sessions, days);
         var overall = groups.Overall();
         return new()
         {
@@ -18,6 +18,7 @@ internal static class AdherenceSummary
             ByState = groups.ByState(),
             Effort = (EffortOf(days, sessions), EffortOf([.. days.Where(d => d.Episode is null)], [.. sessions.Where(s => s.Episode is null)]),
                 EffortOf([.. days.Where(d => d.Episode is not null)], [.. sessions.Where(s => s.Episode is not null)])),
+            UsualParts = chest.UsualParts,
             Parts = (ChestMinutes.ByPart(sessions.Select(s => s.Session)), ChestMinutes.ByPart(sessions.Where(s => s.Episode is not null).Select(s => s.Session))),
             ByTimeOfDay = groups.ByTimeOfDay(),
             ByWriter = groups.ByWriter(),

@@ -7,15 +7,15 @@ namespace CareRecords.Findings;
 internal static class DayFindings
 {
     /// <summary>The days; <paramref name="medianAtUsualOxygen"/> gives a day's median resting saturation at usual oxygen.</summary>
-    public static IReadOnlyList<DayFinding> Of(ChildRecords records, IReadOnlyList<SessionFinding> sessions, Func<LocalDate, double?> medianAtUsualOxygen)
+    public static IReadOnlyList<DayFinding> Of(ChildRecords records, IReadOnlyList<SessionFinding> sessions, ChestMinutes chest, Func<LocalDate, double?> medianAtUsualOxygen)
     {
         var byDay = sessions.ToLookup(s => s.CareDay);
         var omitted = records.Omitted.ToLookup(o => records.Plan.DayOf(o.When));
-        return [.. records.Days.Select(day => One(records, day, [.. byDay[day]], [.. omitted[day]], medianAtUsualOxygen(day)))];
+        return [.. records.Days.Select(day => One(records, day, [.. byDay[day]], [.. omitted[day]], chest.PlannedPerArea(day), medianAtUsualOxygen(day)))];
     }
 
     private static DayFinding One(
-        ChildRecords records, LocalDate day, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<OmittedSession> omitted, double? median)
+        ChildRecords records, LocalDate day, IReadOnlyList<SessionFinding> sessions, IReadOnlyList<OmittedSession> omitted, double? minutesPlanned, double? median)
     {
         var entries = records.On(day);
         var checks = entries.OfType<Check>().ToList();
@@ -31,7 +31,7 @@ internal static class DayFindings
             Minutes = known.Count == 0 ? null : known.Sum(s => s.Minutes!.Value),
             SessionsWithoutMinutes = sessions.Count - known.Count,
             MinutesPerArea = ChestMinutes.PerArea(sessions.Select(s => s.Session)),
-            MinutesPerAreaPlanned = records.Plan.Number(PlanItem.MinutesPerArea, day),
+            MinutesPerAreaPlanned = minutesPlanned,
             Readings = checks.Count(c => c.SpO2 is not null),
             MedianSpO2AtUsualOxygen = median,
             LowestSpO2 = checks.Min(c => c.SpO2),

@@ -1,4 +1,3 @@
-using CareRecords.Records;
 using NodaTime;
 
 namespace CareRecords.Findings;
@@ -26,7 +25,8 @@ internal static class SessionFindings
                     CareDay = day,
                     Minutes = s.TotalMinutes,
                     MinutesPerArea = ChestMinutes.PerArea([s]),
-                    MinutesPerAreaPlanned = records.Plan.Number(PlanItem.MinutesPerArea, day),
+                    MinutesPerAreaPlanned = chest.PlannedPerArea(day),
+                    AgainstPlan = chest.AgainstPlan(s, day),
                     AreasLeftOut = chest.LeftOut(s),
                     FeedGap = feeds.Of(s),
                     InhalerGap = inhalers.Of(s),

@@ -87,6 +87,9 @@ internal static class AdherenceJson
         json.Number("planned", done.Planned);
         json.Number("proportion", done.Proportion);
         json.WriteNumber("daysCounted", done.DaysCounted);
+        if (done.NotWritten is null) return;
+        json.Number("plannedNotWritten", done.NotWritten);
+        json.Number("worstCase", done.WorstCase);
     }
 
     private static void RunChart(Utf8JsonWriter json, RunChartFinding chart)

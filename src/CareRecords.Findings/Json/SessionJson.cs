@@ -13,6 +13,12 @@ internal static class SessionJson
         json.Number("minutes", session.Minutes);
         json.Number("minutesPerArea", session.MinutesPerArea);
         json.Number("minutesPerAreaPlanned", session.MinutesPerAreaPlanned);
+        json.Object("minutesAgainstPlan", session.AgainstPlan, m =>
+        {
+            json.Number("done", m.Done);
+            json.Number("planned", m.Planned);
+            json.Number("notWritten", m.NotWritten);
+        });
         json.Strings("areasLeftOut", session.AreasLeftOut);
         json.Object("feedGap", session.FeedGap, g =>
         {

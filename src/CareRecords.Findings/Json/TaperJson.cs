@@ -14,6 +14,7 @@ internal static class TaperJson
             json.Day("to", s.To);
             json.Number("sessionsPerDay", s.SessionsPerDay);
             json.Number("minutesPerArea", s.MinutesPerArea);
+            if (s.Parts is { } parts) json.Object("minutes", parts, p => { json.Number("lower", p.Lower); json.Number("upper", p.Upper); json.Number("vibration", p.Vibration); });
         });
         json.WriteString("weanInWords", taper.WeanInWords);
     }

@@ -23,9 +23,9 @@ internal static class PlanWithinStep
         return [.. runs.Select(r => new PlanRun(r.Value, r.Days))];
     }
 
-    /// <summary>"4 to 30 Mar, then 3"; null when the plan did not change.</summary>
+    /// <summary>"4 until 30 Mar, then 3"; null when the plan did not change.</summary>
     public static string? InWords(IReadOnlyList<PlanRun> runs) => runs.Count < 2 ? null
-        : string.Join(", then ", runs.Select((r, i) => Value(r.Value) + (i + 1 < runs.Count ? $" to {Words.ShortDay(r.Days[^1].Day)}" : "")));
+        : string.Join(", then ", runs.Select((r, i) => Value(r.Value) + (i + 1 < runs.Count ? $" until {Words.ShortDay(r.Days[^1].Day)}" : "")));
 
     /// <summary>" (lower 4, upper 3, vibration 1)" where the parts differ; else nothing.</summary>
     public static string InWords(PartMinutes parts)

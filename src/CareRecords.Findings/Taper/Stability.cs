@@ -19,6 +19,7 @@ internal sealed class Stability
     private readonly ChildRecords _records;
     private readonly UsualOxygen _oxygen;
     private readonly List<(Instant At, string What)> _breaks;
+    private readonly List<(Instant At, string What)> _backToUsual;
     private readonly List<Instant> _telling;
 
     public Stability(ChildRecords records, IllnessByRecord illness)
@@ -27,7 +28,9 @@ internal sealed class Stability
         _telling = [.. records.Checks.Where(c => c.SpO2 is not null || c.OxygenLitresPerMinute is not null).Select(records.Placed).Concat(illness.Signs.Select(s => s.At)).Order()];
         var signs = illness.Signs.Select(s => (s.At, $"{s.What}, {When(s.At, exact: false)}"));
         var low = illness.Smoothed.Where(s => s.IsBelow).Select(s => (s.At, $"saturation below usual, {When(s.At, exact: false)}"));
-        _breaks = [.. signs.Concat(low).Concat(Changes()).OrderBy(b => b.At)];
+        var changes = Changes().ToList();
+        _breaks = [.. signs.Concat(low).Concat(changes.Where(c => !c.ToUsual).Select(c => (c.At, c.What))).OrderBy(b => b.At)];
+        _backToUsual = [.. changes.Where(c => c.ToUsual).Select(c => (c.At, c.What))];
     }
 
     /// <summary>Null when nothing was written in the 48 hours before.</summary>
@@ -37,7 +40,14 @@ internal sealed class Stability
         if (before < 0 || moment - _telling[before] > TellsFor) return null;
         var broken = _breaks.FindLastIndex(b => b.At < moment);
         var (from, what) = broken < 0 ? (_telling[0], "the first reading, " + When(_telling[0], exact: false)) : _breaks[broken];
-        return new((moment - from).TotalHours, $"from {what}; {OxygenAt(moment)}");
+        return new((moment - from).TotalHours, $"from {what}; {BackToUsual(from, moment) ?? OxygenAt(moment)}");
+    }
+
+    /// <summary>A reader who sees oxygen change after the hours begin is told why they run on; null when it did not come back to usual in them.</summary>
+    private string? BackToUsual(Instant from, Instant moment)
+    {
+        var last = _backToUsual.FindLastIndex(b => b.At > from && b.At < moment);
+        return last < 0 ? null : $"coming back to usual does not break them ({_backToUsual[last].What})";
     }
 
     private string OxygenAt(Instant moment)
@@ -48,7 +58,7 @@ internal sealed class Stability
         return $"last written on {Words.Flow(flow)}{state}";
     }
 
-    private IEnumerable<(Instant At, string What)> Changes()
+    private IEnumerable<(Instant At, string What, bool ToUsual)> Changes()
     {
         double? previous = null;
         var clocked = _records.Checks.Where(c => c.OxygenLitresPerMinute is not null && c.When.Precision != TimePrecision.DayOnly).Select(_records.DayOf).ToHashSet();
@@ -56,8 +66,12 @@ internal sealed class Stability
         {
             // A flow for the whole day has no place among flows with a clock.
             if (check.OxygenLitresPerMinute is not { } flow || (check.When.Precision == TimePrecision.DayOnly && clocked.Contains(_records.DayOf(check)))) continue;
-            if (flow != (previous ?? _oxygen.On(_records.DayOf(check))) && _oxygen.StateOf(flow, _records.DayOf(check)) != FlowState.Usual)
-                yield return (_records.Placed(check), $"oxygen {Words.Flow(flow)}, {When(_records.Placed(check), check.When.IsExact)}");
+            if (flow != (previous ?? _oxygen.On(_records.DayOf(check))))
+            {
+                var toUsual = _oxygen.StateOf(flow, _records.DayOf(check)) == FlowState.Usual;
+                yield return (_records.Placed(check), $"{(toUsual ? "" : "oxygen ")}{Words.Flow(flow)}, {When(_records.Placed(check), check.When.IsExact)}", toUsual);
+            }
+
             previous = flow;
         }
     }

@@ -109,16 +109,23 @@ internal static class SignGrammar
     private static string? Describe(IReadOnlyList<Term> terms, int at, string line, string name, HashSet<int> used)
     {
         var words = new List<string>();
+        var ownAt = 0;
         if (name is "secretions" or "cough" or "vomit" or "unwell")
             for (var i = 0; i < terms.Count; i++)
             {
+                if (i == at) ownAt = words.Count;
                 if (used.Contains(i) && i != at) continue;
                 if (terms[i].Is(Sense.Quality) && Math.Abs(i - at) <= 8 && !Between(terms, i, at)) { words.Add(line[terms[i].Start..terms[i].End]); if (name == "secretions") used.Add(i); }
                 else if (terms[i].Kind == TermKind.Times && Math.Abs(i - at) <= 4 && name == "cough") { words.Add(Doubts.Plain(terms[i].Number) + " times"); used.Add(i); }
                 else if (terms[i].Is(Sense.WakeCue) && name == "cough") words.Add("woke");
                 else if (terms[i].Is(Sense.Since) && name == "cough") words.Add("since");
             }
-        if (terms[at].Text is "rattly" or "chesty" or "phlegmy" or "junky" or "snotty" or "gunky" or "plugs" or "plug") words.Insert(0, terms[at].Text);
+        if (terms[at].Text is "rattly" or "chesty" or "phlegmy" or "junky" or "snotty" or "gunky" or "plugs" or "plug")
+        {
+            // In the order written; a describing word right before it belongs to it: "bit chesty".
+            if (ownAt > 0 && terms[at - 1].Is(Sense.Quality)) words[ownAt - 1] += " " + terms[at].Text;
+            else words.Insert(ownAt, terms[at].Text);
+        }
         return words.Count > 0 ? string.Join(", ", words) : null;
     }
 

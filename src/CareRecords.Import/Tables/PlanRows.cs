@@ -18,7 +18,9 @@ internal static class PlanRows
             ("feedgap", PlanItem.FeedGapMinutes), ("feedstopminutes", PlanItem.FeedGapMinutes), ("inhalergap", PlanItem.InhalerGapMinutes),
             ("inhalerwindow", PlanItem.InhalerWindowMinutes), ("medicinebefore", PlanItem.MedicineBeforeSession), ("inhaler", PlanItem.MedicineBeforeSession),
             ("sessionsaday", PlanItem.SessionsPerDay), ("sessions", PlanItem.SessionsPerDay), ("minutesanarea", PlanItem.MinutesPerArea),
-            ("minutesperspot", PlanItem.MinutesPerArea), ("targetlow", PlanItem.TargetSaturationLow), ("targethigh", PlanItem.TargetSaturationHigh),
+            ("minutesperspot", PlanItem.MinutesPerArea), ("lowerminutes", PlanItem.MinutesLower), ("minutesbottoms", PlanItem.MinutesLower), ("minutesonthebottoms", PlanItem.MinutesLower), ("minutesbases", PlanItem.MinutesLower),
+            ("upperminutes", PlanItem.MinutesUpper), ("minutestops", PlanItem.MinutesUpper), ("minutesonthetops", PlanItem.MinutesUpper), ("vibrationminutes", PlanItem.MinutesVibration), ("minutesvibrations", PlanItem.MinutesVibration), ("minutesvibs", PlanItem.MinutesVibration),
+            ("targetlow", PlanItem.TargetSaturationLow), ("targethigh", PlanItem.TargetSaturationHigh),
             ("stopbelow", PlanItem.StopSaturation), ("oxygen", PlanItem.UsualOxygen), ("usualfeed", PlanItem.UsualFeedMinutes),
             ("sameevent", PlanItem.SameEventMinutes), ("name", PlanItem.ChildCalled), ("childcalled", PlanItem.ChildCalled), ("age", PlanItem.AgeBand), ("group", PlanItem.StudyGroup),
         ])

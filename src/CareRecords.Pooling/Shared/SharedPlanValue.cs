@@ -18,6 +18,15 @@ public enum SharedPlanItem
     /// <summary>Minutes for each area and technique.</summary>
     MinutesPerArea,
 
+    /// <summary>Minutes for the lower chest, where they differ.</summary>
+    MinutesLower,
+
+    /// <summary>Minutes for the upper chest, where they differ.</summary>
+    MinutesUpper,
+
+    /// <summary>Minutes of vibration, where they differ.</summary>
+    MinutesVibration,
+
     /// <summary>Lower end of the target saturation, per cent.</summary>
     TargetSaturationLow,
 

@@ -37,14 +37,10 @@ internal sealed class FormulaTwins
         _daysWithDoses = [.. rows.Doses.Select(d => rows.TimeLine.CareDay(d.Item.When.Stated))];
         _checks = rows.Checks.ToLookup(c => rows.TimeLine.CareDay(c.Item.When.Stated), c => c.Item);
         _sessions = rows.Sessions.ToLookup(s => rows.TimeLine.CareDay(s.Item.When.Stated), s => s.Item);
-        UsualParts = rows.Findings.Adherence.Overall.Minutes is { Planned: { } minutes } && PlannedPerArea() is > 0 and var perArea ? Math.Round(minutes / perArea) : null;
     }
 
     /// <summary>The medicine due before a session by the plan at the end of the review, in lower case; null when the plan does not name one.</summary>
     public string? MedicineBefore { get; }
-
-    /// <summary>How many parts of the chest a session usually treats; null when not known.</summary>
-    public double? UsualParts { get; }
 
     public string DueWord(Dose dose)
     {
@@ -128,9 +124,6 @@ internal sealed class FormulaTwins
             most = Math.Max(most, at - counted.Where(f => f.OnHigh < at).Max(f => f.OffLow));
         return most > LookBackMinutes ? null : most;
     }
-
-    private double PlannedPerArea() =>
-        _rows.Findings.Sessions.Where(s => s.Minutes is not null && s.MinutesPerAreaPlanned is > 0).Sum(s => s.MinutesPerAreaPlanned!.Value);
 
     private static bool Same(double? a, double? b) => (a is null && b is null) || (a is { } x && b is { } y && Math.Abs(x - y) <= Tolerance);
 }

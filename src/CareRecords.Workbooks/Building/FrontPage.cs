@@ -121,6 +121,7 @@ internal sealed class FrontPage(Book book, IXLWorksheet sheet)
         foreach (var c in new[] { 2, 7 })
         {
             sheet.Cell(Row, c).Style.Font.Bold = true;
+            sheet.Cell(Row, c).Style.Alignment.ShrinkToFit = true;
             sheet.Cell(Row, c).Style.Alignment.Horizontal = XLAlignmentHorizontalValues.Left;
         }
 

@@ -21,16 +21,17 @@ internal static class ChangeWords
         foreach (var item in findings.Plan.Where(p => !p.IsDefault).GroupBy(p => p.Item))
         {
             var values = item.OrderBy(v => v.From ?? findings.Span.From).ToList();
-            if (values.Count < 2) continue;
+            var begins = PlanItems.MinutesOfParts.Contains(item.Key) && values[0].From is { } from && from > findings.Span.From;
+            if (values.Count < 2 && !begins) continue;
             any = true;
-            yield return $"Plan, {values[0].Name}: {values[0].Value}" + string.Concat(values.Skip(1).Select(v => $", {v.Value} from {TimeWords.Day(v.From ?? findings.Span.From)}")) + ".";
+            yield return $"Plan, {values[0].Name}: {(begins ? $"as every area, {values[0].Value} from {TimeWords.Day(values[0].From!.Value)}" : values[0].Value)}" + string.Concat(values.Skip(1).Select(v => $", {v.Value} from {TimeWords.Day(v.From ?? findings.Span.From)}")) + ".";
         }
 
         if (!any) yield return "The plan did not change in what was written.";
         if (Unnamed(rows) is { } unnamed) yield return unnamed;
-        var flows = findings.Days.Where(d => d.HighestOxygen is not null).GroupBy(d => Weeks.MondayOf(d.Day))
-            .Select(w => $"{TimeWords.Day(w.Key)} {TimeWords.Number(w.Max(d => d.HighestOxygen)!.Value)}").ToList();
-        if (flows.Count > 1) yield return $"Highest oxygen written, L/min, in the week from {string.Join("; ", flows)}.";
+        var flows = findings.Days.GroupBy(d => Weeks.MondayOf(d.Day)).Where(w => w.Any(d => d.HighestOxygen is not null))
+            .Select(w => $"{TimeWords.Days(w.Min(d => d.Day), w.Max(d => d.Day))} {FindingWords.Flow(w.Max(d => d.HighestOxygen))}").ToList();
+        if (flows.Count > 1) yield return $"Highest oxygen written at any time in each week: {string.Join("; ", flows)}.";
     }
 
     /// <summary>Medicines whose words name none of the table, with the day of the first; null when there is none.</summary>

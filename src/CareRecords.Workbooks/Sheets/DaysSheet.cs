@@ -56,7 +56,7 @@ internal static class DaysSheet
         new("sessions planned", 8.6, d => CellContent.Of(d.SessionsPlanned).By(PlanFormulas.On(PlanItem.SessionsPerDay, Day))) { Format = Format.UpToTwo },
         new("minutes", 8.2, d => CellContent.Of(d.Minutes).By($"IF({DayFormulas.SessionsWithMinutes(Day)}=0,\"\",SUMIFS(Sessions[minutes in all],Sessions[care day],{Day}))")) { Format = Format.UpToTwo },
         new("minutes per area", 8, d => rows.Twins.MinutesPerAreaFollows(d) ? CellContent.Of(d.MinutesPerArea).ByArray(DayFormulas.MinutesPerArea(Day)) : CellContent.Of(d.MinutesPerArea)) { Format = Format.UpToTwo },
-        new("minutes per area planned", 8.2, d => CellContent.Of(d.MinutesPerAreaPlanned).By(PlanFormulas.On(PlanItem.MinutesPerArea, Day))) { Format = Format.UpToTwo },
+        new("minutes per area planned", 8.2, d => CellContent.Of(d.MinutesPerAreaPlanned).By(PlanFormulas.MinutesPerArea(rows.Log.Plan, rows.Findings.Adherence.UsualParts, Day))) { Format = Format.UpToTwo },
         Verdicts("feed gap kept", d => d.FeedGaps.Kept, "feed gap", FindingWords.Kept),
         Verdicts("feed gap short", d => d.FeedGaps.NotKept, "feed gap", FindingWords.Short),
         Verdicts("feed gap cannot tell", d => d.FeedGaps.Unknown, "feed gap", FindingWords.CannotTell),

@@ -23,7 +23,7 @@ internal static class EpisodeWords
         if (course.Where(e => e.Kind == CourseKind.Team).ToList() is { Count: > 0 } team)
             parts.Add("lines that name the team, as written: " + string.Join(", ", team.Take(MostTeamLines).Select(e => $"{TimeWords.Day(e.Date)} \u201c{SummarySentences.Clip(e.What, MostOfLine)}\u201d")) + (team.Count > MostTeamLines ? $" ({team.Count - MostTeamLines} more)" : ""));
         parts.Add(OrNone(course, CourseKind.Hospital, "no admission written"));
-        return $"{episode.Id}: {string.Join("; ", parts)}. {Recovered(episode)} {BackToUsual(episode)} All in order: sheet {WorkbookLayout.Sheet.IllnessCourse}.";
+        return $"{episode.Id}: {string.Join("; ", parts)}. {Recovered(findings.Illness.OfRecord(episode) ?? episode)} {BackToUsual(episode)} All in order: sheet {WorkbookLayout.Sheet.IllnessCourse}.";
     }
 
     private static string BackToUsual(EpisodeFinding episode) => episode.BackToMaintenanceDays is { } days

@@ -10,8 +10,10 @@ internal static class GapsSheet
 {
     public const string Table = "Gaps";
 
-    /// <summary>Hidden working column: minutes per area planned, times the parts usually treated.</summary>
+    /// <summary>Hidden working columns: minutes of the parts whose minutes were written (or the total), the plan's minutes for them, and for the other parts.</summary>
+    public const string MinutesCompared = "minutes compared";
     public const string MinutesPlanned = "minutes planned";
+    public const string MinutesNotWritten = "minutes planned, not written";
 
     public static TablePlace Write(Book book, ReviewRows rows)
     {
@@ -54,9 +56,28 @@ internal static class GapsSheet
         new("week from", 12, s => CellContent.Of(Weeks.MondayOf(s.CareDay)).By($"{GapFormulas.Cell("care day")}-WEEKDAY({GapFormulas.Cell("care day")},2)+1")) { Format = Format.ShortDay },
         new("inhaler window, min", 8, s => CellContent.Of(s.InhalerGap.WindowMinutes).By(PlanFormulas.On(PlanItem.InhalerWindowMinutes, GapFormulas.Cell("care day")))) { Format = Format.Whole },
         new("areas left out", 40, s => CellContent.Of(string.Join(", ", s.AreasLeftOut))) { Wrap = true },
-        new(MinutesPlanned, 12, s => CellContent.Of(s.MinutesPerAreaPlanned * rows.Twins.UsualParts)
-            .By(rows.Twins.UsualParts is { } parts ? $"IFERROR({PlanFormulas.On(PlanItem.MinutesPerArea, GapFormulas.Cell("care day"))}*{Formula.Number(parts)},\"\")" : "\"\"")) { Role = ColumnRole.Working },
+        .. MinutesColumns(rows),
         new(GapFormulas.StartLow, 12, s => CellContent.Of(rows.TimeLine.Earliest(s.Session.When.Earliest)).By(GapFormulas.Session(IntervalColumns.StartLow))) { Role = ColumnRole.Working },
         new(GapFormulas.StartHigh, 12, s => CellContent.Of(rows.TimeLine.Latest(s.Session.When.Latest)).By(GapFormulas.Session(IntervalColumns.StartHigh))) { Role = ColumnRole.Working },
     ];
+
+    /// <summary>
+    /// Planned minutes follow the plan by so many parts of each item; how many are written is counted in the sheet Sessions where each has a column
+    /// there, and is otherwise as read.
+    /// </summary>
+    private static IReadOnlyList<Column<SessionFinding>> MinutesColumns(ReviewRows rows)
+    {
+        var usual = rows.Findings.Adherence.UsualParts;
+        static string Plan(PlanItem item) => $"{PlanItems.Describe(item).Name}, plan";
+        string Sum(Func<PlanItem, string> parts) => string.Join('+', usual.Select(u => $"{parts(u.Item)}*N({GapFormulas.Cell(Plan(u.Item))})"));
+        var all = Sum(i => Formula.Number(usual.First(u => u.Item == i).Parts));
+        return
+        [
+            .. usual.Select(u => new Column<SessionFinding>(Plan(u.Item), 9, s => CellContent.Of(rows.Log.Plan.NumberFor(u.Item, s.CareDay) ?? rows.Log.Plan.NumberFor(PlanItem.MinutesPerArea, s.CareDay))
+                .By(PlanFormulas.MinutesOf(rows.Log.Plan, u.Item, GapFormulas.Cell("care day")))) { Role = ColumnRole.Working }),
+            new(MinutesCompared, 9, s => SessionMinutes.Compared(rows, s)) { Role = ColumnRole.Working },
+            new(MinutesPlanned, 9, s => s.AgainstPlan is { } m ? CellContent.Of(m.Planned).By(Sum(i => SessionMinutes.Written(rows, s, i))) : CellContent.Blank) { Role = ColumnRole.Working },
+            new(MinutesNotWritten, 9, s => s.AgainstPlan is { } m ? CellContent.Of(m.NotWritten).By($"{all}-{GapFormulas.Cell(MinutesPlanned)}") : CellContent.Blank) { Role = ColumnRole.Working },
+        ];
+    }
 }

@@ -14,15 +14,15 @@ internal static class IllnessCourseSheet
         IReadOnlyList<Column<CourseEvent>> columns =
         [
             new("episode", 9, e => CellContent.Of(e.Episode)),
-            new("when", 36, e => CellContent.Of(TimeWords.Moment(e))),
+            new("when", 34, e => CellContent.Of(TimeWords.Moment(e))),
             new("kind", 15, e => CellContent.Of(FindingWords.Course(e.Kind))),
-            new("what was written", 44, e => CellContent.Of(e.What)) { Wrap = true },
+            new("what was written", 40, e => CellContent.Of(e.What)) { Wrap = true },
             new("care day", 16.5, e => CellContent.Of(e.Day)) { Format = Look.Format.Day },
             .. TraceColumns.Sources<CourseEvent>(rows, e => e.Sources),
         ];
         TableSheet.Dress(
             sheet, "What was written around each illness",
-            "From three days before to the recovery: signs, medicines begun, oxygen above usual, the plan's sessions, hospital, lines that name the team. Dates are the calendar's; a line without a clock holds for its day. In order of time; the order does not say what led to what.");
+            "From three days before to the recovery, in order of time. Dates are the calendar's; a line without a clock holds for its day. The order does not say what led to what.");
         var place = TableSheet.Write(book, sheet, Table, columns, rows.Findings.Illness.Course);
         PageDress.Apply(sheet, landscape: true, Look.Blue);
         return place;

@@ -29,7 +29,7 @@ internal static class IllnessSheet
             [.. illness.ByRecord.Select(e => ("by the record", e)), .. illness.ByModel.Select(e => ("by the model", e))];
         TableSheet.Dress(
             sheet, "Illness and recovery",
-            "Two definitions, both shown. Days are counted from the start of the first care day of illness. Worked out by CareRecords; these rows are not recalculated by the sheet.", 2);
+            "Two definitions, both shown. Days are counted from the start of the row's own onset day: two rows of one illness may count from different days. Worked out by CareRecords; these rows are not recalculated by the sheet.", 2);
         var place = TableSheet.Write(book, sheet, Table, columns, episodes);
         var at = place.LastRow + 2;
         foreach (var sentence in Sentences(rows.Findings))
@@ -80,7 +80,7 @@ internal static class IllnessSheet
         new("model estimate, days", 10, e => CellContent.Of(e.Episode.Recovery.Estimate)) { Format = Format.OneDecimal, Remark = "From the model, not recalculated." },
         new("estimate low, days", 9, e => CellContent.Of(e.Episode.Recovery.Low)) { Format = Format.OneDecimal, Remark = "From the model, not recalculated." },
         new("estimate high, days", 9, e => CellContent.Of(e.Episode.Recovery.High)) { Format = Format.OneDecimal, Remark = "From the model, not recalculated. Empty: open." },
-        new("back to maintenance, days", 11, e => CellContent.Of(e.Episode.BackToMaintenanceDays)) { Format = Format.OneDecimal },
+        new("back to maintenance, days", 12.5, e => CellContent.Of(e.Episode.BackToMaintenanceDays)) { Format = Format.OneDecimal },
         new("relapse of", 9, e => CellContent.Of(e.Episode.RelapseOf)),
         new("days since recovery before", 10, e => CellContent.Of(e.Episode.DaysSincePreviousRecovery)) { Format = Format.OneDecimal },
         new("method", 40, e => CellContent.Of(e.Episode.Recovery.Method)) { Wrap = true },

@@ -19,6 +19,15 @@ internal static class PlanWords
         return CellContent.Of(words + (value.IsDefault ? " (default, not your plan)" : value.From is { } from && from > findings.Span.From ? $" (since {TimeWords.Day(from)})" : ""));
     }
 
+    /// <summary>"lower 4, upper 3, vibration 1" where the plan sets a part apart (the dates stand under what changed); else the minutes of every area.</summary>
+    public static CellContent MinutesInForce(ChildFindings findings)
+    {
+        if (PlanItems.MinutesOfParts.All(i => Last(findings, i) is null)) return InForce(findings, PlanItem.MinutesPerArea);
+        string Of(PlanItem item) => (Last(findings, item) ?? Last(findings, PlanItem.MinutesPerArea))?.Value ?? "not said";
+        var (lower, upper) = (Of(PlanItem.MinutesLower), Of(PlanItem.MinutesUpper));
+        return CellContent.Of((lower == upper ? $"{lower} minutes" : $"lower {lower}, upper {upper}") + $", vibration {Of(PlanItem.MinutesVibration)}");
+    }
+
     private static PlanValueInForce? Last(ChildFindings findings, PlanItem item) =>
         findings.Plan.Where(p => p.Item == item && (p.From is null || p.From <= findings.Span.To)).OrderBy(p => p.From ?? NodaTime.LocalDate.MinIsoValue).LastOrDefault();
 

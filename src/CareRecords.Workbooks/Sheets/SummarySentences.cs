@@ -36,8 +36,9 @@ internal static class SummarySentences
     {
         var findings = rows.Findings;
         int Count(FlagKind kind) => findings.Flags.Count(f => f.Kind == kind);
+        var vomited = findings.Sessions.Count(s => s.Session.Vomited == true);
         return $"Oxygen above usual on {Count(FlagKind.OxygenAboveUsual)} of {findings.Days.Count} days (hours a day are not written). {Under(rows, PlanItem.TargetSaturationLow, "target")} {Under(rows, PlanItem.StopSaturation, "stop value")} "
-            + $"Sessions stopped early: {Count(FlagKind.StoppedEarly)}. Vomiting written: {Count(FlagKind.Vomit)}. Admissions written: {Count(FlagKind.Admitted)}. Asleep and awake are not told apart.";
+            + $"Sessions stopped early: {Count(FlagKind.StoppedEarly)}; with vomiting: {vomited}. Vomiting written apart from a session: {Count(FlagKind.Vomit) - vomited}. Admissions written: {Count(FlagKind.Admitted)}. Asleep and awake are not told apart.";
     }
 
     /// <summary>Readings under a value of the plan, out of those on days with one, with their days.</summary>
@@ -54,11 +55,13 @@ internal static class SummarySentences
     }
 
     /// <summary>How the minutes planned are reckoned, and the minutes of each part as written.</summary>
-    public static string MinutesReckoned(ChildFindings findings, double parts)
+    public static string MinutesReckoned(ChildFindings findings)
     {
         var (all, ill) = findings.Adherence.Parts;
         var (written, whenIll) = (Parts(all), Parts(ill));
-        return $"Minutes planned are {TimeWords.Number(parts)} parts (sides, lower and upper, vibration) x the plan's minutes per area, also for vibration, whose minutes a plan may set apart: a full round can come to less."
+        var apart = findings.Plan.Any(p => PlanItems.MinutesOfParts.Contains(p.Item));
+        return $"Planned are the plan's minutes for each of the {findings.Adherence.UsualParts.Sum(u => u.Parts)} parts (sides, lower and upper, vibration) that sessions usually treat"
+            + (apart ? "." : "; the plan sets no others for vibration, so where the team sets less a full round comes to less.")
             + (written.Length == 0 ? "" : $" Median minutes a side, as written: {written}{(whenIll.Length == 0 ? "" : $"; on illness days {whenIll}")}.");
     }
 

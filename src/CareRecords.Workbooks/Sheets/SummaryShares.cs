@@ -1,4 +1,5 @@
 using CareRecords.Findings;
+using CareRecords.Records;
 using CareRecords.Workbooks.Building;
 using Format = CareRecords.Workbooks.Building.Look.Format;
 using SheetName = CareRecords.Workbooks.WorkbookLayout.Sheet;
@@ -11,8 +12,9 @@ internal static class SummaryShares
     /// <summary>A child fed by tube is seldom without a feed for so long: a later one may not have been written (common practice, no source).</summary>
     private const int LongAgoMinutes = 240;
 
-    public static void Write(FrontPage page, ChildFindings findings, double? usualParts)
+    public static void Write(FrontPage page, ReviewRows rows)
     {
+        var findings = rows.Findings;
         var overall = findings.Adherence.Overall;
         page.Band("Kept, not kept, cannot tell", $"'{SheetName.Gaps}'!A1");
         page.Headings("before a session", "kept", "not kept", "cannot tell", "share kept", "95 % limits from", "to", "worst case*", "best case*");
@@ -20,7 +22,7 @@ internal static class SummaryShares
         Share(page, "Inhaler in time", "inhaler gap", overall.InhalerGap);
         page.Sentence(NotKept(findings));
         page.Sentence(CellContent.Of($"* Share if none, and if all, of the 'cannot tell' were kept. The limits are not recalculated by the sheet; how they are reckoned: sheet {SheetName.HowWorkedOut}."), size: 8);
-        page.Headings("", "done", "planned", "share", "days counted", "minutes a day, median", "minutes, least", "minutes, most", "begun 22:00 to 06:00");
+        page.Headings("", "done", "planned", "share", "days counted", "minutes a day, median", "minutes, least", "minutes, most", "sessions begun at night");
         Done(page, "Sessions", overall.Sessions, Days("sessions done", ""), Days("sessions planned", ""), Counted(""), findings.Adherence.Effort.All, "");
         foreach (var state in findings.Adherence.ByState.Where(g => g.Sessions is { DaysCounted: > 0 }))
         {
@@ -31,11 +33,15 @@ internal static class SummaryShares
         }
 
         if (overall.Sessions?.Planned is not null) page.Sentence(DaysFull(findings));
-        var minutesLabel = usualParts is { } of ? $"Minutes ({TimeWords.Number(of)} parts x plan's)" : "Minutes";
-        const string minutes = "Gaps[minutes],\">=0\",Gaps[minutes planned],\">0\"";
-        Done(page, minutesLabel, overall.Minutes, $"SUMIFS(Gaps[minutes],{minutes})", $"SUMIFS(Gaps[minutes planned],{minutes})", null, null, "");
-        if (usualParts is { } parts && overall.Minutes is not null)
-            page.Sentence(CellContent.Of(SummarySentences.MinutesReckoned(findings, parts)), size: 9);
+        const string minutes = $"Gaps[{GapsSheet.MinutesCompared}],\">=0\",Gaps[{GapsSheet.MinutesPlanned}],\">0\"";
+        Done(page, "Minutes, where written", overall.Minutes, $"SUMIFS(Gaps[{GapsSheet.MinutesCompared}],{minutes})", $"SUMIFS(Gaps[{GapsSheet.MinutesPlanned}],{minutes})", null, null, "");
+        if (overall.Minutes is { } compared)
+        {
+            page.Sentence(MinutesNotWritten(compared, minutes));
+            page.Sentence(CellContent.Of(SummarySentences.MinutesReckoned(findings)), size: 9);
+        }
+
+        page.Sentence(AtNight(rows));
         page.Sentence(SummarySentences.NotDone(findings));
         if (SummarySentences.Reasons(findings) is { } reasons) page.Sentence(CellContent.Of(reasons));
     }
@@ -90,6 +96,28 @@ internal static class SummaryShares
             effort.Days == 0 ? (CellContent.Blank, Format.Text) : (Live(effort.MostMinutes, "MAX"), Format.UpToTwo),
             (effort.NightSessions == 0 ? night : night.By($"SUMPRODUCT((({clock}>=1320)+({clock}<360)){ofSessions})"), Format.Whole),
         ];
+    }
+
+    /// <summary>Planned minutes of which nobody wrote whether they were done: unknown, and neither done nor missed.</summary>
+    private static CellContent MinutesNotWritten(DoneOfPlanned minutes, string counted)
+    {
+        var (unknown, percent) = (minutes.NotWritten ?? 0, (minutes.WorstCase ?? 0) * 100);
+        if (unknown == 0) return CellContent.Of("Every planned minute of the sessions written is accounted for.");
+        const string Head = "Not written, so unknown and in neither figure: ", Middle = " planned minutes of parts whose minutes nobody wrote. Were none of them done, the share would be ", Tail = " %.";
+        const string NotWritten = $"SUM(Gaps[{GapsSheet.MinutesNotWritten}])";
+        var worst = $"100*SUMIFS(Gaps[{GapsSheet.MinutesCompared}],{counted})/(SUMIFS(Gaps[{GapsSheet.MinutesPlanned}],{counted})+{NotWritten})";
+        return CellContent.Of($"{Head}{TimeWords.Number(Math.Round(unknown, 1))}{Middle}{Math.Round(percent, MidpointRounding.AwayFromZero):0}{Tail}")
+            .By($"{Formula.Text(Head)}&ROUND({NotWritten},1)&{Formula.Text(Middle)}&ROUND({worst},0)&{Formula.Text(Tail)}");
+    }
+
+    /// <summary>A night without a session may still be a night of readings, feeds and medicines.</summary>
+    private static CellContent AtNight(ReviewRows rows)
+    {
+        static bool Night(CareEntry entry) => entry.When.Precision != TimePrecision.DayOnly && entry.When.Stated.Hour is >= 22 or < 6;
+        int Count<T>(IReadOnlyList<Numbered<T>> entries) where T : CareEntry => entries.Count(e => Night(e.Item));
+        var nights = rows.Sessions.Select(e => (CareEntry)e.Item).Concat(rows.Feeds.Select(e => e.Item)).Concat(rows.Doses.Select(e => e.Item)).Concat(rows.Checks.Select(e => e.Item))
+            .Where(Night).Select(e => rows.TimeLine.CareDay(e.When.Stated)).Distinct().Count();
+        return CellContent.Of($"At night (22:00 to before 06:00): {Count(rows.Sessions)} sessions begun, {Count(rows.Checks)} checks, {Count(rows.Doses)} doses, {Count(rows.Feeds)} feeds begun; something written on {nights} of {rows.Findings.Days.Count} nights.");
     }
 
     /// <summary>Days with all, more and fewer sessions than planned: a share of sessions sets more against fewer.</summary>

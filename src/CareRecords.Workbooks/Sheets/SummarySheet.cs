@@ -23,13 +23,14 @@ internal static class SummarySheet
         Plan(page, rows.Findings);
         WhatChanged(page, rows);
         Illness(page, rows.Findings);
-        SummaryShares.Write(page, rows.Findings, rows.Twins.UsualParts);
+        SummaryShares.Write(page, rows);
         Saturation(page, rows);
         Taper(page, rows.Findings);
         Trust(page, rows);
         FamilyQuestions(page, rows.FamilyQuestions);
         page.Band("Decided today");
         page.WritingLines(["What we agreed", "Who does what, by when", "To look at next time"]);
+        page.Sentence(CellContent.Of(OnPaper), size: 8);
         page.Sentence(CellContent.Of(Look.ShortCaution), size: 8);
         PageDress.Apply(sheet, landscape: false, Look.Blue);
         sheet.PageSetup.FitToPages(1, 1);
@@ -37,6 +38,10 @@ internal static class SummarySheet
         sheet.PageSetup.CenterHorizontally = true;
         sheet.PageSetup.PrintAreas.Add(1, 1, page.Row - 1, FrontPage.Columns);
     }
+
+    /// <summary>Links lead nowhere on paper: there the bars name the sheet, the feet of the pages name theirs, and this is their order.</summary>
+    private static string OnPaper { get; } =
+        $"On paper: each bar names its sheet, and the foot of every page its own. In order: {string.Join(", ", WorkbookLayout.Order.Where(s => s != SheetName.AsRead))}.";
 
     private static void Who(FrontPage page, ReviewRows rows)
     {
@@ -55,7 +60,7 @@ internal static class SummarySheet
             [("Sessions a day", PlanItem.SessionsPerDay), ("Minutes per area", PlanItem.MinutesPerArea), ("Feed stopped before", PlanItem.FeedGapMinutes), ("Inhaler before", PlanItem.InhalerGapMinutes)];
         (string Name, PlanItem Item)[] right =
             [("Usual oxygen", PlanItem.UsualOxygen), ("Target saturation", PlanItem.TargetSaturationLow), ("Stop below", PlanItem.StopSaturation), ("Inhaler meant", PlanItem.MedicineBeforeSession)];
-        for (var i = 0; i < left.Length; i++) page.Pair(left[i].Name, PlanWords.InForce(findings, left[i].Item), right[i].Name, PlanWords.InForce(findings, right[i].Item));
+        for (var i = 0; i < left.Length; i++) page.Pair(left[i].Name, left[i].Item == PlanItem.MinutesPerArea ? PlanWords.MinutesInForce(findings) : PlanWords.InForce(findings, left[i].Item), right[i].Name, PlanWords.InForce(findings, right[i].Item));
     }
 
     private static void WhatChanged(FrontPage page, ReviewRows rows)
@@ -74,23 +79,26 @@ internal static class SummarySheet
             return;
         }
 
-        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "most sessions a day", "recovery, days, by the record", "recovery, days, by the model (95 % limits)");
+        page.Headings("episode", "first day", "earliest to latest", "lowest SpO2, %", "highest oxygen", "by the record: first day", "by the record: days to recovery", "by the model: days to recovery (95 % limits)");
         page.JoinLastTwo();
         foreach (var episode in episodes.Take(MostEpisodes))
         {
             var at = IllnessSheet.RowOf(findings.Illness, episode);
             CellContent From(CellContent content, string heading) => content.Value is null || at is null ? content : content.By($"INDEX({IllnessSheet.Table}[{heading}],{at + 1})");
             var link = at is { } row ? FormattableString.Invariant($"'{SheetName.Illness}'!A{WorkbookLayout.HeadingRow + 1 + row}") : null;
+            var record = findings.Illness.OfRecord(episode);
             page.Line(
                 CellContent.Of(episode.Id + (episode.RelapseOf is { } of ? $", relapse of {of}" : "")).To(link),
                 (From(CellContent.Of(episode.Onset), "onset"), "d mmm"),
                 (CellContent.Of(episode.OnsetLow == episode.OnsetHigh ? "that day" : TimeWords.Days(episode.OnsetLow, episode.OnsetHigh)), Format.Text),
                 (From(CellContent.Of(episode.LowestSpO2), "lowest SpO2, %"), Format.UpToTwo), (From(CellContent.Of(episode.HighestOxygen), "highest oxygen, L/min"), "0.## \"L/min\""),
-                (From(CellContent.Of(episode.MostSessions), "most sessions a day"), Format.Whole),
-                (CellContent.Of(episode.Recovery.RecordHigh is null ? $"not by {Rounded(episode.Recovery.RecordLow)}" : RoundedRange(episode.Recovery.RecordLow, episode.Recovery.RecordHigh)), Format.Text),
+                (CellContent.Of(record?.Onset), "d mmm"),
+                (CellContent.Of(record is null ? "none" : RecordDays(record.Recovery)), Format.Text),
                 (CellContent.Of(ModelDays(episode.Recovery)), Format.Text));
             page.JoinLastTwo();
         }
+
+        page.Sentence(CellContent.Of("Days to recovery run from each definition's own first day, as on the sheet Illness."), size: 8);
 
         foreach (var episode in episodes.Take(MostEpisodes)) page.Sentence(CellContent.Of(EpisodeWords.Of(findings, episode)));
         var more = episodes.Count > MostEpisodes ? $" {episodes.Count - MostEpisodes} more on the sheet Illness." : "";
@@ -145,12 +153,12 @@ internal static class SummarySheet
 
     /// <summary>What a step down's hours are counted from, and where it differs from the plan.</summary>
     private static string Detail(TaperStep step) =>
-        $"{step.Id}: " + string.Join("; ", new[]
+        $"{step.Id}: " + string.Join(". ", new[]
         {
-            step.StableInWords is { } stable ? "hours stable counted " + stable : null,
-            step.PlannedSessionsInWords is { } sessions ? $"plan {sessions} sessions a day" : null,
-            step.PlannedMinutesInWords is { } minutes ? $"plan {minutes} minutes an area" : null,
-            step.DiffersFromPlan is { } differs ? "done " + differs : null,
+            step.StableInWords is { } stable ? "hours stable are counted " + stable : null,
+            step.PlannedSessionsInWords is { } sessions ? $"Planned sessions a day: {sessions}" : null,
+            step.PlannedMinutesInWords is { } minutes ? $"Planned minutes an area: {minutes}" : null,
+            step.DiffersFromPlan is { } differs ? "Done: " + differs : null,
         }.OfType<string>()) + ".";
 
     private static void Trust(FrontPage page, ReviewRows rows)
@@ -166,6 +174,10 @@ internal static class SummarySheet
         if (questions.Count > MostQuestions) page.Sentence(CellContent.Of($"{questions.Count - MostQuestions} more on the sheet Questions for clinic."));
         if (questions.Count == 0) page.Sentence(CellContent.Of("None written."));
     }
+
+    /// <summary>The record's bracket, in days from the record's own first day.</summary>
+    private static string RecordDays(RecoveryFinding recovery) =>
+        recovery.RecordHigh is null ? $"not by {Rounded(recovery.RecordLow)}" : RoundedRange(recovery.RecordLow, recovery.RecordHigh);
 
     private static string ModelDays(RecoveryFinding recovery) => recovery switch
     {

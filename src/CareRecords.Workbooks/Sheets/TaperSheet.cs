@@ -25,23 +25,31 @@ internal static class TaperSheet
         sheet.Cell(at - 1, 1).Style.Font.Bold = true;
         IReadOnlyList<Column<(int Number, PlannedStep Step)>> planned =
         [
-            new("planned step", 8, p => CellContent.Of(FormattableString.Invariant($"P{p.Number}"))),
+            new("plan step", 8, p => CellContent.Of(FormattableString.Invariant($"P{p.Number}"))),
             new("plan from", 12, p => CellContent.Of(p.Step.From)) { Format = Format.ShortDay },
             new("plan to", 12, p => CellContent.Of(p.Step.To)) { Format = Format.ShortDay },
             new("days", 8, p => CellContent.Of(NodaTime.Period.DaysBetween(p.Step.From, p.Step.To) + 1).By($"{Formula.This("PlannedSteps", "plan to")}-{Formula.This("PlannedSteps", "plan from")}+1")) { Format = Format.Whole },
             new("sessions a day, plan", 9, p => CellContent.Of(p.Step.SessionsPerDay)) { Format = Format.UpToTwo },
-            new("minutes per area, plan", 9, p => CellContent.Of(p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
+            new("minutes per area, plan", 9, p => CellContent.Of(p.Step.MinutesPerArea)) { Format = Format.UpToTwo, Remark = "Where the plan sets lower, upper or vibration apart, the median over the parts usually treated." },
+            .. taper.Planned.Any(p => p.Parts is not null) ? PlannedParts : [],
         ];
         TableSheet.Write(book, sheet, "PlannedSteps", planned, [.. taper.Planned.Select((p, i) => (i + 1, p))], at, setWidths: false);
         PageDress.Apply(sheet, landscape: true, Blue);
         return place;
     }
 
+    private static IReadOnlyList<Column<(int Number, PlannedStep Step)>> PlannedParts =>
+    [
+        new("lower, plan", 9, p => CellContent.Of(p.Step.Parts?.Lower ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
+        new("upper, plan", 9, p => CellContent.Of(p.Step.Parts?.Upper ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
+        new("vibration, plan", 10, p => CellContent.Of(p.Step.Parts?.Vibration ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
+    ];
+
     private static CellContent Plan(double? most, string? inWords) => inWords is null ? CellContent.Of(most) : CellContent.Of(inWords);
 
     private static IReadOnlyList<Column<TaperStep>> Columns(ReviewRows rows) =>
     [
-        new("step", 8, s => CellContent.Of(s.Id).To(rows.FirstSessionOn(s.From))),
+        new("step", 9, s => CellContent.Of(s.Id).To(rows.FirstSessionOn(s.From))),
         new("from", 11, s => CellContent.Of(s.From)) { Format = Format.ShortDay },
         new("to", 11, s => CellContent.Of(s.To)) { Format = Format.ShortDay },
         new("days held", 6, s => CellContent.Of(s.DaysHeld).By($"{Formula.This(Table, "to")}-{Formula.This(Table, "from")}+1")) { Format = Format.Whole },
@@ -49,8 +57,8 @@ internal static class TaperSheet
         new("minutes per area", 9, s => CellContent.Of(s.MinutesPerArea)) { Format = Format.UpToTwo, Remark = "The median over all parts treated, vibration too; lower, upper and vibration stand apart at the right." },
         new("sessions a day planned", 9, s => Plan(s.PlannedSessionsPerDay, s.PlannedSessionsInWords)) { Format = Format.UpToTwo, Wrap = true },
         new("minutes per area planned", 9, s => Plan(s.PlannedMinutesPerArea, s.PlannedMinutesInWords)) { Format = Format.UpToTwo, Wrap = true },
-        new("direction", 9, s => CellContent.Of(FindingWords.Direction(s))) { Wrap = true },
-        new("episode", 8, s => CellContent.Of(s.Episode)),
+        new("direction", 10, s => CellContent.Of(FindingWords.Direction(s))) { Wrap = true },
+        new("episode", 9, s => CellContent.Of(s.Episode)),
         new("day of episode", 7.5, s => CellContent.Of(s.DayOfEpisode)) { Format = Format.Whole },
         new("hours stable before", 9, s => CellContent.Of(s.StableHoursBefore)) { Format = Format.Whole },
         new("hours counted from", 23, s => CellContent.Of(s.StableInWords)) { Wrap = true },

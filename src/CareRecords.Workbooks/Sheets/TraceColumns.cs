@@ -21,16 +21,16 @@ internal static class TraceColumns
     public static IEnumerable<Column<Numbered<T>>> HowRead<T>()
         where T : CareEntry =>
     [
-        new(Heading.HowRead, 26, r => CellContent.Of(r.Item.HowRead)) { Role = ColumnRole.Trace, Wrap = true },
-        new(Heading.HowExact, 13, r => CellContent.Of(WorkbookLayout.PrecisionWords[r.Item.When.Precision])) { Role = ColumnRole.Trace },
+        new(Heading.HowRead, 23, r => CellContent.Of(r.Item.HowRead)) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.HowExact, 13, r => CellContent.Of(WorkbookLayout.PrecisionWords[r.Item.When.Precision])) { Role = ColumnRole.Trace, Wrap = true },
     ];
 
     /// <summary>File, place (leading to the sheet of lines) and words as written.</summary>
     public static IEnumerable<Column<T>> Sources<T>(ReviewRows rows, Func<T, IReadOnlyList<SourceLine>> sources) =>
     [
-        new(Heading.SourceFile, 16, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace },
-        new(Heading.SourcePlace, 12, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace },
-        new(Heading.SourceText, 44, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace },
+        new(Heading.SourceFile, 19.5, r => CellContent.Of(Join(sources(r), s => s.File))) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.SourcePlace, 23.5, r => CellContent.Of(Join(sources(r), WorkbookLayout.PlaceInFile)).To(rows.Read.LinkTo(sources(r) is [var first, ..] ? first : null))) { Role = ColumnRole.Trace, Wrap = true },
+        new(Heading.SourceText, 34, r => CellContent.Of(Join(sources(r), s => s.Text))) { Role = ColumnRole.Trace, Wrap = true },
     ];
 
     private static string? Join(IReadOnlyList<SourceLine> sources, Func<SourceLine, string> part) =>

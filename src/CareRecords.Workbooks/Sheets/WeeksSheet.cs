@@ -48,8 +48,9 @@ internal static class WeeksSheet
         Live("sessions done of planned", Format.Percent, g => g.Sessions?.Proportion, $"IFERROR({This(table, "sessions done")}/{This(table, "sessions planned")},\"\")"),
         Live("days counted", Format.Whole, g => g.Sessions?.DaysCounted, live ? CountedDays : null),
         Live("days with all sessions", Format.Whole, g => g.DaysAllDone?.Kept, live && hasPlan ? $"SUMPRODUCT((Days[week from]={Week})*(Days[anything written]=\"yes\")*ISNUMBER(Days[sessions planned])*(Days[sessions planned]>0)*(Days[sessions done]>=Days[sessions planned]))" : null),
-        Live("minutes done", Format.UpToTwo, g => g.Minutes?.Done, live ? MinutesCounted("Gaps[minutes]") : null),
+        Live("minutes done", Format.UpToTwo, g => g.Minutes?.Done, live ? MinutesCounted($"Gaps[{GapsSheet.MinutesCompared}]") : null),
         Live("minutes planned", Format.UpToTwo, g => g.Minutes?.Planned, live ? MinutesCounted($"Gaps[{GapsSheet.MinutesPlanned}]") : null),
+        Live("minutes planned, not written", Format.UpToTwo, g => g.Minutes?.NotWritten, live ? $"IF(COUNTIFS({MinutesOfWeek})=0,\"\",SUMIFS(Gaps[{GapsSheet.MinutesNotWritten}],Gaps[week from],{Week}))" : null),
         .. live ? Charted : [],
     ];
 
@@ -66,12 +67,10 @@ internal static class WeeksSheet
 
     private static string DaysCounted(string column) => $"SUMIFS({column},Days[week from],{Week},Days[anything written],\"yes\",Days[sessions planned],\">0\")";
 
-    /// <summary>Over the week's sessions whose minutes are known and planned; empty when there is none.</summary>
-    private static string MinutesCounted(string column)
-    {
-        var counted = $"Gaps[week from],{Week},Gaps[minutes],\">=0\",Gaps[{GapsSheet.MinutesPlanned}],\">0\"";
-        return $"IF(COUNTIFS({counted})=0,\"\",SUMIFS({column},{counted}))";
-    }
+    /// <summary>Over the week's sessions with minutes to set against the plan; empty when there is none.</summary>
+    private static string MinutesCounted(string column) => $"IF(COUNTIFS({MinutesOfWeek})=0,\"\",SUMIFS({column},{MinutesOfWeek}))";
+
+    private static string MinutesOfWeek => $"Gaps[week from],{Week},Gaps[{GapsSheet.MinutesCompared}],\">=0\",Gaps[{GapsSheet.MinutesPlanned}],\">0\"";
 
     private static Column<AdherenceGroup> Live(string heading, string format, Func<AdherenceGroup, double?> value, string? formula) =>
         new(heading, 9, g => formula is null ? CellContent.Of(value(g)) : CellContent.Of(value(g)).By(formula)) { Format = format };

@@ -54,6 +54,26 @@ public sealed class IllnessSummaryTests
     }
 
     [Fact]
+    public void The_record_s_own_episode_is_found_by_the_days_it_shares()
+    {
+        var illness = ReviewDays(90, [30, 60]);
+        Assert.Equal((2, 2), (illness.ByModel.Count, illness.ByRecord.Count));
+        Assert.Equal(illness.ByRecord, illness.Episodes.Select(illness.OfRecord));
+        Assert.Null((illness with { ByRecord = [illness.ByRecord[1]] }).OfRecord(illness.Episodes[0]));
+    }
+
+    /// <summary>Counted from its own first day, the record's bracket is the same moments as from the model's.</summary>
+    [Fact]
+    public void Both_rows_of_an_illness_bracket_the_same_recovery()
+    {
+        var illness = Review(60, Unwell(28));
+        var (model, record) = (Assert.Single(illness.Episodes), Assert.Single(illness.ByRecord));
+        var apart = NodaTime.Period.DaysBetween(model.Onset, record.Onset);
+        Assert.Equal(model.Recovery.RecordHigh!.Value, record.Recovery.RecordHigh!.Value + apart, 9);
+        Assert.Equal(record, illness.OfRecord(model));
+    }
+
+    [Fact]
     public void An_illness_that_only_signs_show_stands_beside_the_models()
     {
         var illness = Review(60, Unwell(50), Unwell(51), Unwell(52));

@@ -95,6 +95,31 @@ public class TaperTests
     }
 
     [Fact]
+    public void A_plan_that_changes_within_a_step_is_told_with_its_last_day()
+    {
+        var step = Wean().Plan(PlanItem.SessionsPerDay, "4").Plan(PlanItem.SessionsPerDay, "3", First.PlusDays(28)).Review().Taper.Done[2];
+        Assert.Equal("4 until 28 Feb, then 3", step.PlannedSessionsInWords);
+    }
+
+    /// <summary>Usual 0.5 L/min; 1 L/min from day 21 to day 27: hours run from the change up, and the words say why the change back does not break them.</summary>
+    [Fact]
+    public void Coming_back_to_usual_oxygen_does_not_break_stable_hours_and_is_said()
+    {
+        var log = new LogBuilder().Plan(PlanItem.UsualOxygen, "0.5");
+        for (var n = 0; n < 60; n++)
+        {
+            log.On(First.PlusDays(n));
+            for (var i = 0; i < (n < 30 ? 4 : 2); i++) log.Session($"{8 + (3 * i):00}:10", perArea: 3);
+            foreach (var at in new[] { "08:00", "12:00", "16:00", "20:00" }) log.Check(at, 96, n is >= 21 and < 28 ? 1 : 0.5);
+        }
+
+        var step = log.Review().Taper.Done[1];
+        Assert.Equal(First.PlusDays(30), step.From);
+        Assert.Equal((9 * 24) + (10 / 60.0), step.StableHoursBefore!.Value, 9);
+        Assert.Equal("from oxygen 1 L/min, 22 Feb 08:00; coming back to usual does not break them (0.5 L/min, 1 Mar 08:00)", step.StableInWords);
+    }
+
+    [Fact]
     public void Days_not_written_are_passed_over()
     {
         var log = new LogBuilder();

@@ -31,6 +31,8 @@ public sealed class SentencesTests
     [InlineData("school gave her 120 down the tube at 12:15", "12:15 feed 120")]
     [InlineData("pump off at 5.45 am salbutamol 2 puffs at 6.15 am then physio at 6.30 am", "-05:45 feed; 06:15 salbutamol 2 puffs; 06:30 session")]
     [InlineData("11:40 LL4 RL4 LU2 RU2, green now", "11:40 session LL4 RL4 LU2 RU2; 11:40 secretions green")]
+    [InlineData("07:10 LL4 RL4. bit chesty", "07:10 session LL4 RL4; 07:10 secretions bit chesty")]
+    [InlineData("07:10 LL4 RL4. chesty, thick", "07:10 session LL4 RL4; 07:10 secretions chesty, thick")]
     [InlineData("11:40 LL4 RL4, green nappy", "11:40 session LL4 RL4")]
     [InlineData("physio 07:10, all four places 4 min each", "07:10 session LL4 RL4 LU4 RU4")]
     [InlineData("07:10 physio, patting both sides, lower 3 mins each and upper 2 mins each", "07:10 session LL3 RL3 LU2 RU2")]

@@ -136,6 +136,15 @@ public sealed class ContractTablesTests
     }
 
     [Fact]
+    public void PlanOfParts_IsReadUnderItsNamesAndTheFamilys()
+    {
+        var log = Inputs.Import("plan.csv", "from,item,value\n2026-03-01,minutes per area,3\n2026-03-09,minutes on the bottoms,4\n2026-03-09,minutes upper,2.5\n2026-03-09,minutes vibration,1\n");
+        Assert.Empty(log.Problems);
+        Assert.Equal([(PlanItem.MinutesLower, 4d), (PlanItem.MinutesPerArea, 3d), (PlanItem.MinutesUpper, 2.5d), (PlanItem.MinutesVibration, 1d)],
+            log.Plan.Rows.OrderBy(r => r.Item.ToString(), StringComparer.Ordinal).Select(r => (r.Item, r.Low!.Value)));
+    }
+
+    [Fact]
     public void PlanWithoutDates_HoldsFromTheFirstRecordAndIsAskedAbout()
     {
         var log = Inputs.Import("plan.csv", "item,value\nfeed gap minutes,45\n");

@@ -15,18 +15,17 @@ internal sealed class DayStripDrawing
     private readonly ChildFindings _findings;
     private readonly double _rowHeight;
     private readonly DateTimeZone? _zone;
-    private readonly HashSet<Dose> _mistimed = new(ReferenceEqualityComparer.Instance);
     private readonly string? _checkedMedicine;
+
+    /// <summary>Where no medicine is logged at all, every session's inhaler is unknown, and a mark beside each would say nothing.</summary>
+    private readonly bool _medicinesLogged;
 
     public DayStripDrawing(CareLog log, ChildFindings findings, double rowHeight)
     {
         (_findings, _rowHeight) = (findings, rowHeight);
         _zone = DateTimeZoneProviders.Tzdb.GetZoneOrNull(findings.Span.Zone);
         _checkedMedicine = log.Plan.ValueFor(PlanItem.MedicineBeforeSession, findings.Span.To)?.Text;
-        foreach (var session in findings.Sessions)
-        {
-            if (session.InhalerGap is { Verdict: GapVerdict.Short or GapVerdict.Early, Dose: { } dose }) _mistimed.Add(dose);
-        }
+        _medicinesLogged = log.Entries.OfType<Dose>().Any();
     }
 
     public IReadOnlyList<KeyItem> Key =>
@@ -35,12 +34,14 @@ internal sealed class DayStripDrawing
         new((ink, x, y) => ink.Box(x - 8, y - 4, 16, 8, OxyColors.White, ChartColours.Blue, 1, [2, 1.5]), "time or minutes not exact", 18),
         new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, ChartColours.Green), "feed", 18),
         new((ink, x, y) => ink.Box(x - 8, y - 1.7, 16, 3.4, OxyColors.White, ChartColours.Green, 0.9), "feed, an end not written", 18),
-        KeyItem.Of(Glyph.TriangleDown, ChartColours.Black, "inhaler", 6),
-        KeyItem.Of(Glyph.HollowTriangleDown, ChartColours.Vermilion, "inhaler too near or too early", 6),
-        new((ink, x, y) => { ink.Mark(Glyph.Cross, x - 6, y, 6, ChartColours.Vermilion); ink.Text(x, y, "12", bold: true); }, "feed gap short, minutes", 22),
-        KeyItem.Of(Glyph.Question, ChartColours.Black, "feed gap: cannot tell"),
+        KeyItem.Of(Glyph.TriangleDown, ChartColours.Black, "inhaler given", 6),
         KeyItem.Of(Glyph.Ring, ChartColours.Blue, "not done, say the notes"),
         .. KeyItem.Illness(_findings),
+        KeyItem.Of(Glyph.Cross, ChartColours.Vermilion, "after a session: feed gap short, with its minutes"),
+        KeyItem.Of(Glyph.Question, ChartColours.Black, "after a session: feed gap, cannot tell"),
+        KeyItem.Of(Glyph.HollowTriangleDown, ChartColours.Vermilion, "after a session: its inhaler too near or too early", 6),
+        KeyItem.Of(Glyph.Dash, ChartColours.Vermilion, "after a session: no inhaler written", 6),
+        .. _medicinesLogged ? (KeyItem[])[KeyItem.Of(Glyph.HollowDiamond, ChartColours.Black, "after a session: inhaler, cannot tell", 5)] : [],
     ];
 
     public void Draw(IRenderContext ink, OxyRect body, IReadOnlyList<DayStripRow> rows, double clockRow)
@@ -88,8 +89,7 @@ internal sealed class DayStripDrawing
         foreach (var (at, dose) in row.Doses)
         {
             if (dose.Class != MedicineClass.Bronchodilator && dose.Medicine != _checkedMedicine) continue;
-            var late = _mistimed.Contains(dose);
-            ink.Mark(late ? Glyph.HollowTriangleDown : Glyph.TriangleDown, strips.Left + at * hour, lane, 6, late ? ChartColours.Vermilion : ChartColours.Black);
+            ink.Mark(Glyph.TriangleDown, strips.Left + at * hour, lane, 6, ChartColours.Black);
         }
         ClockChange(ink, row.Day.Day, strips, lane);
         foreach (var (at, _) in row.Omitted) ink.Mark(Glyph.Ring, strips.Left + at * hour, lane, 6.5, ChartColours.Blue);
@@ -98,9 +98,9 @@ internal sealed class DayStripDrawing
         foreach (var session in row.Sessions)
         {
             var (x, width) = DrawSession(ink, session, strips, lane);
-            var marked = session.FeedGap.Verdict is GapVerdict.Short or GapVerdict.Unknown;
+            var marked = session.FeedGap.Verdict is GapVerdict.Short or GapVerdict.Unknown || InhalerMark(session) is not null;
             if (marked && x < labelledTo) row.Unmarked++;
-            else if (marked) labelledTo = DrawVerdict(ink, session.FeedGap, x, width, strips, lane);
+            else if (marked) labelledTo = DrawVerdicts(ink, session, x, width, strips, lane);
         }
     }
 
@@ -117,15 +117,31 @@ internal sealed class DayStripDrawing
         return (x, width);
     }
 
-    /// <summary>Marks a short or unknown gap behind its session, or before it at the right edge; returns how far to the right marks now reach.</summary>
-    private static double DrawVerdict(IRenderContext ink, FeedGapFinding gap, double x, double width, OxyRect strips, double lane)
+    /// <summary>Marks what is not kept or cannot be told after its session, or before it at the right edge; returns how far to the right marks now reach.</summary>
+    private double DrawVerdicts(IRenderContext ink, SessionFinding session, double x, double width, OxyRect strips, double lane)
     {
-        const double mostRoom = 40;
+        const double mostRoom = 48;
         var atEdge = x + width + mostRoom > strips.Right;
-        var from = atEdge ? x - mostRoom : x + width;
-        var to = gap.Verdict == GapVerdict.Short ? Short(ink, gap, from + 5.5, lane) : Unknown(ink, from + 5, lane);
+        var to = atEdge ? x - mostRoom : x + width;
+        if (InhalerMark(session) is { } mark)
+        {
+            ink.Mark(mark.Glyph, to + 5.5, lane, 5.5, mark.Colour);
+            to += 9;
+        }
+
+        if (session.FeedGap.Verdict == GapVerdict.Short) to = Short(ink, session.FeedGap, to + 5.5, lane);
+        else if (session.FeedGap.Verdict == GapVerdict.Unknown) to = Unknown(ink, to + 5, lane);
         return atEdge ? strips.Right : to;
     }
+
+    /// <summary>The mark of a session's own inhaler verdict; a dose may be in time for one session and too early for the next.</summary>
+    private (Glyph Glyph, OxyColor Colour)? InhalerMark(SessionFinding session) => session.InhalerGap.Verdict switch
+    {
+        GapVerdict.Short or GapVerdict.Early => (Glyph.HollowTriangleDown, ChartColours.Vermilion),
+        GapVerdict.None => (Glyph.Dash, ChartColours.Vermilion),
+        GapVerdict.Unknown when _medicinesLogged => (Glyph.HollowDiamond, ChartColours.Black),
+        _ => null,
+    };
 
     private static double Short(IRenderContext ink, FeedGapFinding gap, double x, double lane)
     {

@@ -29,7 +29,7 @@ internal static class DayStripsChart
 
     private static ChartPage Page(List<DayStripRow> rows, CareLog log, ChildFindings findings, string name)
     {
-        var (sessions, shortGaps, unknown, withRecords) = (0, 0, 0, 0);
+        var (sessions, shortGaps, unknown, inhalers, withRecords) = (0, 0, 0, 0, 0);
         foreach (var row in rows)
         {
             sessions += row.Sessions.Count;
@@ -38,11 +38,12 @@ internal static class DayStripsChart
             {
                 if (session.FeedGap.Verdict == GapVerdict.Short) shortGaps++;
                 if (session.FeedGap.Verdict == GapVerdict.Unknown) unknown++;
+                if (session.InhalerGap.Verdict is GapVerdict.Short or GapVerdict.Early or GapVerdict.None) inhalers++;
             }
         }
         var days = ChartWords.Days(rows[0].Day.Day, rows[^1].Day.Day);
         var counts = FormattableString.Invariant(
-            $"{ChartWords.Count(sessions, "session")} on {ChartWords.Count(withRecords, "day")} with records; feed gap short before {shortGaps}, cannot tell before {unknown}");
+            $"{ChartWords.Count(sessions, "session")} on {ChartWords.Count(withRecords, "day")} with records; feed gap short before {shortGaps}, cannot tell before {unknown}; inhaler late, early or not written for {inhalers}");
         var rowHeight = rows.Count switch { > 27 => 11.8, > 20 => 13.5, _ => 17.0 };
         var drawing = new DayStripDrawing(log, findings, rowHeight);
         return new ChartPage

@@ -28,10 +28,10 @@ internal static class RecoveryChart
         return new ChartPage
         {
             Name = "recovery-" + episode.Id.ToLowerInvariant(),
-            Title = $"Illness {episode.Id} from {ChartWords.Day(episode.Onset)}: {record}; {model}",
+            Title = $"Illness {episode.Id}, days from {ChartWords.Day(episode.Onset)}: {record}; {model}",
             AltText = $"Saturation at usual oxygen by day from the start of illness {episode.Id}: {record}. {char.ToUpperInvariant(model[0])}{model[1..]}.",
             SmallPrint = FormattableString.Invariant(
-                $"Day 0 is the start of the first illness day. {ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days without one have no dot. {Guess(recovery)}{ChartWords.Sentence(recovery.Method)}"),
+                $"Day 0 is the start of {ChartWords.Day(episode.Onset)}. {OwnCount(findings, episode)}{ChartWords.Count(dots.Count, "day")} with a reading at usual oxygen; days without one have no dot. {Guess(recovery)}{ChartWords.Sentence(recovery.Method)}"),
             Key =
             [
                 KeyItem.Of(Glyph.Dot, ChartColours.Black, "day's median at usual oxygen"),
@@ -43,6 +43,12 @@ internal static class RecoveryChart
             Body = (ink, body) => Plot(findings, episode, dots, last).DrawInto(ink, body),
         };
     }
+
+    /// <summary>The record's own episode may begin on another day: the same recovery is then so many days from there.</summary>
+    private static string OwnCount(ChildFindings findings, EpisodeFinding episode) =>
+        findings.Illness.OfRecord(episode) is { Recovery: { RecordHigh: { } high } recovery } record && record.Onset != episode.Onset
+            ? $"By the record the illness begins on {ChartWords.Day(record.Onset)}: from there {ChartWords.Number(recovery.RecordLow)} to {ChartWords.Number(high)} days. "
+            : "";
 
     private static string Guess(RecoveryFinding recovery) => recovery.Curve.Count == 0 ? ""
         : "The curve is the model's guess of the level on usual oxygen, also on days on more, and not readings; under the lowest reading it is cut off. ";
