@@ -14,6 +14,9 @@ internal sealed partial class Arrangements
     private Technique _technique = Technique.Unknown;
     private List<AreaMinutes> _usual = [];
 
+    /// <summary>What a session is when nothing more is said of it, where the notes say so ("how I do his chest, so I don't have to say it every time"); null when they do not.</summary>
+    public List<AreaMinutes>? Ordinary { get; private set; }
+
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
 
@@ -24,6 +27,7 @@ internal sealed partial class Arrangements
         // The word that a key explains would be replaced by its own explanation.
         var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line;
         var terms = reader.Read(means);
+        if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
         Devices(CellTerms.Read(line), line);
@@ -44,6 +48,8 @@ internal sealed partial class Arrangements
             areas = [.. placed, .. areas.Except(bare)];
             words.AreasNotNamed = false;
         }
+        var shaken = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: Technique.Vibration, Minutes: not null }).ToList();
+        if (shaken.Count == _places.Count) areas = [.. areas.Except(shaken), .. shaken.Zip(_places, (a, p) => a with { Side = p.Side, Area = p.Area }).Where(a => a.Minutes != 0)];
         return [.. areas.SelectMany(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: not null } && words.EverySpot.Contains(a.Technique)
             ? _places.Select(p => a with { Side = p.Side, Area = p.Area }) : [a])];
     }
@@ -68,6 +74,9 @@ internal sealed partial class Arrangements
         }
     }
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(how (i|we) do|if i (say|write|put)( i)? (did|do)|(every|each) (time|session) (is|we do|i do)|every session the same)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex HowItIsDone();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"\b([367]) ?%", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Strength();
 
@@ -82,7 +91,9 @@ internal sealed partial class Arrangements
     {
         var read = AreaGrammar.Read(terms);
         var named = read.Areas.Where(a => a.Technique != Technique.Vibration && a is { Side: Side.Left or Side.Right, Area: ChestArea.Lower or ChestArea.Upper or ChestArea.Middle }).ToList();
-        if (named.Count < 2 || named.Count != named.Select(a => (a.Side, a.Area)).Distinct().Count() || named.Count < read.Areas.Count(a => a.Technique != Technique.Vibration)) return;
+        // "LL/RL/LU/RU (left lower, right lower, left upper, right upper)": the same order twice.
+        if (named.Count >= 4 && named.Count % 2 == 0 && named.Take(named.Count / 2).Select(a => (a.Side, a.Area)).SequenceEqual(named.Skip(named.Count / 2).Select(a => (a.Side, a.Area)))) named = named.GetRange(0, named.Count / 2);
+        if (named.Count < 2 || named.Count != named.Select(a => (a.Side, a.Area)).Distinct().Count() || named.Count < read.Areas.Where(a => a.Technique != Technique.Vibration).Select(a => (a.Side, a.Area)).Distinct().Count()) return;
         // An order said for its own sake has no minutes; it holds before that of a usual session.
         var order = named.TrueForAll(a => a.Minutes is null);
         if (!order && _usual.Count == 0) _usual = [.. read.Areas];

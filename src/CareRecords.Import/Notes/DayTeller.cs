@@ -190,7 +190,7 @@ internal sealed partial class DayTeller
         var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };
         var told = Add(session, happening.Start?.Mention is not null);
         told.Siblings = siblings;
-        _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item));
+        _sessions.Keep(new ToldSession(start.Stated, areas, _line.Index, _line.Item, happening.Areas!.Only));
         var unnamed = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown } && a.Technique != Technique.Vibration).ToList();
         if (happening.Areas!.AreasNotNamed && unnamed.Count > 1 && !(unnamed.Count == 4 && unnamed.TrueForAll(u => u.Minutes == unnamed[0].Minutes)) && !(happening.Reference is not null))
             Ask(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
@@ -222,6 +222,11 @@ internal sealed partial class DayTeller
             areas = [areas[0] with { Side = one.Side }, areas[1] with { Side = two.Side }];
             how = "Two numbers of minutes read as the two sides of the session before.";
             now.AreasNotNamed = false;
+        }
+        if (areas.Count == 0 && now.Technique == Technique.Unknown && happening.Reference is null && _arrangements.Ordinary is { } ordinary)
+        {
+            how = "A session told without its areas read as the notes say above that it is done.";
+            return AreaChanges.Combine(ordinary, now);
         }
         if (areas.Count == 0 && now.Technique != Technique.Unknown) areas.Add(new AreaMinutes(Side.Unknown, ChestArea.Unknown, now.Technique, null));
         return areas;

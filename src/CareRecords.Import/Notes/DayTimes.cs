@@ -24,6 +24,7 @@ internal sealed class DayTimes
     private const double AgainstStyle = 2.2;
     private const int Day = 1440;
     private const int DayBegins = 5 * 60;
+    private const double FirstAfterNoon = 1.6;
     private const double FirstNextDay = 12;
     private const double BeforeNight = 6;
     private const int NightEnds = 10 * 60;
@@ -130,7 +131,7 @@ internal sealed class DayTimes
 
     // A day under its heading is told from the morning on.
     private double FromMorning(TimeMention first, State state) =>
-        _fromMorning && !first.OtherDay && first.NotAfter is null && first.Written.Half == HalfOfDay.Unknown ? Math.Max(0, state.Minutes - DayBegins) / 280.0 : 0;
+        _fromMorning && !first.OtherDay && first.NotAfter is null && first.Written.Half == HalfOfDay.Unknown ? Math.Max(0, state.Minutes - DayBegins) / 280.0 + (state.Minutes >= 12 * 60 ? FirstAfterNoon : 0) : 0;
 
     private static double[][] Backward(List<TimeMention> chain, List<List<State>> states, bool nightShift)
     {

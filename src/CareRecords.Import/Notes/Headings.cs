@@ -13,7 +13,7 @@ namespace CareRecords.Import.Notes;
 internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Late, bool Night);
 
 /// <summary>Finds the day headings of notes.</summary>
-internal static class Headings
+internal static partial class Headings
 {
     private const int LongestHead = 80;
     private const int LongestTitle = 140;
@@ -47,6 +47,19 @@ internal static class Headings
         }
         return null;
     }
+
+    /// <summary>"NIGHT 23/24", "Night 24-25 March": a night's shift from one day to the next; null when the line opens none.</summary>
+    public static Heading? NightOver(string line)
+    {
+        if (Night().Match(line) is not { Success: true } match) return null;
+        var (first, second) = (int.Parse(match.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), int.Parse(match.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture));
+        if (first is < 1 or > 31 || second != first + 1 && !(second == 1 && first >= 28)) return null;
+        var end = match.Index + match.Length;
+        return new Heading(new DateWritten(null, null, null, null, first, IsoDayOfWeek.None), end, end < line.Length, line[..end], false, true);
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*(?:over)?nights?\b[^\d]{0,12}(\d{1,2})(?:st|nd|rd|th)?\s*[/–-]\s*(\d{1,2})(?:st|nd|rd|th)?(?!\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Night();
 
     /// <summary>
     /// A whole date (with its year, month or weekday) after one to three words, on a short line that says nothing of care: "Shift of Sat 6/12/25 PB".

@@ -6,7 +6,7 @@ namespace CareRecords.Import.Notes;
 /// Reads the family's own explanations of its words: "blue = salbutamol, brown = beclometasone", "LL means left lower", "V stands for vibrations",
 /// "the red one is salbutamol".
 /// </summary>
-internal static class LegendReader
+internal static partial class LegendReader
 {
     private const int LongestWord = 30;
     private const int LongestLine = 400;
@@ -19,6 +19,13 @@ internal static class LegendReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        if (JustPut(line) is { } put)
+        {
+            words.Add(put);
+            // "the works" is also written "works".
+            if (put.Word.StartsWith("the ", StringComparison.OrdinalIgnoreCase)) words.Add(put with { Word = put.Word[4..] });
+            return words;
+        }
         if (WhenIWrite(line) is { } explained) line = explained;
         if (Plan(line) is { } plan) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, plan))); return words; }
         if (Verbs.Any(v => line.Contains(v, StringComparison.OrdinalIgnoreCase)))
@@ -60,7 +67,10 @@ internal static class LegendReader
         if (line.Length > LongestLine) return words;
         var terms = CellTerms.Read(line);
         for (var i = 1; i + 2 < terms.Count; i++)
-            if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
+            if (terms[i].IsSymbol("(") && i + 3 < terms.Count && terms[i + 1].Text is "the" or "his" or "her" && terms[i + 3].IsSymbol(")") && (terms[i + 2].Is(Sense.Pump) || terms[i + 2].Is(Sense.Feed))
+                && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } device)
+                words.Add(new FamilyWord(line[device.Start..device.End], "pump"));
+            else if (terms[i].IsSymbol("(") && terms[i + 2].IsSymbol(")") && (terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Technique) || terms[i + 1].Is(Sense.Session))
                 && terms[i - 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 } word)
                 words.Add(new FamilyWord(line[word.Start..word.End], line[terms[i + 1].Start..terms[i + 1].End]));
         // "go to 5 min lowers, 3 min uppers, skip vibration (sick CPT)": what is told before the bracket is from now on called that.
@@ -119,6 +129,21 @@ internal static class LegendReader
 
     /// <summary>Whether a line calls itself a key.</summary>
     public static bool IsTitled(string line) => Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Placeholders();
+
+    // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works": the word for what was just told.
+    private static FamilyWord? JustPut(string line)
+    {
+        if (JustPuts().Match(line) is not { Success: true } match) return null;
+        var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
+        var word = match.Groups[1].Value.Trim(' ', '.', '"', '\'', ',');
+        return told is null || word.Length < 3 ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:i'?ll|i|we|we'?ll) (?:just |only )?(?:put|write|call it|call that|say) ""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex JustPuts();
 
     // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
     private static string? WhenIWrite(string line)
@@ -179,6 +204,8 @@ internal static class LegendReader
 
     private static void Explain(string key, string means, List<FamilyWord> words)
     {
+        // "P a/b/c/d = percussion minutes", "S x/y = SpO2 before/after": the letters stand for numbers.
+        if (Placeholders().Match(key.Trim()) is { Success: true } form) key = form.Groups[1].Value;
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');

@@ -45,6 +45,7 @@ internal sealed class NotesRun
         var legends = Legends();
         if (!IgnoresHeadings) (_clocks, _speakers) = Messages.Find(_text.Lines);
         _pairs = PairMeanings.Of(_text.Lines);
+        _twentyFour = ClockStyle.IsTwentyFour(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
         if (!IgnoresHeadings) FindHeadings(legends);
@@ -67,6 +68,7 @@ internal sealed class NotesRun
     }
 
     private bool _headed;
+    private bool _twentyFour;
     private bool _nightAlone;
     private PairMeaning _pairs;
     private HashSet<int> _clocks = [];
@@ -125,6 +127,7 @@ internal sealed class NotesRun
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
             }
             else if (_clocks.Contains(i)) continue;
+            else if (Headings.NightOver(line) is { } over) _headings[i] = over;
             else if (gluedDays && DateGrammar.GluedDay(line, out var end) is { } glued) _headings[i] = new Heading(glued, end, end < line.Length, line[..end], false, false);
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
             else
@@ -280,6 +283,7 @@ internal sealed class NotesRun
         if (day.Count == 0) return;
         var mentions = day.SelectMany(l => l.Mentions).ToList();
         foreach (var line in day) Answer(line);
+        if (_twentyFour) foreach (var mention in mentions.Where(m => m.Written is { Half: HalfOfDay.Unknown, Time.Hour: >= 10 and <= 12 or 0 })) mention.Written = mention.Written.In(mention.Written.Time.Hour is 12 or 0 ? HalfOfDay.Pm : HalfOfDay.Am);
         _times.Settle(mentions, night, _headed, _nightAlone);
         foreach (var told in _teller.Tell(day))
         {

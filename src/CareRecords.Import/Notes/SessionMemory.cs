@@ -10,7 +10,8 @@ namespace CareRecords.Import.Notes;
 /// <param name="Areas">Its areas.</param>
 /// <param name="Line">Zero-based line.</param>
 /// <param name="Item">The number of its line in a list; null when none.</param>
-internal sealed record ToldSession(LocalDateTime At, IReadOnlyList<AreaMinutes> Areas, int Line, int? Item);
+/// <param name="Partial">Whether it was told as less than the rest ("only the lowers"): a plain "same" later does not mean it, unless it follows at once.</param>
+internal sealed record ToldSession(LocalDateTime At, IReadOnlyList<AreaMinutes> Areas, int Line, int? Item, bool Partial = false);
 
 /// <summary>Remembers the sessions of the last days, so that "same", "as am", "as yesterday" and "same as 2)" can be filled in.</summary>
 internal sealed class SessionMemory
@@ -58,7 +59,7 @@ internal sealed class SessionMemory
                 if (sessions.Count == 0) return null;
                 return (index is { } k && k < sessions.Count ? sessions.OrderBy(s => s.At).ElementAt(k) : null) ?? sessions.FirstOrDefault(s => s.At.TimeOfDay == at.TimeOfDay) ?? sessions[^1];
             default:
-                return _told.FindLast(s => s.Areas.Count > 0 && (s.Line < line || s.Line == line)) ?? Last;
+                return _told.FindLast(s => s.Areas.Count > 0 && s.Line <= line && !(s.Partial && s.At.Date < at.Date)) ?? _told.FindLast(s => s.Areas.Count > 0 && s.Line <= line) ?? Last;
         }
     }
 
