@@ -25,6 +25,7 @@ internal sealed class DayTimes
     private const int Day = 1440;
     private const int DayBegins = 5 * 60;
     private const double FirstAfterNoon = 1.6;
+    private const double AgainstPump = 1.4;
     private const double FirstNextDay = 12;
     private const double BeforeNight = 6;
     private const int NightEnds = 10 * 60;
@@ -201,6 +202,7 @@ internal sealed class DayTimes
         if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
         if ((hour >= 13 || hour == 0) && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;
         if (mention.MorningHint && half == HalfOfDay.Pm) cost += AgainstHint;
+        if (mention.PumpOff && half == HalfOfDay.Pm || mention.PumpOn && half == HalfOfDay.Am && hour >= 6) cost += AgainstPump;
         cost += Habit(mention, half);
         return cost + Part(mention.Part, hour);
     }

@@ -159,6 +159,8 @@ internal sealed partial class GroupReader
             StartsList = !inList && after is null && group.Times.Count > 1,
             NotAfter = _at.Stamp,
             Date = _at.Date,
+            PumpOff = group.Has(Sense.Pump) && group.Has(Sense.Stop) && !group.Has(Sense.Start),
+            PumpOn = group.Has(Sense.Pump) && group.Has(Sense.Start) && !group.Has(Sense.Stop) && !group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }),
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
         if (group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }

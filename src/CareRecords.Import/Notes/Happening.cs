@@ -37,6 +37,12 @@ internal sealed class TimeMention
     /// <summary>True for the first time under a section's heading: sections tell the day over again.</summary>
     public bool OpensSection { get; set; }
 
+    /// <summary>A pump turned off: most feeds by pump run overnight.</summary>
+    public bool PumpOff { get; init; }
+
+    /// <summary>A pump turned on, with no volume to run in by day.</summary>
+    public bool PumpOn { get; init; }
+
     /// <summary>A session named by its time alone ("the 2.30"): it may have been told already.</summary>
     public bool NamesSession { get; set; }
 
