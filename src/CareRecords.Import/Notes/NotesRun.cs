@@ -174,6 +174,7 @@ internal sealed class NotesRun
             day.Add(read);
         }
         Tell(day, night);
+        TellOpening();
         foreach (var line in _late) Correct(line);
     }
 
@@ -278,20 +279,50 @@ internal sealed class NotesRun
         Doubt(Doubts.Unclear(line.Index, _text.File, $"'{_text.Lines[line.Index].Trim()}' puts an earlier day right, and it is not certain which record."));
     }
 
+    /// <summary>The lines of one day, with what its heading says of it.</summary>
+    private sealed record DayOfLines(List<LineRead> Lines, bool Night, bool Headed, bool NightAlone);
+
+    // The first days wait until there are some of them: what the family does at which hour is learnt from all of these before any of them is told.
+    private List<DayOfLines>? _opening = [];
+    private int _openingLines;
+    private const int LongestOpening = 1_000;
+
     private void Tell(List<LineRead> day, bool night)
     {
         if (day.Count == 0) return;
-        var mentions = day.SelectMany(l => l.Mentions).ToList();
         foreach (var line in day) Answer(line);
+        var told = new DayOfLines([.. day], night, _headed, _nightAlone);
+        day.Clear();
+        if (_opening is null) { Tell(told); return; }
+        _opening.Add(told);
+        _openingLines += told.Lines.Count;
+        if (_openingLines >= LongestOpening) TellOpening();
+    }
+
+    private void TellOpening()
+    {
+        if (_opening is not { } opening) return;
+        _opening = null;
+        if (opening.Count > 1) foreach (var day in opening) Settle(day);
+        foreach (var day in opening) Tell(day);
+    }
+
+    private void Settle(DayOfLines day)
+    {
+        var mentions = day.Lines.SelectMany(l => l.Mentions).ToList();
         if (_twentyFour) foreach (var mention in mentions.Where(m => m.Written is { Half: HalfOfDay.Unknown, Time.Hour: >= 10 and <= 12 or 0 })) mention.Written = mention.Written.In(mention.Written.Time.Hour is 12 or 0 ? HalfOfDay.Pm : HalfOfDay.Am);
-        _times.Settle(mentions, night, _headed, _nightAlone);
-        foreach (var told in _teller.Tell(day))
+        _times.Settle(mentions, day.Night, day.Headed, day.NightAlone);
+    }
+
+    private void Tell(DayOfLines day)
+    {
+        Settle(day);
+        foreach (var told in _teller.Tell(day.Lines))
         {
             if (told.Entry is { } entry) _entries.Add(entry);
             if (told.Omitted is { } omitted) _omitted.Add(omitted);
             foreach (var line in told.Lines) if (_fates[line] != LineFate.InRecords) _fates[line] = LineFate.InRecords;
         }
-        day.Clear();
     }
 
     /// <summary>The answer of a table whose clock is of 24 hours: 12.05 is just after noon.</summary>
