@@ -158,6 +158,12 @@ internal sealed partial class DayTeller
         var told = named is null ? _told.FindLast(t => t.Entry is Session or Dose or Feed)
             : _told.FindLast(t => t.Entry is Session && t.Entry.Start is { } s && IsAt(s.Stated, named)) ?? _told.FindLast(t => t.Entry?.Start is { } s && IsAt(s.Stated, named));
         if (NthOfLine() is { } nth) told = nth;
+        // "Mair has 11 wrong, it was 11.30": the hour that is wrong names the record; without one at that hour nothing is moved.
+        if (WrongHour() is { } hour)
+        {
+            told = _told.FindLast(t => t.Entry is Session or Dose or Feed && t.Entry.Start is { } s && s.Stated.Minute == 0 && s.Stated.Hour % 12 == hour % 12);
+            if (told is null) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' puts a time right, and it is not certain which record.")); return true; }
+        }
         if (told?.Entry is not { } entry) return false;
         if (!corrects && (told.OwnTime || _previous is null || told.Lines[0] < _previous.Index - 1)) return false;
         // "about 7" corrects "7" only in the half of the day of what it corrects.
@@ -173,6 +179,13 @@ internal sealed partial class DayTeller
         told.Lines.Add(_line.Index);
         if (entry is Session session && _sessions.Last is { } last) _sessions.Replace(last, last with { At = settled, Areas = session.Areas });
         return true;
+    }
+
+    private int? WrongHour()
+    {
+        var words = CellTerms.Read(_line.Words);
+        var wrong = words.FindIndex(t => t.Text == "wrong");
+        return wrong > 0 && words[wrong - 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12 } hour ? (int)hour.Number : null;
     }
 
     // "the middle one was 13.50", after a line that told several sessions.

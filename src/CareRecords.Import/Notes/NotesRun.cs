@@ -48,6 +48,8 @@ internal sealed class NotesRun
         _twentyFour = ClockStyle.IsTwentyFour(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
+        // Where "breathing treatment" is a nebuliser, "treatment" alone is too.
+        if (_text.Lines.Any(l => l.Contains("breathing treatment", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("treatment", "breathing treatment"));
         if (!IgnoresHeadings) FindHeadings(legends);
         Arrange(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
