@@ -76,10 +76,10 @@ internal sealed class NotesRun
     {
         var lines = new HashSet<int>();
         var later = new List<FamilyWord>();
+        var explained = ParallelLines.Look(_text.Lines, line => LegendReader.Read(line) is { Count: > 0 } words ? words : null);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
-            var words = LegendReader.Read(_text.Lines[i]);
-            if (words.Count == 0)
+            if (explained[i] is not { } words)
             {
                 // A word explained in passing; the line itself tells of care.
                 if (_text.Lines[i].Contains('(')) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
