@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using CareRecords.Records;
 
 namespace CareRecords.CommandLine;
@@ -6,30 +7,58 @@ namespace CareRecords.CommandLine;
 /// <summary>What was read, said on the terminal in plain words.</summary>
 internal static class ReadingReport
 {
+    // Rows put into words at a time on one processor.
+    private const int Batch = 4_096;
+
     /// <summary>Every line with what it was taken for, in the order of the inputs.</summary>
     public static void LineByLine(CareLog log, TextWriter output)
     {
-        // What it was taken for is put into words only as it is written: a log may hold a million lines.
-        var rows = log.Entries.SelectMany(e => e.Sources.Select(s => (s, (object)e)))
-            .Concat(log.Omitted.Select(o => (o.Source, (object)o)))
-            .Concat(log.Plan.Rows.Where(r => r.Source is not null).Select(r => (r.Source!, (object)r)))
-            .Concat(log.FamilyQuestions.Select(q => (q, (object)q)))
-            .Concat(log.NotRecords.Select(n => (n.Source, (object)n)))
-            .Concat(log.Problems.Select(p => (p.Source, (object)p)))
-            .OrderBy(r => r.Item1, InOrderOfInputs);
-        SourceLine? before = null;
-        foreach (var (source, what) in rows)
+        // A log may hold a million lines: they are put into words a few at a time, on every processor, and forgotten when written.
+        var rows = InOrderOfInputs(log);
+        var words = new StringBuilder[rows.Count > Batch ? Environment.ProcessorCount : 1];
+        for (var part = 0; part < words.Length; part++) words[part] = new StringBuilder();
+        for (var from = 0; from < rows.Count; from += words.Length * Batch)
         {
-            if (before is null || !IsSamePlace(before, source)) output.WriteLine($"{source.Place}: {OneLine(source.Text)}");
-            output.WriteLine($"    -> {Meaning(what)}");
-            before = source;
+            var start = from;
+            if (words.Length == 1) PutIntoWords(rows, from, words[0]);
+            else Parallel.For(0, words.Length, part => PutIntoWords(rows, start + part * Batch, words[part]));
+            foreach (var some in words) output.Write(some);
         }
     }
 
-    private static readonly Comparer<SourceLine> InOrderOfInputs = Comparer<SourceLine>.Create((a, b) =>
-        string.CompareOrdinal(a.File, b.File) is var file && file != 0 ? file
-        : string.CompareOrdinal(a.Sheet, b.Sheet) is var sheet && sheet != 0 ? sheet
-        : (a.Line ?? RowOf(a.Cell)).CompareTo(b.Line ?? RowOf(b.Cell)));
+    private static List<Row> InOrderOfInputs(CareLog log)
+    {
+        var rows = new List<Row>(log.Entries.Count + log.NotRecords.Count + log.Problems.Count);
+        foreach (var entry in log.Entries)
+            foreach (var source in entry.Sources)
+                rows.Add(new Row(source, entry));
+        foreach (var omitted in log.Omitted) rows.Add(new Row(omitted.Source, omitted));
+        foreach (var row in log.Plan.Rows)
+            if (row.Source is { } source)
+                rows.Add(new Row(source, row));
+        foreach (var question in log.FamilyQuestions) rows.Add(new Row(question, question));
+        foreach (var aside in log.NotRecords) rows.Add(new Row(aside.Source, aside));
+        foreach (var problem in log.Problems) rows.Add(new Row(problem.Source, problem));
+        // Sorted by a number each: comparing a million places by their names would take longer than all else here.
+        var places = new HashSet<(string File, string? Sheet)>();
+        foreach (var row in rows) places.Add((row.Source.File, row.Source.Sheet));
+        var ranks = places.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Sheet, StringComparer.Ordinal).Select((p, rank) => (p, rank)).ToDictionary();
+        return [.. rows.OrderBy(r => ((long)ranks[(r.Source.File, r.Source.Sheet)] << 32) + (r.Source.Line ?? RowOf(r.Source.Cell)))];
+    }
+
+    private static void PutIntoWords(List<Row> rows, int from, StringBuilder words)
+    {
+        words.Clear();
+        for (var i = from; i < rows.Count && i < from + Batch; i++)
+        {
+            var (source, what) = (rows[i].Source, rows[i].What);
+            if (i == 0 || !IsSamePlace(rows[i - 1].Source, source)) words.Append(source.Place).Append(": ").Append(OneLine(source.Text)).Append(Environment.NewLine);
+            words.Append("    -> ").Append(Meaning(what)).Append(Environment.NewLine);
+        }
+    }
+
+    // A line and something that it was taken for.
+    private readonly record struct Row(SourceLine Source, object What);
 
     private static bool IsSamePlace(SourceLine a, SourceLine b) => a.Line == b.Line && a.Cell == b.Cell && a.Place == b.Place;
 

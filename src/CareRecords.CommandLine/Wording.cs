@@ -56,6 +56,9 @@ internal static class Wording
         _ => "tube",
     };
 
+    // Most numbers are small and whole, and a picture of digits takes ten times as long to follow.
     private static string Number(string before, double? number, string after) =>
-        number is { } n ? before + n.ToString("0.##", CultureInfo.InvariantCulture) + after : "";
+        number is not { } n ? ""
+        : n is > 0 and < 1000 && n == Math.Floor(n) ? before + ((int)n).ToString(CultureInfo.InvariantCulture) + after
+        : before + n.ToString("0.##", CultureInfo.InvariantCulture) + after;
 }

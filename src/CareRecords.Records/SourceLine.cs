@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CareRecords.Records;
 
 /// <summary>Where words came from: a line of a text file, or a cell (or row) of a sheet, with the words as written.</summary>
@@ -17,6 +19,6 @@ public sealed record SourceLine(string File, int? Line, string? Sheet, string? C
 
     /// <summary>The place in a person's words: "notes.txt, line 12" or "log.xlsx, sheet Feeds, C7".</summary>
     public string Place => Line is { } line
-        ? FormattableString.Invariant($"{File}, line {line}")
+        ? string.Create(CultureInfo.InvariantCulture, $"{File}, line {line}")
         : Sheet is null ? File : $"{File}, sheet {Sheet}, {Cell}";
 }

@@ -40,23 +40,29 @@ public sealed record UncertainTime
     {
         if (earliest > stated || stated > latest)
             throw new ArgumentException("A stated time lies between its earliest and its latest.", nameof(stated));
-        (Stated, Earliest, Latest, Precision) = (stated, earliest, latest, precision);
+        (Stated, Precision) = (stated, precision);
+        if (earliest < latest) _room = new Room(earliest, latest);
     }
+
+    // Null for a point, as nearly every time is: a long log keeps a million of them.
+    private readonly Room? _room;
+
+    private sealed record Room(LocalDateTime Earliest, LocalDateTime Latest);
 
     /// <summary>The time to show: as written, or the middle of what was written.</summary>
     public LocalDateTime Stated { get; }
 
     /// <summary>The earliest local time that the words allow, included.</summary>
-    public LocalDateTime Earliest { get; }
+    public LocalDateTime Earliest => _room?.Earliest ?? Stated;
 
     /// <summary>The latest local time that the words allow, included.</summary>
-    public LocalDateTime Latest { get; }
+    public LocalDateTime Latest => _room?.Latest ?? Stated;
 
     /// <summary>Why the interval is as wide as it is.</summary>
     public TimePrecision Precision { get; }
 
     /// <summary>True when earliest and latest coincide.</summary>
-    public bool IsExact => Earliest == Latest;
+    public bool IsExact => _room is null;
 
     /// <summary>True when the time was not written as a clock time of its own (records.json <c>approximate</c>).</summary>
     public bool IsApproximate => Precision != TimePrecision.Exact;

@@ -22,15 +22,17 @@ internal static class DayClusters
     {
         if (days.Count < SmallestDays) return null;
         var random = new SeededRandom(options.Seed);
+        var (keptOn, judgedOn) = (new int[days.Count], new int[days.Count]);
+        for (var i = 0; i < days.Count; i++) (keptOn[i], judgedOn[i]) = days[i];
         var shares = new double[Math.Clamp(MostWork / days.Count, Math.Min(FewestDraws, options.Draws), options.Draws)];
         for (var draw = 0; draw < shares.Length; draw++)
         {
             var (kept, judged) = (0, 0);
-            for (var i = 0; i < days.Count; i++)
+            for (var i = 0; i < keptOn.Length; i++)
             {
-                var day = days[random.Below(days.Count)];
-                kept += day.Kept;
-                judged += day.Judged;
+                var day = random.Below(keptOn.Length);
+                kept += keptOn[day];
+                judged += judgedOn[day];
             }
 
             shares[draw] = (double)kept / judged;

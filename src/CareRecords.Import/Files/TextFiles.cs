@@ -25,7 +25,7 @@ internal static class TextFiles
         }
 
         var separator = delimiter ?? ',';
-        var part = TableReader.Read(place, () => DelimitedRows.Read(lines.Again(), separator), context with { NotAfter = file.NotAfter }, everyRow);
+        var part = TableReader.Read(place, () => ReadAhead.Of(DelimitedRows.Read(lines.Again(), separator)), context with { NotAfter = file.NotAfter }, everyRow);
         return new FileReading([part], new InputFile(file.Found.Name, "table", file.Survey.Sha256, $"{file.Survey.EncodingName}, cells separated by {NameOf(separator)}"));
     }
 

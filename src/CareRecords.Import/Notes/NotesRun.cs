@@ -82,12 +82,14 @@ internal sealed class NotesRun
     {
         var lines = new HashSet<int>();
         var later = new List<FamilyWord>();
+        var explained = ParallelLines.Look(_text.Lines, line => LegendReader.Read(line) is { Count: > 0 } words ? words : null);
         var afterKey = false;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
-            var words = LegendReader.Read(_text.Lines[i], afterKey);
-            afterKey = words.Count > 0 && (afterKey || LegendReader.IsTitled(_text.Lines[i]));
-            if (words.Count == 0)
+            // A line below a key may go on with it.
+            var words = afterKey ? LegendReader.Read(_text.Lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
+            afterKey = words is not null && (afterKey || LegendReader.IsTitled(_text.Lines[i]));
+            if (words is null)
             {
                 // A word explained in passing; the line itself tells of care.
                 if (_text.Lines[i].Contains('(')) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }

@@ -26,6 +26,15 @@ internal static class ParallelLines
         }
     }
 
+    /// <summary>What each line tells when it is looked at by itself, on all cores where there are many.</summary>
+    public static T[] Look<T>(IReadOnlyList<string> lines, Func<string, T> look)
+    {
+        var told = new T[lines.Count];
+        if (lines.Count < LeastLines) for (var i = 0; i < told.Length; i++) told[i] = look(lines[i]);
+        else Parallel.For(0, told.Length, i => told[i] = look(lines[i]));
+        return told;
+    }
+
     private static Task<LineRead[]> Start(string file, TermReader reader, IReadOnlyDictionary<string, string> answers, PlacedLine[] lines)
     {
         var reads = new LineRead[lines.Length];

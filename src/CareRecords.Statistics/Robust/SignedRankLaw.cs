@@ -11,21 +11,18 @@ internal sealed class SignedRankLaw
 
     public SignedRankLaw(IEnumerable<double> ranks)
     {
-        double[] probabilities = [1];
-        foreach (var rank in ranks)
+        int[] steps = [.. ranks.Select(rank => (int)Math.Round(2 * rank))];
+        _atMost = new double[steps.Sum() + 1];
+        _atMost[0] = 1;
+        var largest = 0;
+        foreach (var step in steps)
         {
-            var step = (int)Math.Round(2 * rank);
-            var next = new double[probabilities.Length + step];
-            for (var i = 0; i < probabilities.Length; i++)
-            {
-                next[i] += 0.5 * probabilities[i];
-                next[i + step] += 0.5 * probabilities[i];
-            }
-
-            probabilities = next;
+            // From above, so that what a rank moves up is not yet halved.
+            largest += step;
+            for (var i = largest; i >= step; i--) _atMost[i] = 0.5 * (_atMost[i] + _atMost[i - step]);
+            for (var i = step - 1; i >= 0; i--) _atMost[i] *= 0.5;
         }
 
-        _atMost = probabilities;
         for (var i = 1; i < _atMost.Length; i++)
         {
             _atMost[i] += _atMost[i - 1];

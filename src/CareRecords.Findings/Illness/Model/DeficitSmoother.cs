@@ -77,7 +77,8 @@ internal static class DeficitSmoother
     /// <summary>Makes the values sum to 1.</summary>
     public static void Scale(double[] states)
     {
-        var sum = states.Sum();
+        var sum = 0.0;
+        foreach (var p in states) sum += p;
         for (var s = 0; s < states.Length; s++) states[s] /= sum;
     }
 }

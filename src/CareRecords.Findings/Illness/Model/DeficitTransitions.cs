@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using static CareRecords.Findings.Modelling.DeficitStates;
 
 namespace CareRecords.Findings.Modelling;
@@ -43,7 +42,6 @@ internal sealed class DeficitTransitions
     public static DeficitTransitions Instance { get; } = new();
 
     /// <summary>Probabilities one step later.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forward(ReadOnlySpan<double> now, Span<double> next)
     {
         next.Clear();
@@ -58,7 +56,6 @@ internal sealed class DeficitTransitions
     }
 
     /// <summary>The expectation, one step earlier, of a value one step later.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Backward(ReadOnlySpan<double> next, Span<double> now)
     {
         for (var s = 0; s < FirstReturning; s++)

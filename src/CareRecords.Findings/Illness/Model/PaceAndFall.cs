@@ -39,7 +39,6 @@ internal sealed class PaceAndFall
     }
 
     /// <summary>Adds to <paramref name="next"/> where the returning states of <paramref name="now"/> go.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Forward(ReadOnlySpan<double> now, Span<double> next)
     {
         Span<double> here = stackalloc double[Paces.Length];
@@ -61,7 +60,6 @@ internal sealed class PaceAndFall
     }
 
     /// <summary>Sets, for the returning states, the expectation of <paramref name="next"/>.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Backward(ReadOnlySpan<double> next, Span<double> now)
     {
         Span<double> landed = stackalloc double[Paces.Length];

@@ -67,7 +67,8 @@ internal sealed class StepEvidence
             return true;
         }
 
-        var most = Math.Max(_well[step], log.Max());
+        var most = _well[step];
+        foreach (var l in log) most = Math.Max(most, l);
         Span<double> likelihood = stackalloc double[Cells + 1];
         for (var c = 0; c <= Cells; c++) likelihood[c] = Math.Exp(log[c] - most);
         states[Well] *= Math.Exp(_well[step] - most);
