@@ -18,6 +18,7 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
     /// <summary>The correction that a line makes, and the terms of the line without it; null when it makes none.</summary>
     public static (LateCorrection Found, List<Term> Others)? Take(List<Term> terms)
     {
+        terms = WithSaturday(terms);
         if (!terms.Exists(IsEarlierDay)) return null;
         for (var from = 0; from < terms.Count;)
         {
@@ -42,6 +43,10 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
         }
         return null;
     }
+
+    // "Sat night": before a part of the day it is no saturation.
+    private static List<Term> WithSaturday(List<Term> terms) => terms.Exists(t => t.Text == "sat")
+        ? [.. terms.Select((t, i) => t.Text == "sat" && i + 1 < terms.Count && (terms[i + 1].Is(Sense.DayPart) || terms[i + 1].Is(Sense.AmPm)) ? t with { Text = "saturday" } : t)] : terms;
 
     private static bool IsStop(Term term) => term.Kind == TermKind.Symbol && term.Text is "." or ";" or "!";
 

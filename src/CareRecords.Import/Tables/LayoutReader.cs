@@ -35,7 +35,7 @@ internal static class LayoutReader
         var areaOrder = LooseWords(place, parts, into);
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
         into.FirstDay ??= from;
-        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
         if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context, order);
         else foreach (var row in parts.Headless) Headless(place, row, into, context);
@@ -175,8 +175,10 @@ internal static class LayoutReader
         // A remark stands beside one event; in a row of several it is of the day.
         var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
+        var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
+        corrections.ForEach(c => reading.Use(row[c]));
         if (reading.Slots.Kind < 0)
-            foreach (var column in reading.Slots.Words.Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
+            foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
                 words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }

@@ -181,7 +181,7 @@ internal sealed partial class BlockFinder
                    from label in labels
                    where HourGrid.HourOf(label[0]) is not null && !label[column].IsEmpty
                    select new BlockRow([new CellAt(_place, dates, column), new CellAt(_place, label, 0), new CellAt(_place, label, column)]);
-        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true });
+        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true, HoursRunDown = true, AfterMidnight = HourGrid.AfterMidnight([.. labels.Select(l => (l.Line, l[0]))]).ToHashSet() });
         _titles.Clear();
         return next;
     }

@@ -108,6 +108,7 @@ internal sealed partial class BlockFinder
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
+        var about = About(null);
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
         var below = new List<string>();
@@ -124,7 +125,7 @@ internal sealed partial class BlockFinder
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
             else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
-            else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (RowShape.IsTotal(row) || RowShape.IsCount(row, heading.Columns)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
             {
                 if (NextHasHeading(next + 1)) break;
@@ -152,7 +153,7 @@ internal sealed partial class BlockFinder
         {
             Columns = Widened(heading.Columns, rows),
             Rows = rows,
-            About = About(rows.Count == 0 ? null : _place.Sheet),
+            About = about ?? About(rows.Count == 0 ? null : _place.Sheet),
             Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
@@ -231,7 +232,7 @@ internal sealed partial class BlockFinder
     }
 
     private TableKind? About(string? sheet) =>
-        _titles.AsEnumerable().Reverse().Append(sheet ?? "").Append(System.IO.Path.GetFileNameWithoutExtension(_place.File))
+        _titles.Where(t => !t.Contains('=', StringComparison.Ordinal)).Reverse().Append(sheet ?? "").Append(System.IO.Path.GetFileNameWithoutExtension(_place.File))
             .Select(t => KindWords.Read(t, Reading.FamilyWords.None)?.Kind).FirstOrDefault(k => k is not null);
 
     private int Loose(int at, string? why)

@@ -201,6 +201,10 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
         if (SessionsOfDay.IndexOf(old) is >= 0 and var index) SessionsOfDay[index] = longer;
     }
 
+    /// <summary>The session that words such as "same", "as am" or "same as Mon" point to; null when there is none.</summary>
+    public Session? Same(string words, LocalTime? at = null) =>
+        (Day is { } day ? SameAs.OfDay(words, into.Entries.OfType<Session>(), day, at) : null) ?? SameAs.Find(words, SessionsOfDay, LastSession);
+
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)
     {

@@ -29,7 +29,7 @@ internal static partial class CheckCell
                 return [.. after is [{ Oxygen: { } flow }] ? before.Select(b => b with { Oxygen = b.Oxygen ?? flow }) : before, .. after];
         }
 
-        return ByPhase(text, refuse);
+        return ByPieces(text, refuse) ?? ByPhase(text, refuse);
     }
 
     private static List<CellCheck>? One(string text, CheckPhase phase, Action<string> refuse)
@@ -91,6 +91,21 @@ internal static partial class CheckCell
             if (beside.StartsWith(word, StringComparison.OrdinalIgnoreCase))
                 beside = beside[word.Length..].TrimStart();
         return (text[..end], beside);
+    }
+
+    // "92 before, 95 after", "93/120 before and 95/116 after": a word of phase behind each number.
+    private static List<CellCheck>? ByPieces(string text, Action<string> refuse)
+    {
+        var pieces = text.Split([",", ";", "\n", " and ", " then "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var checks = new List<CellCheck>();
+        foreach (var piece in pieces)
+        {
+            var space = piece.LastIndexOf(' ');
+            if (space < 0 || SmallWords.ReadPhase(piece[(space + 1)..]) is not { } phase || One(piece[..space], phase, refuse) is not { } check) return null;
+            checks.AddRange(check);
+        }
+
+        return checks.Count > 0 ? checks : null;
     }
 
     // "b93 a95", "before 93, after 95", "pre 93 post 95": a word of phase before each number.

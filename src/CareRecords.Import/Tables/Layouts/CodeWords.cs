@@ -36,16 +36,35 @@ internal sealed class CodeWords
     {
         if (_byLetters.Count == 0) return null;
         var codes = new List<CodeWritten>();
-        foreach (var token in text.Split([' ', '\n', '\r', ';', ','], StringSplitOptions.RemoveEmptyEntries))
+        foreach (var token in Tokens(text))
         {
             var (body, minute) = WithoutMinute(token);
             var letters = Letters(body);
             if (letters.Length == 0 && codes.Count > 0 && codes[^1].Rest.Length == 0) codes[^1] = codes[^1] with { Rest = body, Minute = codes[^1].Minute ?? minute };
             else if (letters.Length > 0 && _byLetters.TryGetValue(letters, out var known)) codes.Add(new CodeWritten(known.Word.Word, known.Word.Means, known.What, body[letters.Length..], minute));
+            else if (codes.Count > 0 && IsOfValue(body)) codes[^1] = codes[^1] with { Rest = $"{codes[^1].Rest} {body}".Trim() };
             else return null;
         }
 
         return codes.Count > 0 ? codes : null;
+    }
+
+    // "S 94/118 after", "O down to 0,5": words that go with a code's value.
+    private static bool IsOfValue(string word) => char.IsAsciiDigit(word[0]) || SmallWords.ReadPhase(word) is not null || word.ToLowerInvariant() is "up" or "down" or "to" or "from" or "on" or "in" or "at" or "air" or "ml" or "l" or "puffs" or "mg" or "min" or "mins" or "each" or "side";
+
+    /// <summary>The parts of an explanation between commas and colons; a comma between figures is a decimal one.</summary>
+    public static IEnumerable<string> Clauses(string text) => text.Split([", ", ";", ": "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    // A comma between figures is a decimal one.
+    private static IEnumerable<string> Tokens(string text)
+    {
+        var from = 0;
+        for (var i = 0; i <= text.Length; i++)
+        {
+            if (i < text.Length && !char.IsWhiteSpace(text[i]) && text[i] != ';' && !(text[i] == ',' && !(i > 0 && i + 1 < text.Length && char.IsAsciiDigit(text[i - 1]) && char.IsAsciiDigit(text[i + 1])))) continue;
+            if (i > from) yield return text[from..i];
+            from = i + 1;
+        }
     }
 
     private static string Letters(string text)

@@ -17,6 +17,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         if (slot.Time < 0)
         {
             if (row[medicineColumn].Cell.IsEmpty) return;
+            if (reading.Cells.Several(row[medicineColumn]) is { Count: > 1 } several && (when.Start ?? of.DayOnly(row, slot, when)) is { } all)
+            {
+                foreach (var one in several) reading.Add(Dose(source, all, one, one.AsWritten, one.Amount, row), row[medicineColumn], row[amountColumn]);
+                return;
+            }
+
             if ((when.Start ?? of.DayOnly(row, slot, when)) is not { } given || reading.Cells.Medicine(row[medicineColumn]) is not { } named) return;
             reading.Add(Dose(source, given, named, row[medicineColumn].Cell.Words, row[amountColumn].Cell.Words, row), row[medicineColumn], row[amountColumn]);
             return;
@@ -89,7 +95,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     {
         var cell = row[slot.Time];
         LocalTime? previous = null;
-        foreach (var item in events)
+        foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
         {
             if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");
             else if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is { } at)

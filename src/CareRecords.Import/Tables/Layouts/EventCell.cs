@@ -20,15 +20,18 @@ internal static class EventCell
     private static readonly HashSet<string> Joins = new(["and", "&", "+", "then"], StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The events; null when a part of the cell does not begin with a time.</summary>
-    public static IReadOnlyList<CellEvent>? Read(string text)
+    /// <param name="text">The cell's words.</param>
+    /// <param name="continues">Tells words without a time that belong to the event before them ("7.20, bases 4 tops 2"); null where none do.</param>
+    public static IReadOnlyList<CellEvent>? Read(string text, Predicate<string>? continues = null)
     {
         var events = new List<CellEvent>();
         // "07:00 / 17:30": a list of times and nothing else.
         if (text.Contains('/') && text.Split('/') is { Length: > 1 } times && times.All(t => t.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(t.Trim()).Outcome is Outcome.Certain or Outcome.Impossible)) text = string.Join("; ", times);
         foreach (var part in Parts(text))
         {
-            if (Part(part) is not { } found) return null;
-            events.AddRange(found);
+            if (Part(part) is { } found) events.AddRange(found);
+            else if (events.Count > 0 && continues?.Invoke(part) == true) events[^1] = events[^1] with { Words = events[^1].Words.Length == 0 ? part : $"{events[^1].Words}, {part}" };
+            else return null;
         }
 
         return events.Count > 0 ? events : null;

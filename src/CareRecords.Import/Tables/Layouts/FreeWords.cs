@@ -102,8 +102,17 @@ internal sealed class FreeWords(BlockReading reading)
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
+        foreach (var late in found.Late) Correct(late, date, cell, words);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);
-        return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0;
+        return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0 || found.Late.Count > 0;
+    }
+
+    // "Sat night chest was 7.40 not 7.10": the record stands in another row.
+    private void Correct(LateCorrection late, LocalDate date, CellAt cell, string words)
+    {
+        reading.Use(cell);
+        if (!LateCorrections.Apply(reading.Into.Entries, late, date, cell.Source))
+            reading.Cells.Ask(cell.Source, $"'{words}' puts an earlier day right, and it is not certain which record.", "Correct the value where it was written.");
     }
 }

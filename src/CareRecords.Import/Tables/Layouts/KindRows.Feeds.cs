@@ -57,8 +57,8 @@ internal sealed partial class KindRows
                 if (route == FeedRoute.Unknown) route = told.Route;
             }
 
-            if (volume is null) volume = VolumeIn(text);
-            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var speed)) perHour = speed;
+            if (volume is null) volume = VolumeIn(PerHour().Replace(text, ""));
+            if (perHour is null && PerHour().Match(text) is { Success: true } rated && RateReader.Read(rated.Groups[1].Value).TryGet(out var speed)) perHour = speed;
         }
 
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;
@@ -66,6 +66,9 @@ internal sealed partial class KindRows
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*(?:mls?|ccs?)?\s*(?:/|per|an|a)\s*h(?:(?:ou)?rs?)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex PerHour();
 
     // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
     private static double? VolumeIn(string text)

@@ -18,6 +18,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             return;
         }
 
+        if (when.Start is null && when.End is null && IsTotal(text))
+        {
+            reading.Into.SetAside.Add(new SetAsideLine(row.Source, "a total or average"));
+            reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
+            foreach (var cell in row.Cells) reading.Saw(cell);
+            return;
+        }
+
         if (when.Start is null && when.End is null && !when.IsBad && when.Day is null)
         {
             reading.Cells.Ask(row.Source, "No date or time is written for this row.", "Write the date and time in the row.");
@@ -36,7 +44,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
-        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase) || SaysNone(row)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
         {
             LeftOut(row, what, at, text);
             return;
@@ -47,7 +55,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         {
             case TableKind.Sessions: Session(row, what, at, when); break;
             case TableKind.Feeds: Feed(row, what, at, when); break;
-            case TableKind.Medicines: Dose(row, what, at); break;
+            case TableKind.Medicines: Dose(row, what, at, when); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
             default: Checks(row, what, at, when); return;
         }
@@ -58,6 +66,13 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }
+
+    // "Total RT feed by day", "Physio this week".
+    private static bool IsTotal(string text) => Lexicon.Find(text, out _).Any(k => k.Concept == Concept.Total);
+
+    // "Not given" in the cell beside "Nebuliser".
+    private bool SaysNone(BlockRow row) =>
+        Of(Role.Amount).Concat(reading.Slots.Words.Where(c => reading.Block.Columns[c].Role is Role.Detail or Role.Unknown)).Select(c => row[c].Cell.Words).Any(t => t is not null && NotSaid.SaysNotDone(t));
 
     // "Physio refused", "feed not given".
     private void LeftOut(BlockRow row, WhatHappened what, UncertainTime at, string text)
@@ -122,7 +137,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what)
     {
         var text = cell.Cell.Words!;
-        if (SameAs.PointsBack(text)) return SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? [];
+        if (SameAs.PointsBack(text)) return reading.Same(text)?.Areas ?? [];
         var order = Order(what);
         var plus = text.IndexOf('+', StringComparison.Ordinal);
         var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
@@ -163,7 +178,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
     private IReadOnlyList<AreaName> Order(WhatHappened what) => what.Areas.Count > 0 ? what.Areas : reading.AreaOrder;
 
-    private void Dose(BlockRow row, WhatHappened what, UncertainTime at)
+    private void Dose(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var kind = row[reading.Slots.Kind];
         var cells = TextCells(row);
@@ -176,6 +191,12 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;
+        if (reading.Cells.Several(cell) is { Count: > 1 } several)
+        {
+            foreach (var one in several) reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = one.Generic, MedicineAsWritten = one.AsWritten, Amount = one.Amount, Route = one.Route, By = By(row) }, row[0], cell);
+            return;
+        }
+
         if ((reading.Context.Words.MeaningOf(kind.Cell.Text) is { } means ? Meant(means) : null) is not { } medicine)
         {
             if (reading.Cells.Medicine(cell) is not { } read) return;
@@ -197,6 +218,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             By = By(row),
         }, row[0], cell, amount.IsNone ? cell : amount);
         foreach (var other in cells.Where(c => !c.Cell.Text.Any(char.IsAsciiDigit) || (amountText is not null && c.Cell.Text.Contains(amountText, StringComparison.Ordinal)))) reading.Saw(other);
+        Remarks(row, cell, at, when);
     }
 
     // "inhaler | same dose": as the last dose of the same kind of medicine written above.
@@ -226,6 +248,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
                 if (!cell.Cell.Text.Any(char.IsAsciiDigit)) continue;
                 if (reading.Cells.Temperature(cell) is { } temperature)
                     reading.Add(NewSign(row, what.Sign, temperature.AsWritten, temperature.Celsius, at), cell);
+                Remarks(row, cell, at, when);
                 return;
             }
 
@@ -238,6 +261,13 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
         var value = string.Join(", ", cells.Select(c => c.Cell.Words));
         reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), [row[0], .. cells]);
+    }
+
+    // "Paracetamol 5 ml given at 3.15 pm" beside a temperature is an event of its own.
+    private void Remarks(BlockRow row, CellAt except, UncertainTime at, RowWhen when)
+    {
+        foreach (var cell in TextCells(row).Where(c => c.Column != except.Column && reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown or Role.Detail && !reading.IsUsed(c) && c.Cell.Text.Any(char.IsLetter)))
+            words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
     private static string? AmountAfter(string text)

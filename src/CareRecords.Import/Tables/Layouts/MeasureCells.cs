@@ -80,8 +80,16 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     }
 
     // "250" under "ml/min" is a quarter of a litre.
-    private double? Litres(CellAt cell, ColumnMeaning column) =>
-        column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres) ? litres : reading.Cells.Oxygen(cell);
+    private double? Litres(CellAt cell, ColumnMeaning column)
+    {
+        if (column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres)) return litres;
+        // "0.5, up to 1 at 2.15pm": the flow, and when it was turned.
+        if (EventCell.Parts(cell.Cell.Text).ToList() is not { Count: > 1 } parts || !OxygenReader.Read(parts[0]).TryGet(out var flow)) return reading.Cells.Oxygen(cell);
+        if (!reading.IsUsed(cell))
+            foreach (var part in parts.Skip(1)) words.Read(cell, column.Own, reading.Day, null, keepAll: true, part);
+        reading.Use(cell);
+        return flow;
+    }
 
     private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
     {

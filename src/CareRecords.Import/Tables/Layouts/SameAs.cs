@@ -42,6 +42,31 @@ internal static class SameAs
             || folded.StartsWith("not ", StringComparison.Ordinal) || folded.StartsWith("none ", StringComparison.Ordinal);
     }
 
+    /// <summary>The session of an earlier day that is pointed to ("same as Mon", "as yesterday"): the one nearest in time of day. Null when no day is named, or it has none.</summary>
+    /// <param name="text">The words.</param>
+    /// <param name="all">The sessions so far.</param>
+    /// <param name="day">The day of the words.</param>
+    /// <param name="at">The time of the session that is the same; null when it is not known.</param>
+    public static Session? OfDay(string text, IEnumerable<Session> all, NodaTime.LocalDate day, NodaTime.LocalTime? at)
+    {
+        var words = Lexicon.Split(text);
+        NodaTime.LocalDate? meant = words.Contains("yesterday") ? day.PlusDays(-1) : words.Skip(1).Select(DayOfWeek).FirstOrDefault(d => d is not null) is { } weekday ? day.Previous(weekday) : null;
+        if (meant is not { } date) return null;
+        return all.Where(s => s.Start is { } start && start.Stated.Date == date).MinBy(s => at is { } time ? Math.Abs(NodaTime.Period.Between(time, s.Start!.Stated.TimeOfDay, NodaTime.PeriodUnits.Minutes).Minutes) : 0);
+    }
+
+    private static NodaTime.IsoDayOfWeek? DayOfWeek(string word) => word.Length < 2 ? null : word switch
+    {
+        "mon" or "monday" => NodaTime.IsoDayOfWeek.Monday,
+        "tue" or "tues" or "tuesday" => NodaTime.IsoDayOfWeek.Tuesday,
+        "wed" or "weds" or "wednesday" => NodaTime.IsoDayOfWeek.Wednesday,
+        "thu" or "thur" or "thurs" or "thursday" => NodaTime.IsoDayOfWeek.Thursday,
+        "fri" or "friday" => NodaTime.IsoDayOfWeek.Friday,
+        "sat" or "saturday" => NodaTime.IsoDayOfWeek.Saturday,
+        "sun" or "sunday" => NodaTime.IsoDayOfWeek.Sunday,
+        _ => null,
+    };
+
     /// <summary>The session that is pointed to: for "morning" or "am" the first of the day, else the last one written.</summary>
     public static Session? Find(string text, IReadOnlyList<Session> ofDay, Session? last)
     {

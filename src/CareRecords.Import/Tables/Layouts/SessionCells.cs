@@ -109,7 +109,7 @@ internal sealed class SessionCells(BlockReading reading)
     {
         var text = cell.Cell.Words ?? "";
         if (NotSaid.Is(text)) return [];
-        if (SameAs.PointsBack(text) && SameAs.Find(text, reading.SessionsOfDay, reading.LastSession) is { } earlier)
+        if (SameAs.PointsBack(text) && reading.Same(text) is { } earlier)
             return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
@@ -118,7 +118,7 @@ internal sealed class SessionCells(BlockReading reading)
         if (!text.Any(char.IsAsciiDigit) && SmallWords.ReadYesNo(text) == true)
         {
             reading.Use(cell);
-            return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null));
+            return Ticked(column, text);
         }
 
         if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words, column.Areas.All(a => a.Area == ChestArea.Unknown) && reading.NamesUpper) is { } byTechnique)
@@ -129,6 +129,18 @@ internal sealed class SessionCells(BlockReading reading)
 
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
+    }
+
+    // "✓ = 3 mins of clapping on that spot", "Vibes ✓ = 1 min each side": how long what is ticked took, where the key says so.
+    private IEnumerable<AreaMinutes> Ticked(ColumnMeaning column, string tick)
+    {
+        var words = reading.Context.Words;
+        var means = words.MeaningOf($"{column.Own} {tick.Trim()}") ?? words.MeaningOf(tick.Trim());
+        var parts = means is null ? [] : means.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var at = Array.FindIndex(parts, p => char.IsAsciiDigit(p[0]));
+        double? minutes = at >= 0 && MinutesReader.Read(string.Join(' ', parts.Skip(at).Take(2))).TryGet(out var read) ? read.Minutes : at >= 0 && MinutesReader.Read(parts[at]).TryGet(out read) && parts[at].Any(char.IsLetter) ? read.Minutes : null;
+        var each = minutes is not null && column.Areas.All(a => a.Side == Side.Unknown) && AreaNames.In(means!) is { Count: 2 } sides && sides.All(s => s.Side != Side.Unknown) ? sides : null;
+        return column.Areas.SelectMany(a => each is null ? [new AreaMinutes(a.Side, a.Area, a.Technique, minutes)] : each.Select(s => new AreaMinutes(s.Side, a.Area, a.Technique, minutes)));
     }
 
     // A heading in seconds gives its unit to bare numbers.

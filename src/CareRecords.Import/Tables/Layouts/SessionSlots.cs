@@ -169,7 +169,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
-        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
+        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? reading.Same(text, at.Stated.TimeOfDay)?.Areas ?? []
             : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {
@@ -190,7 +190,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     private List<Session> Several(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when)
     {
         var found = new List<Session>();
-        if (EventCell.Read(cell.Cell.Text) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
+        if (EventCell.Read(cell.Cell.Text, p => SameAs.PointsBack(p) || AreasReader.Read(p, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
         {
             var before = reading.Into.Entries.Count;
             if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, null, keepAll: true) && !when.IsBad)
@@ -202,7 +202,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
         LocalTime? previous = null;
         IReadOnlyList<AreaMinutes>? last = null;
-        foreach (var item in events)
+        foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
         {
             if (item.Impossible is { } why)
             {
@@ -218,7 +218,9 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
             if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is not { } start) continue;
             previous = start.Stated.TimeOfDay;
-            var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.LastSession?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.Same(item.Words, start.Stated.TimeOfDay)?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            // "Chest = clapping" in the key, over "7.20, bases 4 tops 2".
+            if (KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique }) minutes = [.. minutes.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)];
             last = minutes;
             var session = new Session
             {

@@ -1,0 +1,94 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+using NodaTime;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>
+/// Reads a cell of an hour that holds several events, each with a time of its own, a code of the family's key, or words: "06h20 N, 06h40 P",
+/// "07h00 P; S 93/120 before, 95/116 after; O 0,5".
+/// </summary>
+internal sealed class HourCells(BlockReading reading, FreeWords words)
+{
+    private const int LongestTime = 2;
+
+    private readonly CodeWords _codes = new(reading.Context.Words);
+    private readonly CodeEntries _entries = new(reading, words);
+
+    /// <summary>A piece of a cell: its own time, the code that it begins with, and the words without both.</summary>
+    private sealed record Piece(string Words, LocalDateTime? Own, IReadOnlyList<CodeWritten> Codes);
+
+    /// <summary>Reads a cell whose pieces have codes or times of their own; false, with nothing added, when none has.</summary>
+    /// <param name="cell">The cell.</param>
+    /// <param name="start">Date and hour of it.</param>
+    /// <param name="within">The time of what has none of its own.</param>
+    public bool Read(CellAt cell, LocalDateTime start, UncertainTime within)
+    {
+        if (_codes.Read(cell.Cell.Text) is { } whole)
+        {
+            foreach (var code in whole) Add(code, code.Minute is { } minute ? UncertainTime.Exactly(start.Date.At(new LocalTime(start.Hour, minute))) : within, cell, null);
+            _entries.Join(cell);
+            return true;
+        }
+
+        var pieces = new List<Piece>();
+        foreach (var part in EventCell.Parts(cell.Cell.Text))
+        {
+            var piece = Cut(part, start);
+            // "21h00 pump on, 45 ml/h" is one event.
+            if (piece is { Own: null, Codes.Count: 0 } && pieces.Count > 0 && pieces[^1].Codes.Count == 0) pieces[^1] = pieces[^1] with { Words = $"{pieces[^1].Words}, {piece.Words}" };
+            else pieces.Add(piece);
+        }
+
+        if (pieces.TrueForAll(p => p.Own is null && p.Codes.Count == 0)) return false;
+        (CodeWritten Code, UncertainTime At)? last = null;
+        foreach (var piece in pieces)
+        {
+            var at = piece.Own is { } own ? UncertainTime.Exactly(own) : within;
+            if (piece.Codes.Count > 0)
+            {
+                foreach (var code in piece.Codes) Add(code, at, cell, piece.Own is null ? last?.At : null);
+                last = (piece.Codes[^1], at);
+            }
+            else if (piece.Own is null && last is { } before && _entries.AddMore(piece.Words, before.Code, before.At, cell)) continue;
+            else if (piece.Own is null && SameAs.IsNo(piece.Words) && _codes.Read(piece.Words[(piece.Words.IndexOf(' ', StringComparison.Ordinal) + 1)..]) is [{ What.Kind: TableKind.Sessions }])
+            {
+                reading.Into.Omitted.Add(new OmittedSession(within, piece.Words, cell.Source));
+                reading.Use(cell);
+            }
+            else
+            {
+                var count = reading.Into.Entries.Count;
+                words.Read(cell, null, start.Date, piece.Own is null ? UncertainTime.Exactly(start) : at, keepAll: true, piece.Words);
+                if (piece.Own is null) HourGrid.Widen(reading.Into.Entries, count, start, within);
+                last = null;
+            }
+        }
+
+        _entries.Join(cell);
+        return true;
+    }
+
+    private void Add(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before)
+    {
+        if (!_entries.Add(code, at, cell, before)) reading.Cells.Ask(cell.Source, $"Not all of '{cell.Cell.Words}' could be read.", "Write each code as the key explains it.");
+    }
+
+    // "13h10 P" is P at ten past one; "S 94/118" has the hour's time.
+    private Piece Cut(string text, LocalDateTime start)
+    {
+        var parts = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        for (var length = Math.Min(LongestTime, parts.Length - 1); length > 0; length--)
+        {
+            var time = string.Join(' ', parts[..length]).TrimEnd(',', ':');
+            if (!LooksLikeTime(time) || CellTimes.Clock(time) is not { Outcome: Outcome.Certain, Value: { End: null, Start: { Precision: TimePrecision.Exact } clock } }) continue;
+            var rest = string.Join(' ', parts[length..]);
+            return new Piece(rest, start.Date.At(clock.In(start.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).Time), _codes.Read(rest) ?? []);
+        }
+
+        return new Piece(text, null, _codes.Read(text) ?? []);
+    }
+
+    private static bool LooksLikeTime(string text) => char.IsAsciiDigit(text[0]) && (text.AsSpan().IndexOfAny(':', 'h', 'H') > 0 || (text.Length == 4 && text.All(char.IsAsciiDigit)) || text.EndsWith("am", StringComparison.OrdinalIgnoreCase) || text.EndsWith("pm", StringComparison.OrdinalIgnoreCase)
+        || (text.IndexOf('.', StringComparison.Ordinal) is 1 or 2 && text.Length - text.IndexOf('.', StringComparison.Ordinal) == 3));
+}
