@@ -15,8 +15,10 @@ internal static class LayoutReader
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
-        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
+        (rows, var key) = KeyBeside.Apart(rows);
+        into.Words.AddRange(key);
+        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
@@ -116,7 +118,7 @@ internal static class LayoutReader
         }
 
         block = Dittos.Filled(Crosses.AsTicks(block, around));
-        block = NumberTimes.Mended(block);
+        block = NumberTimes.Mended(UnitColumns.Joined(StampColumns.Without(block)));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
@@ -166,6 +168,13 @@ internal static class LayoutReader
             var inWords = into.Problems.Count == problems && row.Cells.Where(c => !c.Cell.IsEmpty).Skip(1).Any(c => c.Cell.Text.Any(char.IsAsciiDigit));
             if (!inWords) SetAside(row, into, "a remark or legend beside the table");
             else reading.Cells.Ask(row.Source, $"'{text}' is not a date or time.", "Write the date and time of the row.");
+            return;
+        }
+
+        if (reading.Slots.Of(Role.Withdrawn).Any(c => SmallWords.ReadYesNo(row[c].Cell.Text) == true || row[c].Cell.Text.Trim() is "x" or "X"))
+        {
+            SetAside(row, into, "taken back by the family");
+            foreach (var cell in row.Cells) reading.Saw(cell);
             return;
         }
 

@@ -94,7 +94,8 @@ internal sealed class VoiceScore
 
     private static IEnumerable<(string Name, bool Right)> Right(JsonElement wanted, JsonElement got)
     {
-        yield return ("approximate", wanted.GetProperty("approximate").GetBoolean() == got.GetProperty("approximate").GetBoolean());
+        var approximate = got.GetProperty("approximate").GetBoolean();
+        yield return ("approximate", wanted.GetProperty("approximate").GetBoolean() == approximate || List(wanted, "approximateAccept").Any(a => a.ValueKind is JsonValueKind.True or JsonValueKind.False && a.GetBoolean() == approximate));
         if (Text(wanted, "start") is not null) yield return ("end", Accepted(wanted, "end").Any(e => TimeFits(e, Text(got, "end"))));
         switch (Text(wanted, "kind"))
         {

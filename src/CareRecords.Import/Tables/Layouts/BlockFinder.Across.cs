@@ -78,6 +78,16 @@ internal sealed partial class BlockFinder
         return count >= 3 && TitleDay.Months(_place, _rows).Count == 1 ? row with { Cells = cells } : null;
     }
 
+    // "Dt. 14-09-2026 | Morning | Evening" over labels: the one day stands over each of its parts.
+    private GridRow? DayOverParts(int at)
+    {
+        var row = _rows[at];
+        if (row.Cells.Length < 2 || CellTimes.Read(row[0]) is not { Date: not null, Clock: null } || row.Cells.Skip(1).Any(c => !c.IsEmpty && PartOfRow.Read(c.Text) is null) || row.Cells.Skip(1).All(c => c.IsEmpty)) return null;
+        var labels = _rows.Skip(at + 1).TakeWhile(r => !r.IsBlank).Where(r => !IsOneCell(r)).Take(8).ToList();
+        if (labels.Count < 2 || labels.Count(l => l[0].Kind == CellKind.Text && HeadingReader.Read(l[0].Text.Trim()).IsKnown) * 3 < labels.Count * 2) return null;
+        return row with { Cells = [Cell.Empty, .. row.Cells.Skip(1).Select(c => c.IsEmpty ? Cell.Empty : row[0])] };
+    }
+
     // Dates across: each column of dates is one record, the labels down the side are its headings.
     private int Across(int at, GridRow? days = null)
     {
@@ -85,22 +95,24 @@ internal sealed partial class BlockFinder
         var labels = new List<GridRow>();
         var next = at + 1;
         // "am | pm" under each date: two records a day.
-        var parts = next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
-        if (parts is not null) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
-        var deep = TwoLabels(dates, next);
-        string? over = null;
+        var over = days is not null && PartOfRow.Read(_rows[at].Cells[^1].Text) is not null;
+        var parts = over ? _rows[at] : next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
+        if (parts is not null && !over) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
+        var deep = !over && TwoLabels(dates, next);
+        string? overLabel = null;
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
             if (deep && !row.IsBlank && !row[1].IsEmpty)
             {
-                over = row[0].Words ?? over;
-                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = over ?? "", Written = row.Written ?? row.Text });
+                overLabel = row[0].Words ?? overLabel;
+                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = overLabel ?? "", Written = row.Written ?? row.Text });
                 continue;
             }
 
             if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
             if (row.IsBlank) continue;
+            if (DayOverParts(next) is not null) break;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
             if (labels.Count > 0 && RowShape.IsTotal(row) && HeadingReader.Read(row[0].Text).Role is Role.Ignore or Role.Unknown)
             {

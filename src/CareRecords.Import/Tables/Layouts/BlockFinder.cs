@@ -42,6 +42,7 @@ internal sealed partial class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (Form(i) is { } form) i = Beside(i, form, oneDay: false);
+            else if (DayOverParts(i) is { } day) i = Across(i, day);
             else if (IsDayLine(row)) i = Loose(i, null);
             else if (HoursAcross.CountsSessions(row) && i + 1 < _rows.Count && RowShape.IsDatesAcross(_rows[i + 1])) i = Loose(i, "the numbers of the columns");
             else if (IsDaysOverColumns(i)) i = DaysOverColumns(i);

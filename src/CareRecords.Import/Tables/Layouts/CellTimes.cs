@@ -16,8 +16,12 @@ internal sealed record WrittenTime(Outcome Outcome, DateWritten? Date, ClockSpan
 }
 
 /// <summary>Reads a cell where a day, a time or both belong: real dates and times of a sheet, numbers meant as times, and words.</summary>
-internal static class CellTimes
+internal static partial class CellTimes
 {
+    // "Dt. 14-09-2026 (Mon)", "Date: 3 March".
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:dt|date|dated|datum|fecha|day)\b\s*[.:]?\s*(?=\d|[A-Za-z]{3,9},?\s+\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Labelled();
+
     private const int LongestText = 60;
 
     // A sheet's own count of days, shown as a bare number where the cell has lost its format: 1 January 1990 to 2100.
@@ -62,6 +66,7 @@ internal static class CellTimes
         }
 
         var date = DateReader.Read(text);
+        if (date.Outcome == Outcome.Nothing && Labelled().Match(text) is { Success: true, Length: > 0 } label) date = DateReader.Read(text[label.Length..].Trim());
         if (date.TryGet(out var written)) return new(Outcome.Certain, written, null);
         var clock = ClockReader.Read(text);
         if (clock.Outcome == Outcome.Certain) return OfClock(clock);

@@ -12,11 +12,21 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
     /// <param name="code">The code.</param>
     /// <param name="at">Its time.</param>
     /// <param name="cell">Its cell.</param>
+    /// <param name="to">Its end; null when none is written.</param>
     /// <param name="before">The time of what stands before it in the cell, which a reading before or after that borrows; null when nothing does.</param>
-    public bool Add(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before)
+    public bool Add(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before, UncertainTime? to = null)
     {
         var problems = reading.Into.Problems.Count;
+        // "x = should have been chest, was not done".
+        if (SameAs.SaysNotDone(code.Means))
+        {
+            if (code.What.Kind == TableKind.Sessions) reading.Into.Omitted.Add(new OmittedSession(at, $"{code.Code} ({code.Means}) {code.Rest}".Trim(), cell.Source));
+            reading.Use(cell);
+            return true;
+        }
+
         var entries = Entries(code, at, cell, before);
+        if (to is not null) entries = [.. entries.Select(e => (e is Records.Session or Records.Feed) && e.Start is not null ? e with { End = to } : e)];
         foreach (var entry in entries)
         {
             reading.Add(entry, cell);
@@ -32,7 +42,7 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
         if (code.What.Kind == TableKind.Checks && code.What.Measure == Role.Saturation)
         {
             if (!char.IsAsciiDigit(text[0])) return false;
-            return Add(code with { Rest = text }, at, cell, at.IsExact ? at : null);
+            return Add(code with { Rest = text, MinuteTo = null }, at, cell, at.IsExact ? at : null);
         }
 
         if (code.What.Kind != TableKind.Sessions || _ofCell.OfType<Session>().LastOrDefault() is not { } session) return false;
@@ -83,23 +93,25 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
 
     private Session? Session(CodeWritten code, UncertainTime at, CellAt cell)
     {
-        IReadOnlyList<AreaMinutes>? areas = OfKey(code, at);
+        IReadOnlyList<AreaMinutes> key = OfKey(code.Means, at), also = code.Also is null ? [] : OfKey(code.Also, at);
+        if (SameAs.PointsBack(code.Rest)) return new Session { Sources = [cell.Source], Start = at, Areas = reading.Same(code.Rest, at.Stated.TimeOfDay)?.Areas ?? key };
+        IReadOnlyList<AreaMinutes>? areas = key;
+        double? total = null;
         if (code.Rest.Length > 0)
         {
             var order = AreaNames.In(code.Code) is { Count: > 1 } inCode ? inCode : code.What.Areas.Count > 1 ? code.What.Areas : AreaNames.In(code.Means) is { Count: > 1 } inMeaning ? inMeaning : reading.AreaOrder;
             areas = AreaNumbers.Read(code.Rest, order, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
-            if (areas is null && AreasReader.Read(code.Rest, reading.Context.Words).TryGet(out var written))
-                return new Session { Sources = [cell.Source], Start = at, Areas = Of(written.Areas, code.What.Technique), MinutesWritten = written.MinutesWritten };
+            if (areas is null && AreasReader.Read(code.Rest, FamilyWords.None).TryGet(out var written)) (areas, total) = (With(key, written.Areas), written.MinutesWritten);
         }
 
-        return areas is null ? null : new Session { Sources = [cell.Source], Start = at, Areas = Of(areas, code.What.Technique) };
+        return areas is null ? null : new Session { Sources = [cell.Source], Start = at, Areas = Of([.. areas, .. also], code.What.Technique), MinutesWritten = total };
     }
 
     // "P = physio, 3 min each on L bottom and R bottom": the minutes of every P without its own.
-    private IReadOnlyList<AreaMinutes> OfKey(CodeWritten code, UncertainTime at)
+    private IReadOnlyList<AreaMinutes> OfKey(string means, UncertainTime at)
     {
-        if (!code.Means.Any(char.IsAsciiDigit)) return [];
-        return words.Told(code.Means, null, UncertainTime.Exactly(at.Stated), "key") is [Session { Areas.Count: > 0 } session] ? session.Areas : [];
+        if (!means.Any(char.IsAsciiDigit)) return [];
+        return words.Told(means, null, UncertainTime.Exactly(at.Stated), "key") is [Session { Areas.Count: > 0 } session] ? session.Areas : [];
     }
 
     private static IReadOnlyList<AreaMinutes> Of(IReadOnlyList<AreaMinutes> areas, Technique technique) =>
@@ -108,16 +120,21 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
     private Feed? Feed(CodeWritten code, UncertainTime at, CellAt cell)
     {
         double? volume = null;
-        if (code.Rest.Length > 0)
+        // "F off", "F on 60/hr", "F 120".
+        var first = code.Rest.Split(' ')[0];
+        var turned = OnOff.Ends(first);
+        var rest = turned is null ? code.Rest : code.Rest[first.Length..].Trim();
+        double? rate = rest.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(rest).TryGet(out var perHour) ? perHour : null;
+        if (rest.Length > 0 && rate is null)
         {
-            var read = VolumeReader.Read(code.Rest);
+            var read = VolumeReader.Read(rest);
             if (read.Outcome == Outcome.Impossible) reading.Cells.Refuse(cell.Source, read.Why ?? $"'{code.Rest}' cannot be a volume.", "Correct the volume.");
             else if (!read.TryGet(out var ml)) return null;
             else volume = ml;
         }
 
-        var ends = code.What.IsEnd && !code.What.IsStart;
-        return new Feed { Sources = [cell.Source], Start = ends ? null : at, End = ends ? at : null, Millilitres = volume, Route = code.What.Route };
+        var ends = turned ?? (code.What.IsEnd && !code.What.IsStart);
+        return new Feed { Sources = [cell.Source], Start = ends ? null : at, End = ends ? at : null, Millilitres = volume, MillilitresPerHour = rate, Route = code.What.Route };
     }
 
     private Dose? Dose(CodeWritten code, UncertainTime at, CellAt cell)

@@ -48,6 +48,9 @@ internal enum Role
     /// <summary>How many there were that day: the events themselves stand elsewhere.</summary>
     Count,
 
+    /// <summary>Whether the row was taken back.</summary>
+    Withdrawn,
+
     /// <summary>Totals and what is not of care.</summary>
     Ignore,
 }

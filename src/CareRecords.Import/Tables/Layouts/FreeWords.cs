@@ -92,6 +92,8 @@ internal sealed class FreeWords(BlockReading reading)
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
         if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
+        // Under "AM" a bare "6:00" is of the morning.
+        else if (PartOfRow.Half(reading.SlotPart ?? reading.Part) is not HalfOfDay.Unknown and var half) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = half == HalfOfDay.Am ? "am" : "pm" } };
         var source = cell.Source with { Text = words };
         var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)

@@ -48,6 +48,7 @@ internal static class HeadingReader
         var has = words.Select(w => w.Concept).ToHashSet();
         if (has.Count == 0) return Role.Unknown;
         if (has.Contains(Concept.Total)) return Role.Ignore;
+        if (has.SetEquals([Concept.Withdrawn])) return Role.Withdrawn;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
@@ -58,7 +59,8 @@ internal static class HeadingReader
         if (has.Contains(Concept.Breathing)) return Role.Breathing;
         if (Dose(words, has) is { } dose) return dose;
         if (Session(has) is { } session) return session == Role.Session && IsNumber(heading) ? Role.Ignore : session;
-        if (Feed(has) is { } feed) return feed;
+        // "NG feeding done", "RT feed over at".
+        if (Feed(has, Lexicon.Split(heading) is { Count: > 1 } said && (said[^1] is "done" or "over" || said[^1] is "at" && said[^2] is "done" or "over")) is { } feed) return feed;
         return Single(has);
     }
 
@@ -87,14 +89,14 @@ internal static class HeadingReader
     // "Session no" counts the sessions; "no of sessions" says how many there were.
     private static bool IsNumber(string heading) => Lexicon.Split(heading) is { Count: > 1 } words && words[^1] is "no" or "nr" or "number" or "num" or "#" or "id";
 
-    private static Role? Feed(HashSet<Concept> has)
+    private static Role? Feed(HashSet<Concept> has, bool ended)
     {
         if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus)) return null;
         return has.Contains(Concept.Note) ? Role.Note
             : has.Contains(Concept.Rate) ? Role.Rate
             : has.Contains(Concept.Millilitres) || has.Contains(Concept.Amount) ? Role.Millilitres
             : has.Contains(Concept.Route) ? Role.Route
-            : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.FeedEnd
+            : (has.Contains(Concept.End) || ended) && !has.Contains(Concept.Start) ? Role.FeedEnd
             : has.Contains(Concept.Start) ? Role.FeedStart
             : Role.Feed;
     }

@@ -26,7 +26,7 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
     {
         if (_codes.Read(cell.Cell.Text) is { } whole)
         {
-            foreach (var code in whole) Add(code, code.Minute is { } minute ? UncertainTime.Exactly(start.Date.At(new LocalTime(start.Hour, minute))) : within, cell, null);
+            foreach (var code in whole) Add(code, code.Minute is { } minute ? At(start, minute) : within, cell, null, start);
             _entries.Join(cell);
             return true;
         }
@@ -47,14 +47,19 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
             var at = piece.Own is { } own ? UncertainTime.Exactly(own) : within;
             if (piece.Codes.Count > 0)
             {
-                foreach (var code in piece.Codes) Add(code, at, cell, piece.Own is null ? last?.At : null);
-                last = (piece.Codes[^1], at);
+                foreach (var code in piece.Codes) Add(code, code.Minute is { } minute ? At(start, minute) : at, cell, piece.Own is null ? last?.At : null, start);
+                last = (piece.Codes[^1], piece.Codes[^1].Minute is { } past ? At(start, past) : at);
             }
             else if (piece.Own is null && last is { } before && _entries.AddMore(piece.Words, before.Code, before.At, cell)) continue;
             else if (piece.Own is null && SameAs.IsNo(piece.Words) && _codes.Read(piece.Words[(piece.Words.IndexOf(' ', StringComparison.Ordinal) + 1)..]) is [{ What.Kind: TableKind.Sessions }])
             {
                 reading.Into.Omitted.Add(new OmittedSession(within, piece.Words, cell.Source));
                 reading.Use(cell);
+            }
+            else if (piece.Words.Contains('%', StringComparison.Ordinal) && CheckCell.Read(piece.Words, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { } checks)
+            {
+                foreach (var check in checks)
+                    reading.Add(new Check { Sources = [cell.Source], Start = check.Phase != CheckPhase.None && piece.Own is null && last is { At: { IsExact: true } beside } ? Notes.TimesOfEvents.Borrowed(beside.Stated, check.Phase) : at, SpO2 = check.Saturation?.Percent, SpO2High = check.Saturation?.High, Pulse = check.Pulse, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase }, cell);
             }
             else
             {
@@ -69,9 +74,11 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
         return true;
     }
 
-    private void Add(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before)
+    private static UncertainTime At(LocalDateTime start, int minute) => UncertainTime.Exactly(start.Date.At(new LocalTime(start.Hour, minute)));
+
+    private void Add(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before, LocalDateTime start)
     {
-        if (!_entries.Add(code, at, cell, before)) reading.Cells.Ask(cell.Source, $"Not all of '{cell.Cell.Words}' could be read.", "Write each code as the key explains it.");
+        if (!_entries.Add(code, at, cell, before, code.MinuteTo is { } to ? At(start, to) : null)) reading.Cells.Ask(cell.Source, $"Not all of '{cell.Cell.Words}' could be read.", "Write each code as the key explains it.");
     }
 
     // "13h10 P" is P at ten past one; "S 94/118" has the hour's time.
@@ -86,9 +93,14 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
             return new Piece(rest, start.Date.At(clock.In(start.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).Time), _codes.Read(rest) ?? []);
         }
 
-        return new Piece(text, null, _codes.Read(text) ?? []);
+        if (_codes.Read(text) is { } codes) return new Piece(text, null, codes);
+        // "95% :15", "paracetamol 6 ml :10": a minute past the hour.
+        var minute = CodeWords.MinutePast().Match(text);
+        return minute.Success && (minute.Index == 0 || text[minute.Index - 1] == ' ')
+            ? new Piece(text[..minute.Index].Trim(), start.Date.At(new LocalTime(start.Hour, int.Parse(minute.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture))), [])
+            : new Piece(text, null, []);
     }
 
-    private static bool LooksLikeTime(string text) => char.IsAsciiDigit(text[0]) && (text.AsSpan().IndexOfAny(':', 'h', 'H') > 0 || (text.Length == 4 && text.All(char.IsAsciiDigit)) || text.EndsWith("am", StringComparison.OrdinalIgnoreCase) || text.EndsWith("pm", StringComparison.OrdinalIgnoreCase)
+    private static bool LooksLikeTime(string text) => text.Length > 0 && char.IsAsciiDigit(text[0]) && (text.AsSpan().IndexOfAny(':', 'h', 'H') > 0 || (text.Length == 4 && text.All(char.IsAsciiDigit)) || text.EndsWith("am", StringComparison.OrdinalIgnoreCase) || text.EndsWith("pm", StringComparison.OrdinalIgnoreCase)
         || (text.IndexOf('.', StringComparison.Ordinal) is 1 or 2 && text.Length - text.IndexOf('.', StringComparison.Ordinal) == 3));
 }

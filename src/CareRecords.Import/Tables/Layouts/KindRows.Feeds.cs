@@ -103,8 +103,9 @@ internal sealed partial class KindRows
             var words = piece.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             if (words.Length >= 2 && words[0].ToLowerInvariant() is "took" or "over" or "in" or "lasted" && MinutesReader.Read(string.Join(' ', words[1..])).TryGet(out var minutes))
                 return UncertainTime.At(start.Stated.PlusMinutes((long)Math.Round(minutes.Minutes)), TimePrecision.Reckoned);
-            if (words.Length >= 2 && words[0].ToLowerInvariant() is "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
+            if (words.Length >= 2 && words[0].ToLowerInvariant() is "by" or "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
                 && CellTimes.Clock(string.Join(' ', words[1..])).TryGet(out var end)) return After(start, end.Start);
+            if (words.Length == 3 && words[0].ToLowerInvariant() is "in" or "done" or "through" or "gone" or "finished" && words[1].ToLowerInvariant() is "by" or "at" && CellTimes.Clock(words[2]).TryGet(out var by)) return After(start, by.Start);
             foreach (var word in words)
                 if (word.Contains('-') && CellTimes.Clock(word) is { Outcome: Outcome.Certain, Value.End: { } to }) return After(start, to);
         }

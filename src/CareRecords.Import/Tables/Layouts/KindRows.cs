@@ -57,7 +57,11 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             case TableKind.Feeds: Feed(row, what, at, when); break;
             case TableKind.Medicines: Dose(row, what, at, when); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
-            default: Checks(row, what, at, when); return;
+            default:
+                var before = reading.Into.Entries.Count;
+                Checks(row, what, at, when);
+                if (reading.Into.Entries.Count > before) Remarks(row, row[reading.Slots.Kind], at, when);
+                return;
         }
 
         if (what.Sign != SignKind.Temperature)
@@ -281,7 +285,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     {
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
-        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty).ToList();
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count)).ToList();
         if (cells.Count == 0) return;
         if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }

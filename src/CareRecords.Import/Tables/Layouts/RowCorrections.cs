@@ -71,7 +71,7 @@ internal static partial class RowCorrections
 
     private static bool Number(string text, out double number) => double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
 
-    [GeneratedRegex(@"\b(?:should (?:be|read|say|have been)|s/b|meant(?: to be| to write)?|was really|is really|really was|correct(?:ion)? (?:is|to)|correction:?|read as)\s*:?\s*(\d+(?:[.,]\d+)?)\s*%?(?![\d:])", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:sorry,?|should (?:be|read|say|have been)|s/b|meant(?: to be| to write)?|was really|is really|really was|correct(?:ion)? (?:is|to)|correction:?|read as)\s*:?\s*(\d+(?:[.,]\d+)?)\s*%?(?![\d:])", RegexOptions.IgnoreCase)]
     private static partial Regex ShouldBe();
 
     [GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*%?,?\s+(?:and )?not\s+(\d+(?:[.,]\d+)?)(?![\d:])", RegexOptions.IgnoreCase)]

@@ -108,7 +108,12 @@ internal sealed class SessionCells(BlockReading reading)
     private IEnumerable<AreaMinutes> Areas(CellAt cell, ColumnMeaning column)
     {
         var text = cell.Cell.Words ?? "";
-        if (NotSaid.Is(text)) return [];
+        if (NotSaid.Is(text) || SameAs.IsNo(text) || SmallWords.ReadYesNo(text) == false)
+        {
+            reading.Saw(cell);
+            return [];
+        }
+
         if (SameAs.PointsBack(text) && reading.Same(text) is { } earlier)
             return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
