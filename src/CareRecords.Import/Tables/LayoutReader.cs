@@ -148,7 +148,7 @@ internal static class LayoutReader
             if (grid is not null) grid.Read(row);
             else ReadRow(row, reading, times, slotRows, kindRows, words);
             foreach (var (cell, comment) in reading.CommentsOf(row))
-                if (words.Read(cell, null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
+                if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
             leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted || reading.Joined);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");

@@ -32,6 +32,9 @@ internal static partial class CheckCell
         return ByPieces(text, refuse) ?? ByPhase(text, refuse);
     }
 
+    /// <summary>The pulse that words name and nothing else: "HR 112", "pulse 128"; null for other words.</summary>
+    public static double? PulseIn(string text) => text.Any(char.IsLetter) && Pulse(ref text) is { } beats && text.Length == 0 ? beats : null;
+
     private static List<CellCheck>? One(string text, CheckPhase phase, Action<string> refuse)
     {
         var (number, beside) = Apart(text);

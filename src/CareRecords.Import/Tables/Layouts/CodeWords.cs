@@ -58,8 +58,8 @@ internal sealed partial class CodeWords
         for (var i = codes.Count - 1; i > 0; i--)
         {
             // "C + V :20": one session of both.
-            if (codes[i] is not { What: { Kind: TableKind.Sessions, Technique: Records.Technique.Vibration }, Rest.Length: 0 } || codes[i - 1].What.Kind != TableKind.Sessions) continue;
-            codes[i - 1] = codes[i - 1] with { Also = codes[i].Means, Minute = codes[i - 1].Minute ?? codes[i].Minute, MinuteTo = codes[i - 1].MinuteTo ?? codes[i].MinuteTo, Rest = codes[i - 1].Rest };
+            if (codes[i] is not { What: { Kind: TableKind.Sessions, Technique: Records.Technique.Vibration } } || codes[i - 1].What.Kind != TableKind.Sessions) continue;
+            codes[i - 1] = codes[i - 1] with { Also = codes[i].Means, Minute = codes[i - 1].Minute ?? codes[i].Minute, MinuteTo = codes[i - 1].MinuteTo ?? codes[i].MinuteTo, Rest = $"{codes[i - 1].Rest} {codes[i].Rest}".Trim() };
             codes.RemoveAt(i);
         }
 

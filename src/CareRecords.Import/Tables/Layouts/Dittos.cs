@@ -33,7 +33,7 @@ internal static class Dittos
 
     private static CellAt With(CellAt at, Cell value) => at with { Row = at.Row with { Cells = [.. at.Row.Cells.Select((c, n) => n == at.Column ? value : c)] } };
 
-    private static bool IsValue(Role role) => role is Role.Saturation or Role.Pulse or Role.Oxygen or Role.Medicine or Role.Amount or Role.Millilitres or Role.Route or Role.By or Role.Kind or Role.Minutes or Role.Technique or Role.Temperature or Role.Date or Role.Side;
+    private static bool IsValue(Role role) => role is Role.Saturation or Role.Pulse or Role.Oxygen or Role.Medicine or Role.Amount or Role.Millilitres or Role.Route or Role.By or Role.Kind or Role.Minutes or Role.Technique or Role.Temperature or Role.Date or Role.Side or Role.Area;
 
     private static bool Is(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim().TrimEnd('.').ToLowerInvariant() is "ditto" or "do" or "\"" or "''" or "〃" or "\"\"" or "-\"-" or "-''-" or "\" \"" or "”" or "“" or "as above" or "same as above" or "same" or "idem" or "id";
 }

@@ -125,7 +125,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         var how = row[route].Cell.Words;
         var rate = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Rate, -1);
-        var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : ml >= 0 ? reading.Block.Columns[ml].Route : FeedRoute.Unknown;
+        var headed = new[] { slot.Time, slot.End, ml }.Where(c => c >= 0).Select(c => reading.Block.Columns[c].Route).FirstOrDefault(r => r != FeedRoute.Unknown);
         reading.Add(new Feed
         {
             Sources = [source],

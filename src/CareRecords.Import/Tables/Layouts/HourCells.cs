@@ -24,13 +24,6 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
     /// <param name="within">The time of what has none of its own.</param>
     public bool Read(CellAt cell, LocalDateTime start, UncertainTime within)
     {
-        if (_codes.Read(cell.Cell.Text) is { } whole)
-        {
-            foreach (var code in whole) Add(code, code.Minute is { } minute ? At(start, minute) : within, cell, null, start);
-            _entries.Join(cell);
-            return true;
-        }
-
         var pieces = new List<Piece>();
         foreach (var part in EventCell.Parts(cell.Cell.Text))
         {

@@ -15,6 +15,7 @@ internal sealed partial class KindRows
         var columns = Measures();
         if (columns.Any(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         else if (!Told(row, columns, at, what)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
+        PulseInRemark(row, before.Entries);
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
     }
@@ -94,6 +95,20 @@ internal sealed partial class KindRows
             if (text.LastIndexOf(mark, StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + mark.Length)..].Trim()).TryGet(out var flow))
                 return flow;
         return null;
+    }
+
+    // "after, HR 112" beside a saturation.
+    private void PulseInRemark(BlockRow row, int from)
+    {
+        if (reading.Into.Entries.Skip(from).OfType<Check>().ToList() is not [{ Pulse: null, SpO2: not null } check]) return;
+        foreach (var cell in TextCells(row))
+            foreach (var piece in cell.Cell.Text.Split([',', ';'], StringSplitOptions.TrimEntries))
+                if (CheckCell.PulseIn(piece) is { } beats)
+                {
+                    reading.Into.Entries[reading.Into.Entries.LastIndexOf(check)] = check with { Pulse = beats };
+                    reading.Use(cell);
+                    return;
+                }
     }
 
     private List<CellAt> Numbers(BlockRow row) =>

@@ -110,11 +110,19 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
         var slot = new Slot(TableKind.Sessions);
         slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        // "all 4", "everywhere": no part is named.
+        foreach (var all in cells.Where(c => IsAllParts(c.Cell.Text)).ToList())
+        {
+            reading.Saw(all);
+            cells.Remove(all);
+        }
+
         var areas = new List<AreaMinutes>();
         var left = new List<CellAt>();
         foreach (var cell in cells)
             if (Areas(cell, what) is { } read) areas.AddRange(read);
             else left.Add(cell);
+        areas = WithMinutes(areas);
         // "left base | 3 | min": the part and its minutes in two cells.
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
             areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
@@ -137,11 +145,23 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
+    private static bool IsAllParts(string text) => Lexicon.Split(text) is { Count: > 0 and <= 3 } words && words[0] is "all" or "everywhere" or "both"
+        && words.Skip(1).All(w => w is "4" or "four" or "6" or "six" or "areas" or "lobes" or "zones" or "parts" or "over" or "spots" or "sides" or "of" or "them" or "positions");
+
+    // "lowers" beside "clapped, 3 a side": the parts in one cell, their minutes in another.
+    private static List<AreaMinutes> WithMinutes(List<AreaMinutes> areas)
+    {
+        var parts = areas.Where(a => a is { Minutes: null, Area: not ChestArea.Unknown }).ToList();
+        var minutes = areas.Where(a => a is { Minutes: not null, Area: ChestArea.Unknown, Side: not Side.Unknown, Technique: not Technique.Vibration }).ToList();
+        if (parts.Count == 0 || minutes.Count == 0 || !parts.TrueForAll(p => minutes.Exists(m => m.Side == p.Side))) return areas;
+        return [.. areas.Except(minutes).Select(a => !parts.Contains(a) ? a : minutes.First(m => m.Side == a.Side) is var of && of.Technique != Technique.Unknown ? a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh, Technique = of.Technique } : a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh })];
+    }
+
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
     private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what)
     {
         var text = cell.Cell.Words!;
-        if (SameAs.PointsBack(text)) return reading.Same(text)?.Areas ?? [];
+        if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
         var order = Order(what);
         var plus = text.IndexOf('+', StringComparison.Ordinal);
         var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
@@ -174,7 +194,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         return null;
     }
 
-    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(char.IsAsciiDigit)
+    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(c => c is >= '1' and <= '9')
         && (AreaNumbers.Read(cell.Cell.Text.Trim(), Order(what), _ => { }) is { Count: > 0 } || AreasReader.Read(cell.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || words.Areas(cell, reading.Day) is not null);
 
     private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
