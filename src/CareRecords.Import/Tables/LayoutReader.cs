@@ -140,13 +140,15 @@ internal static class LayoutReader
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, times, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
+        var numbers = new EntryNumbers(reading);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
             if (grid is not null) grid.Read(row);
-            else ReadRow(row, reading, times, slotRows, kindRows, words);
+            else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
+            numbers.Note(row, entries, into.Entries.Count);
             foreach (var (cell, comment) in reading.CommentsOf(row))
                 if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
             leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted || reading.Joined);
@@ -158,7 +160,7 @@ internal static class LayoutReader
         return reading.FirstDay;
     }
 
-    private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
+    private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words, EntryNumbers numbers)
     {
         var into = reading.Into;
         var (entries, problems) = (into.Entries.Count, into.Problems.Count);
@@ -179,6 +181,12 @@ internal static class LayoutReader
         }
 
         if (when.IsBad && when.Day is null) return;
+        if (numbers.Read(row, when))
+        {
+            foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
+            return;
+        }
+
         if (reading.Slots.Kind >= 0) kindRows.Read(row, when);
         else slotRows.Read(row, when);
         // A remark stands beside one event; in a row of several it is of the day.
@@ -188,8 +196,16 @@ internal static class LayoutReader
         corrections.ForEach(c => reading.Use(row[c]));
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
-                words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
+    }
+
+    // "Evening | notes" beside "Morning | notes" says which; the only remarks of a table are of the whole day, whatever heading is drawn over them.
+    private static string? HeadingOf(Block block, int column)
+    {
+        var meaning = block.Columns[column];
+        var heading = meaning.Role == Role.Note && block.Columns.Count(c => c.Role == Role.Note) == 1 ? meaning.Own : meaning.Heading;
+        return HeadingReader.NamesEvent(heading) ? heading : null;
     }
 
     private static bool IsWords(Block block) =>

@@ -221,15 +221,21 @@ internal sealed partial class BlockFinder
 
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
+    // "Physio" or "Morning" with nothing beside it stands over "time" and "left"; "Physio finish" or "Vibration each side" was only left empty that day.
+    private static bool IsGroup(GridRow label, GridRow? next) =>
+        HeadingReader.Read(label[0].Text.Trim()).Role is not (Role.SessionEnd or Role.FeedEnd or Role.End or Role.Note or Role.Temperature or Role.Secretions or Role.Minutes or Role.Amount or Role.Millilitres)
+        && (next is null || HeadingReader.Read(label[0].Text.Trim()).Role is not Role.Area || HeadingReader.Read(next[0].Text.Trim()).Role is Role.Area or Role.Minutes or Role.Unknown or Role.Side);
+
     // A label with nothing beside it ("Morning") is the group heading of those under it.
     private static IEnumerable<ColumnMeaning> AcrossColumns(GridRow dates, List<GridRow> labels, int firstDate, string? corner, bool deep)
     {
         var (group, number) = (corner, 0);
         string? before = null;
-        foreach (var label in labels)
+        for (var index = 0; index < labels.Count; index++)
         {
+            var label = labels[index];
             if (deep && label.Text != before) (group, before, number) = (label.Text, label.Text, number + 1);
-            if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
+            if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty) && IsGroup(label, index + 1 < labels.Count ? labels[index + 1] : null)) (group, number) = (label[0].Words, number + 1);
             var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim()).ToList();
             // "2000" under "Time" is eight in the evening.
             for (var i = 1; i < firstDate; i++)

@@ -47,7 +47,9 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
 
         if (code.What.Kind != TableKind.Sessions || _ofCell.OfType<Session>().LastOrDefault() is not { } session) return false;
         if (AreasReader.Read(text, FamilyWords.None) is not { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } told }) return false;
-        var longer = session with { Areas = With(session.Areas, told) };
+        IReadOnlyList<AreaMinutes> areas = told.All(t => t.Minutes is not null) && told.Any(t => t.Technique != Technique.Vibration)
+            ? [.. session.Areas.Where(a => !told.Any(t => t.Side == a.Side && t.Area == a.Area && t.Technique is Technique.Unknown or Technique.Percussion && a.Technique != Technique.Vibration)), .. With(session.Areas, told)] : With(session.Areas, told);
+        var longer = session with { Areas = areas };
         if (reading.Into.Entries.LastIndexOf(session) is >= 0 and var index) reading.Replace(index, session, longer);
         _ofCell[_ofCell.IndexOf(session)] = longer;
         return true;

@@ -16,6 +16,9 @@ internal sealed partial class KindRows
         if (columns.Any(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         else if (!Told(row, columns, at, what)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         PulseInRemark(row, before.Entries);
+        // "0.5 | L" beside the same flow under its own heading.
+        if (what.Measure == Role.Oxygen && reading.Into.Entries.Skip(before.Entries).OfType<Check>().FirstOrDefault() is { OxygenLitresPerMinute: { } known })
+            foreach (var number in Numbers(row).Where(n => OxygenReader.Read(n.Cell.Text).TryGet(out var flow) && flow == known)) reading.Saw(number);
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
     }

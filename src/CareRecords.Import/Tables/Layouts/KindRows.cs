@@ -110,6 +110,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
         var slot = new Slot(TableKind.Sessions);
         slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        // "tops left out" beside the minutes of the bases.
+        if (withMinutes)
+            foreach (var out1 in cells.Where(c => SameAs.SaysNotDone(c.Cell.Text) && !c.Cell.Text.Any(char.IsAsciiDigit)).ToList())
+            {
+                reading.Saw(out1);
+                cells.Remove(out1);
+            }
+
         // "all 4", "everywhere": no part is named.
         foreach (var all in cells.Where(c => IsAllParts(c.Cell.Text)).ToList())
         {
@@ -120,7 +128,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         var areas = new List<AreaMinutes>();
         var left = new List<CellAt>();
         foreach (var cell in cells)
-            if (Areas(cell, what) is { } read) areas.AddRange(read);
+            if (Areas(cell, what, row) is { } read) areas.AddRange(read);
             else left.Add(cell);
         areas = WithMinutes(areas);
         // "left base | 3 | min": the part and its minutes in two cells.
@@ -145,6 +153,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
+    // "Rt 4/2, Lt 4/2" of "Rt 4/2, Lt 4/2, vibration 1 each side".
+    private static string Head(string text)
+    {
+        var pieces = text.Split(',');
+        var count = pieces.TakeWhile(p => SideNumbers.Is(p)).Count();
+        return string.Join(',', pieces.Take(count));
+    }
+
     private static bool IsAllParts(string text) => Lexicon.Split(text) is { Count: > 0 and <= 3 } words && words[0] is "all" or "everywhere" or "both"
         && words.Skip(1).All(w => w is "4" or "four" or "6" or "six" or "areas" or "lobes" or "zones" or "parts" or "over" or "spots" or "sides" or "of" or "them" or "positions");
 
@@ -158,10 +174,18 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     }
 
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
-    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what)
+    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row)
     {
         var text = cell.Cell.Words!;
         if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
+        if (SideNumbers.Is(Head(text)))
+        {
+            var explained = (reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text) is { } meant ? new[] { meant } : []).Concat(reading.Block.Titles).Concat(reading.Block.Columns.Select(c => c.Heading)).ToList();
+            if (!SideNumbers.IsExplained(explained)) reading.Cells.Ask(cell.Source, $"'{text}' does not say which parts the two numbers of a side are for.", "Say the order in a words table, such as lower / upper.", "areas-of-numbers:" + cell.Place.File);
+            var rest = text.Length > Head(text).Length ? AreasReader.Read(text[Head(text).Length..].Trim(' ', ',', '+'), reading.Context.Words) : default;
+            return Named([.. SideNumbers.Read(Head(text), explained)!, .. rest.TryGet(out var beside) ? beside.Areas : []], what);
+        }
+
         var order = Order(what);
         var plus = text.IndexOf('+', StringComparison.Ordinal);
         var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
@@ -306,6 +330,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
         var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count)).ToList();
+        // "E" of the key's "event" says nothing beside what happened.
+        if (cells.Count > 1 && row[reading.Slots.Kind].Cell.Words is { Length: <= 2 } letter && reading.Context.Words.MeaningOf(letter) is not null && cells.RemoveAll(c => c.Column == row[reading.Slots.Kind].Column) > 0) reading.Saw(row[reading.Slots.Kind]);
         if (cells.Count == 0) return;
         if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }

@@ -42,7 +42,7 @@ internal static class KindWords
     public static WhatHappened? Read(string text, FamilyWords words)
     {
         if (words.MeaningOf(text.Trim()) is { } means)
-            return (Read(means.Split(',', ':')[0]) ?? Read(means)) is { } meant ? meant with { Areas = AreaNames.In(means) is { Count: > 1 } areas ? areas : [], Measures = MeasureOrder.In(means) } : null;
+            return (Read(means.Split(',', ':')[0].Split(". ")[0]) ?? Read(means)) is { } meant ? meant with { Areas = AreaNames.In(means) is { Count: > 1 } areas ? areas : [], Measures = MeasureOrder.In(means) } : null;
         return Read(text);
     }
 

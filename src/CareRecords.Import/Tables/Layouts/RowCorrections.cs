@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using CareRecords.Import.Accounting;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;

@@ -26,7 +26,10 @@ internal sealed class SessionCells(BlockReading reading)
 
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
         var areas = new List<AreaMinutes>(areasInWords ?? []);
-        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+        var parted = values.Where(v => reading.Block.Columns[v].Role == Role.Area).ToList();
+        // "same as yesterday" in the first of the columns is of them all.
+        if (parted is [var whole] && reading.Block.Columns.Count(c => c.Role == Role.Area) > 1 && SameAs.PointsBack(row[whole].Cell.Text) && reading.Same(row[whole].Cell.Text, start.Stated.TimeOfDay) is { } same) areas.AddRange(same.Areas);
+        else foreach (var value in parted) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
         if (values.Where(v => reading.Block.Columns[v].Role == Role.Side).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
             areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);

@@ -1,0 +1,112 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>
+/// Books whose entries are numbered and speak of one another: "do. as No. 2" repeats an entry, "No. 14: for 29 read 92" puts one right,
+/// "No. 19 cancelled" takes one back.
+/// </summary>
+internal sealed partial class EntryNumbers
+{
+    private static readonly HashSet<string> Headings = new(["no", "nr", "number", "#", "s no", "sl no", "entry", "entry no", "item", "item no", "ref", "line", "entry number"], StringComparer.Ordinal);
+
+    private readonly BlockReading _reading;
+    private readonly int _column;
+    private readonly Dictionary<int, (int From, int To)> _entries = [];
+
+    /// <summary>The numbers of a block's entries.</summary>
+    public EntryNumbers(BlockReading reading)
+    {
+        _reading = reading;
+        _column = reading.Block.IsAcross ? -1 : Enumerable.Range(0, reading.Block.Columns.Count).FirstOrDefault(i => reading.Block.Columns[i].Role is Role.Ignore or Role.Unknown && Headings.Contains(string.Join(' ', Lexicon.Split(reading.Block.Columns[i].Own))), -1);
+    }
+
+    /// <summary>Takes note of the records of a row.</summary>
+    public void Note(BlockRow row, int from, int to)
+    {
+        if (_column >= 0 && to > from && Number(row[_column].Cell.Text, out var number)) _entries[number] = (from, to);
+    }
+
+    /// <summary>Reads a row that only speaks of another entry; false when it does not, or no such entry is known.</summary>
+    public bool Read(BlockRow row, RowWhen when)
+    {
+        if (_column < 0) return false;
+        foreach (var cell in row.Cells.Where(c => c.Column != row[_column].Column && c.Cell.Kind == CellKind.Text))
+        {
+            if (As().Match(cell.Cell.Text) is { Success: true } again && when.Start is { } at && Number(again.Groups[1].Value, out var repeated) && _entries.TryGetValue(repeated, out var range)) return Repeat(row, range, at);
+            if (Of().Match(cell.Cell.Text) is { Success: true } of && Number(of.Groups[1].Value, out var number) && _entries.TryGetValue(number, out var meant)) return Put(row, number, meant, of.Groups[2].Value);
+        }
+
+        return false;
+    }
+
+    private bool Repeat(BlockRow row, (int From, int To) range, UncertainTime at)
+    {
+        var same = _reading.Into.Entries.Skip(range.From).Take(range.To - range.From).Where(e => e is Session or Dose or Feed).ToList();
+        foreach (var entry in same) _reading.Add(entry with { Sources = [row.Source], Start = at, End = null }, [.. row.Cells]);
+        return same.Count > 0;
+    }
+
+    private bool Put(BlockRow row, int number, (int From, int To) range, string text)
+    {
+        var entries = _reading.Into.Entries;
+        if (TakenBack().IsMatch(text))
+        {
+            for (var i = range.To - 1; i >= range.From; i--)
+            {
+                _reading.Into.SetAside.Add(new SetAsideLine(entries[i].Sources[0], "taken back by a later entry"));
+                entries.RemoveAt(i);
+            }
+
+            foreach (var (other, place) in _entries.ToList())
+                if (place.From >= range.To) _entries[other] = (place.From - (range.To - range.From), place.To - (range.To - range.From));
+            _entries.Remove(number);
+            _reading.Into.SetAside.Add(new SetAsideLine(row.Source, "takes an earlier entry back"));
+            _reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
+            foreach (var cell in row.Cells) _reading.Saw(cell);
+            return true;
+        }
+
+        if (ForRead().Match(text) is not { Success: true } wrong) return false;
+        var found = Enumerable.Range(range.From, range.To - range.From).Select(i => (At: i, Right: Right(entries[i], wrong.Groups[1].Value, wrong.Groups[2].Value))).Where(f => f.Right is not null).ToList();
+        if (found is not [var only]) return false;
+        entries[only.At] = only.Right! with { Sources = [.. only.Right!.Sources, row.Source], HowRead = $"'{wrong.Groups[1].Value}' put right to '{wrong.Groups[2].Value}' as {row.Source.Place} says." };
+        foreach (var cell in row.Cells) _reading.Use(cell);
+        return true;
+    }
+
+    private static CareEntry? Right(CareEntry entry, string was, string now)
+    {
+        if (entry.Start is { } start && CellTimes.Clock(was) is { Outcome: Outcome.Certain, Value.Start: { } wrong } && CellTimes.Clock(now) is { Outcome: Outcome.Certain, Value.Start: { } right }
+            && (was.Length > 2) && wrong.Time.Hour % 12 == start.Stated.Hour % 12 && wrong.Time.Minute == start.Stated.Minute)
+            return entry with { Start = UncertainTime.Exactly(start.Stated.Date.At(right.Half == HalfOfDay.Unknown && start.Stated.Hour >= 12 ? right.In(HalfOfDay.Pm).Time : right.Time)) };
+        if (!double.TryParse(was.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var old) || !double.TryParse(now.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)) return null;
+        return entry switch
+        {
+            // A saturation that could not be was refused: the right one takes its place.
+            Check check when (check.SpO2 == old || (check.SpO2 is null && check.Pulse != old && check.OxygenLitresPerMinute != old)) && value is >= 30 and <= 100 => check with { SpO2 = value },
+            Check check when check.Pulse == old => check with { Pulse = value },
+            Check check when check.OxygenLitresPerMinute == old => check with { OxygenLitresPerMinute = value },
+            Feed feed when feed.Millilitres == old => feed with { Millilitres = value },
+            Sign sign when sign.Number == old => sign with { Number = value, Value = now },
+            _ => null,
+        };
+    }
+
+    private static bool Number(string text, out int number) => int.TryParse(text.Trim().TrimEnd('.', ')'), NumberStyles.None, CultureInfo.InvariantCulture, out number);
+
+    [GeneratedRegex(@"\b(?:as|like|same|ditto|repeat)\s+(?:as\s+)?(?:in\s+)?(?:no\.?|nr\.?|entry|item|line|#)\s*(\d{1,5})\b", RegexOptions.IgnoreCase)]
+    private static partial Regex As();
+
+    [GeneratedRegex(@"^\W*(?:no\.?|nr\.?|entry|item|line|#)\s*(\d{1,5})\b[\s:,.–-]*(.+)$", RegexOptions.IgnoreCase)]
+    private static partial Regex Of();
+
+    [GeneratedRegex(@"\b(?:cancel\w*|delet\w*|void\w*|struck|strike|withdrawn|disregard|ignore|never happened|not given|not done)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex TakenBack();
+
+    [GeneratedRegex(@"\b(?:for\s+)?(\d[\d.:,]*)\s*,?\s*(?:read|should be|should read|is really|->|→)\s+(\d[\d.:,]*\d|\d)", RegexOptions.IgnoreCase)]
+    private static partial Regex ForRead();
+}
