@@ -117,6 +117,7 @@ internal static class LayoutReader
             return null;
         }
 
+        block = InstantTimes.Local(block, context.Zone);
         block = Dittos.Filled(Crosses.AsTicks(block, around));
         block = NumberTimes.Mended(UnitColumns.Joined(StampColumns.Without(block)));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
@@ -173,7 +174,7 @@ internal static class LayoutReader
             return;
         }
 
-        if (reading.Slots.Of(Role.Withdrawn).Any(c => SmallWords.ReadYesNo(row[c].Cell.Text) == true || row[c].Cell.Text.Trim() is "x" or "X"))
+        if (reading.Slots.Of(Role.Withdrawn).Any(c => SaysTakenBack(row[c].Cell.Text.Trim(), reading.Block.Columns[c].Own)))
         {
             SetAside(row, into, "taken back by the family");
             foreach (var cell in row.Cells) reading.Saw(cell);
@@ -208,17 +209,31 @@ internal static class LayoutReader
         return HeadingReader.NamesEvent(heading) ? heading : null;
     }
 
-    private static bool IsWords(Block block) =>
-        block.Columns.Any(c => c.Role == Role.Word) && block.Columns.Any(c => c.Role == Role.Means) && !block.Columns.Any(c => c.Role is Role.Date or Role.Time);
+    // A tick under "undone"; "deleted" or "duplicate" under "status".
+    private static bool SaysTakenBack(string text, string heading) => Lexicon.Split(heading).Any(w => w is "status" or "state")
+        ? Lexicon.Split(text).Any(w => w is "deleted" or "duplicate" or "dup" or "void" or "voided" or "cancelled" or "canceled" or "removed" or "undone" or "withdrawn" or "rejected" or "discarded")
+        : SmallWords.ReadYesNo(text) == true || text is "x" or "X";
+
+    // "Word | Means", "Code | Account | Note": a column of words, and others that explain them.
+    private static bool IsWords(Block block) => block.Columns.Any(c => c.Role == Role.Word) && Explanations(block).Count > 0 && !block.Columns.Any(c => c.Role is Role.Date or Role.Time or Role.Start or Role.Session or Role.Saturation);
+
+    private static List<int> Explanations(Block block)
+    {
+        var means = Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role == Role.Means).ToList();
+        return means.Count > 0 ? means : [.. Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role is Role.Unknown or Role.Note or Role.Detail or Role.Kind && block.Rows.Any(r => r[i].Cell.Kind == CellKind.Text))];
+    }
 
     private static void Words(Block block, Gathered into)
     {
-        var (word, means) = (block.Columns.ToList().FindIndex(c => c.Role == Role.Word), block.Columns.ToList().FindIndex(c => c.Role == Role.Means));
+        var (word, means) = (block.Columns.ToList().FindIndex(c => c.Role == Role.Word), Explanations(block));
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
-            if (row[word].Cell.Words is { } ours && row[means].Cell.Words is { } meaning)
+            var meaning = string.Join(": ", means.Select(m => row[m].Cell.Words).OfType<string>());
+            if (row[word].Cell.Words is { } ours && meaning.Length > 0)
             {
                 into.Words.Add(new FamilyWord(ours, meaning));
+                // What an explanation explains in passing: "minutes clapping. S = shakes".
+                into.Words.AddRange(means.Select(m => row[m].Cell.Words).OfType<string>().Where(m => m.Contains('=', StringComparison.Ordinal)).SelectMany(Legends.Words));
                 into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, LineFate.InRecords);
             }
             else SetAside(row, into, "a word without a meaning");

@@ -12,5 +12,5 @@ internal static class NotSaid
     public static bool SaysNotDone(string text) => NotDone.Contains(text.Trim().TrimEnd('.'));
 
     /// <summary>True for a dash, "n/a", "forgot" and their like.</summary>
-    public static bool Is(string text) => Marks.Contains(text);
+    public static bool Is(string text) => Marks.Contains(text) || (text.Length > 3 && Marks.Contains(text.TrimEnd('!', '.', '?', ' ')));
 }

@@ -3,8 +3,11 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads the parts of the chest that a heading or legend names, in the order in which it names them.</summary>
-internal static class AreaNames
+internal static partial class AreaNames
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:left|right|back|tummy|front|side|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Posture();
+
     /// <summary>
     /// "L low" is one part; "lower L/R" two; "LL/RL/LU/RU" four. A side alone is a part with its area not said. Empty when no side is named
     /// and no area either.
@@ -12,6 +15,8 @@ internal static class AreaNames
     public static IReadOnlyList<AreaName> In(string text)
     {
         var names = new List<AreaName>();
+        // How the child lies says nothing of the part: "Left lower ribs, lying on the right side".
+        text = Posture().Replace(text, "");
         foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
             names.AddRange(InPiece(piece));
         return Complete(names);

@@ -110,7 +110,7 @@ internal sealed partial class BlockFinder
                 continue;
             }
 
-            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && !Repeats(row, labels.Count > 0 ? labels[^1] : null) && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
             if (row.IsBlank) continue;
             if (DayOverParts(next) is not null) break;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
@@ -131,7 +131,7 @@ internal sealed partial class BlockFinder
         if (corner is not null) _titles.Add(corner);
         if (HourGrid.IsHours([.. labels.Select(l => l[0])]) || (corner is not null && labels.Count > 0 && labels.TrueForAll(l => HourGrid.HourOf(l[0]) is not null))) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(dates, labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        columns.AddRange(AcrossColumns(dates, labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount, DefaultMinutes = MinutesBeside(dates, labels[i]) }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
         var lastDate = Array.FindLastIndex(dates.Cells, c => CellTimes.Read(c).Date is not null);
@@ -154,6 +154,9 @@ internal sealed partial class BlockFinder
         _titles.Clear();
         return next;
     }
+
+    // "O2 during | school | air" under rows of the same "school": one more line of the table.
+    private static bool Repeats(GridRow row, GridRow? above) => above is not null && Enumerable.Range(1, Math.Max(0, row.Cells.Length - 1)).Any(c => !row[c].IsEmpty && row[c].Kind == CellKind.Text && row[c].Text == above[c].Text);
 
     // Dates down, hours across.
     private int Hours(int at)
@@ -212,6 +215,15 @@ internal sealed partial class BlockFinder
         for (var i = 1; i < dates.Cells.Length && CellTimes.Read(dates[i]).Date is null; i++)
             if (!label[i].IsEmpty && Lexicon.Find(dates[i].Text, out _).Any(k => k.Concept is Concept.Amount or Concept.Puffs))
                 return label[i].Words;
+        return null;
+    }
+
+    // "Left lower ribs | 3" under "Position | Minutes": the printed minutes, of every tick of the line.
+    private static double? MinutesBeside(GridRow dates, GridRow label)
+    {
+        for (var i = 1; i < dates.Cells.Length && CellTimes.Read(dates[i]).Date is null; i++)
+            if (!label[i].IsEmpty && HeadingReader.Read(dates[i].Text).Role == Role.Minutes && Reading.MinutesReader.Read(label[i].Words!).TryGet(out var minutes))
+                return minutes.Minutes;
         return null;
     }
 

@@ -47,6 +47,8 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // "Finger number before / after" over "93 / 95": two saturations.
+        Role.Phase or Role.Unknown when cells.Count > 1 && Most(cells, IsPair) && SaysBoth(column) => Role.Saturation,
         // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.
         Role.Oxygen when cells.Count > 1 && Most(cells, c => Within(c, 60, 100)) => Role.Saturation,
         Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
@@ -69,6 +71,10 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    private static bool IsPair(Cell cell) => cell.Text.Split('/', StringSplitOptions.TrimEntries) is [var one, var two] ? Within(Cell.Of(one), 60, 100) && (NotSaid.Is(two) || Within(Cell.Of(two.Split(' ')[0]), 60, 100)) : Within(cell, 60, 100);
+
+    private static bool SaysBoth(ColumnMeaning column) => Lexicon.Find(column.Own, out _).Select(k => k.Concept).ToHashSet() is var has && (has.Contains(Concept.Phase) || has.IsSupersetOf([Concept.Before, Concept.After]));
 
     private static CheckPhase PhaseOf(ColumnMeaning column)
     {

@@ -96,6 +96,9 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
     /// <summary>The amount of every dose of it, where a column beside the labels says so; null when none does.</summary>
     public string? DefaultAmount { get; init; }
 
+    /// <summary>The minutes that a tick of it stands for, where a column beside the labels says so; null when none does.</summary>
+    public double? DefaultMinutes { get; init; }
+
     /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
     public string? Part { get; init; }
 

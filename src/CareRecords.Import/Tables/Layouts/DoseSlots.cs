@@ -59,7 +59,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
-        if (EventCell.Read(cell.Cell.Text) is { } events)
+        if (EventCell.Read(cell.Cell.Text, p => DoseAmount.In(p) is not null) is { } events)
         {
             DoseEvents(row, slot, events, medicine, heading, source);
             return;

@@ -11,17 +11,17 @@ namespace CareRecords.Import.Tables.Layouts;
 /// </summary>
 internal sealed partial class EntryNumbers
 {
-    private static readonly HashSet<string> Headings = new(["no", "nr", "number", "#", "s no", "sl no", "entry", "entry no", "item", "item no", "ref", "line", "entry number"], StringComparer.Ordinal);
+    private static readonly HashSet<string> Headings = new(["no", "nr", "number", "#", "voucher", "voucher no", "id", "entry id", "ref no", "s no", "sl no", "entry", "entry no", "item", "item no", "ref", "line", "entry number"], StringComparer.Ordinal);
 
     private readonly BlockReading _reading;
     private readonly int _column;
-    private readonly Dictionary<int, (int From, int To)> _entries = [];
+    private readonly Dictionary<string, (int From, int To)> _entries = [];
 
     /// <summary>The numbers of a block's entries.</summary>
     public EntryNumbers(BlockReading reading)
     {
         _reading = reading;
-        _column = reading.Block.IsAcross ? -1 : Enumerable.Range(0, reading.Block.Columns.Count).FirstOrDefault(i => reading.Block.Columns[i].Role is Role.Ignore or Role.Unknown && Headings.Contains(string.Join(' ', Lexicon.Split(reading.Block.Columns[i].Own))), -1);
+        _column = reading.Block.IsAcross ? -1 : Enumerable.Range(0, reading.Block.Columns.Count).FirstOrDefault(i => reading.Block.Columns[i].Role is Role.Ignore or Role.Unknown or Role.Word && Headings.Contains(string.Join(' ', Lexicon.Split(reading.Block.Columns[i].Own))), -1);
     }
 
     /// <summary>Takes note of the records of a row.</summary>
@@ -36,8 +36,8 @@ internal sealed partial class EntryNumbers
         if (_column < 0) return false;
         foreach (var cell in row.Cells.Where(c => c.Column != row[_column].Column && c.Cell.Kind == CellKind.Text))
         {
-            if (As().Match(cell.Cell.Text) is { Success: true } again && when.Start is { } at && Number(again.Groups[1].Value, out var repeated) && _entries.TryGetValue(repeated, out var range)) return Repeat(row, range, at);
-            if (Of().Match(cell.Cell.Text) is { Success: true } of && Number(of.Groups[1].Value, out var number) && _entries.TryGetValue(number, out var meant)) return Put(row, number, meant, of.Groups[2].Value);
+            if (As().Match(cell.Cell.Text) is { Success: true } again && when.Start is { } at && Number(again.Groups[1].Success ? again.Groups[1].Value : again.Groups[2].Value, out var repeated) && _entries.TryGetValue(repeated, out var range)) return Repeat(row, range, at);
+            if (Of().Match(cell.Cell.Text) is { Success: true } of && Number(of.Groups[1].Success ? of.Groups[1].Value : of.Groups[2].Value, out var number) && _entries.TryGetValue(number, out var meant)) return Put(row, number, meant, of.Groups[3].Value);
         }
 
         return false;
@@ -50,7 +50,7 @@ internal sealed partial class EntryNumbers
         return same.Count > 0;
     }
 
-    private bool Put(BlockRow row, int number, (int From, int To) range, string text)
+    private bool Put(BlockRow row, string number, (int From, int To) range, string text)
     {
         var entries = _reading.Into.Entries;
         if (TakenBack().IsMatch(text))
@@ -70,10 +70,23 @@ internal sealed partial class EntryNumbers
             return true;
         }
 
-        if (ForRead().Match(text) is not { Success: true } wrong) return false;
+        if (ForRead().Match(text) is not { Success: true } wrong) return ShouldBe().Match(text) is { Success: true } time && Retime(row, range, time.Groups[1].Value);
         var found = Enumerable.Range(range.From, range.To - range.From).Select(i => (At: i, Right: Right(entries[i], wrong.Groups[1].Value, wrong.Groups[2].Value))).Where(f => f.Right is not null).ToList();
         if (found is not [var only]) return false;
         entries[only.At] = only.Right! with { Sources = [.. only.Right!.Sources, row.Source], HowRead = $"'{wrong.Groups[1].Value}' put right to '{wrong.Groups[2].Value}' as {row.Source.Place} says." };
+        foreach (var cell in row.Cells) _reading.Use(cell);
+        return true;
+    }
+
+    // "V328 should read 07:50": the time of the entry, and of what borrowed it.
+    private bool Retime(BlockRow row, (int From, int To) range, string text)
+    {
+        var entries = _reading.Into.Entries;
+        if (range.To == range.From || entries[range.From].Start is not { IsExact: true } old || CellTimes.Clock(text) is not { Outcome: Outcome.Certain, Value.Start: { } clock }) return false;
+        var now = old.Stated.Date.At(clock.Half == HalfOfDay.Unknown && old.Stated.Hour >= 12 ? clock.In(HalfOfDay.Pm).Time : clock.Time);
+        for (var i = range.From; i < range.To; i++)
+            if (entries[i].Start is { } start && start.Stated == old.Stated)
+                entries[i] = entries[i] with { Start = start.IsExact ? UncertainTime.Exactly(now) : Notes.TimesOfEvents.Borrowed(now, (entries[i] as Check)?.Phase ?? CheckPhase.None), Sources = i == range.From ? [.. entries[i].Sources, row.Source] : entries[i].Sources, HowRead = $"Its time was put right to {text} as {row.Source.Place} says." };
         foreach (var cell in row.Cells) _reading.Use(cell);
         return true;
     }
@@ -96,16 +109,24 @@ internal sealed partial class EntryNumbers
         };
     }
 
-    private static bool Number(string text, out int number) => int.TryParse(text.Trim().TrimEnd('.', ')'), NumberStyles.None, CultureInfo.InvariantCulture, out number);
+    // "12", "No. 12", "V303": the name of an entry without spaces and stops.
+    private static bool Number(string text, out string number)
+    {
+        number = text.Trim().TrimEnd('.', ')', ':').Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
+        return number.Length is > 0 and <= 8 && char.IsAsciiDigit(number[^1]) && number.TrimStart("ABCDEFGHIJKLMNOPQRSTUVWXYZ-".ToCharArray()).All(char.IsAsciiDigit);
+    }
 
-    [GeneratedRegex(@"\b(?:as|like|same|ditto|repeat)\s+(?:as\s+)?(?:in\s+)?(?:no\.?|nr\.?|entry|item|line|#)\s*(\d{1,5})\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:as|like|same|ditto|repeat)\s+(?:as\s+)?(?:in\s+)?(?:(?:no\.?|nr\.?|entry|item|line|#|voucher)\s*([A-Za-z]{0,3}\d{1,6})|([A-Za-z]{1,3}-?\d{1,6}))\b", RegexOptions.IgnoreCase)]
     private static partial Regex As();
 
-    [GeneratedRegex(@"^\W*(?:no\.?|nr\.?|entry|item|line|#)\s*(\d{1,5})\b[\s:,.–-]*(.+)$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?:\W|correction|contra|note|error|oops|sorry)*(?:(?:no\.?|nr\.?|entry|item|line|#|voucher)\s*([A-Za-z]{0,3}\d{1,6})|([A-Za-z]{1,3}-?\d{1,6}))\b[\s:,.–-]*(.+)$", RegexOptions.IgnoreCase)]
     private static partial Regex Of();
 
     [GeneratedRegex(@"\b(?:cancel\w*|delet\w*|void\w*|struck|strike|withdrawn|disregard|ignore|never happened|not given|not done)\b", RegexOptions.IgnoreCase)]
     private static partial Regex TakenBack();
+
+    [GeneratedRegex(@"\b(?:should (?:be|read|have been)|was really|is really|read)\s+(\d{1,2}[:.h]?\d{2}\s*(?:[ap]m)?)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex ShouldBe();
 
     [GeneratedRegex(@"\b(?:for\s+)?(\d[\d.:,]*)\s*,?\s*(?:read|should be|should read|is really|->|→)\s+(\d[\d.:,]*\d|\d)", RegexOptions.IgnoreCase)]
     private static partial Regex ForRead();

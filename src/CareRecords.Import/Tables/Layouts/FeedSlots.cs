@@ -143,7 +143,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
     private void FeedWords(BlockRow row, Slot slot, CellAt cell, int column, RowWhen when, UncertainTime? beside = null)
     {
-        if (EventCell.Read(cell.Cell.Text) is { } events && events.All(e => FeedAmount(WithoutRemark(e.Words)) is not null))
+        if (EventCell.Read(cell.Cell.Text, IsAmount) is { } events && events.All(e => FeedAmount(WithoutRemark(e.Words)) is not null))
         {
             LocalTime? previous = null;
             foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
@@ -176,8 +176,16 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
             reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could not be read as feeds.", "Write each as a time and millilitres, such as 12:00-12:30 150 ml.");
     }
 
-    // "12.30 100 (chucked it up)".
-    private static string WithoutRemark(string text) => text.IndexOf('(', StringComparison.Ordinal) is >= 0 and var open ? text[..open].Trim() : text;
+    // "12.30 100 (chucked it up)", "120, slow".
+    private static string WithoutRemark(string text)
+    {
+        if (text.IndexOf('(', StringComparison.Ordinal) is >= 0 and var open) text = text[..open].Trim();
+        var comma = text.IndexOf(", ", StringComparison.Ordinal);
+        return comma > 0 && FeedAmount(text[..comma]) is not null && !text[comma..].Any(char.IsAsciiDigit) ? text[..comma] : text;
+    }
+
+    // "half 12, 150": what stands behind a time and is no time itself; "1, 120, slow" with a remark.
+    private static bool IsAmount(string text) => text.Length is 2 or 3 && text.All(char.IsAsciiDigit) || (VolumeReader.Read(text).Outcome == Outcome.Certain && text.Any(char.IsLetter)) || !text.Any(char.IsAsciiDigit);
 
     private static (double? Ml, FeedRoute Route)? FeedAmount(string text)
     {

@@ -15,6 +15,8 @@ internal sealed partial class KindRows
         var columns = Measures();
         if (columns.Any(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
         else if (!Told(row, columns, at, what)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
+        if (reading.Into.Entries.Count == before.Entries && reading.Into.Problems.Count == before.Problems && Numbers(row).FirstOrDefault(n => n.Cell.Text.Any(char.IsLetter) && TemperatureReader.Read(n.Cell.Text).Outcome == Outcome.Certain) is { IsNone: false } degrees && reading.Cells.Temperature(degrees) is { } temperature)
+            reading.Add(NewSign(row, SignKind.Temperature, temperature.AsWritten, temperature.Celsius, at), degrees);
         PulseInRemark(row, before.Entries);
         // "0.5 | L" beside the same flow under its own heading.
         if (what.Measure == Role.Oxygen && reading.Into.Entries.Skip(before.Entries).OfType<Check>().FirstOrDefault() is { OxygenLitresPerMinute: { } known })

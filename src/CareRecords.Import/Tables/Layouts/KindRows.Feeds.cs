@@ -70,6 +70,9 @@ internal sealed partial class KindRows
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*(?:mls?|ccs?)?\s*(?:/|per|an|a)\s*h(?:(?:ou)?rs?)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex PerHour();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:terminó|acabó|fini|terminé|fertig|klaar|all gone|all done|finished|ended|stopped)\b[^\d]{0,12}(\d{1,2}[:.h]\d{2}\s*(?:[ap]\.?m\.?)?)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex EndsAt();
+
     // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
     private static double? VolumeIn(string text)
     {
@@ -105,6 +108,7 @@ internal sealed partial class KindRows
                 return UncertainTime.At(start.Stated.PlusMinutes((long)Math.Round(minutes.Minutes)), TimePrecision.Reckoned);
             if (words.Length >= 2 && words[0].ToLowerInvariant() is "by" or "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
                 && CellTimes.Clock(string.Join(' ', words[1..])).TryGet(out var end)) return After(start, end.Start);
+            if (EndsAt().Match(piece) is { Success: true } ended && CellTimes.Clock(ended.Groups[1].Value).TryGet(out var at)) return After(start, at.Start);
             if (words.Length == 3 && words[0].ToLowerInvariant() is "in" or "done" or "through" or "gone" or "finished" && words[1].ToLowerInvariant() is "by" or "at" && CellTimes.Clock(words[2]).TryGet(out var by)) return After(start, by.Start);
             foreach (var word in words)
                 if (word.Contains('-') && CellTimes.Clock(word) is { Outcome: Outcome.Certain, Value.End: { } to }) return After(start, to);

@@ -252,7 +252,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         }
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
-        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        // "salbutamol 4 puffs" where the amount stands: the amount of it alone.
+        var amountText = (!amount.IsNone && amount.Column == cell.Column && medicine.Amount is not null ? medicine.Amount : amount.Cell.Words) ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
@@ -283,7 +284,11 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         return (amount, unit.IsNone ? amount.Cell.Words! : amount.Cell.Words + " " + unit.Cell.Words);
     }
 
-    private static MedicineWritten? Meant(string means) =>
+    private static MedicineWritten? Meant(string means) => MeantFirst(means)
+        ?? CodeWords.Clauses(means).Select(MeantFirst).FirstOrDefault(m => m is not null)
+        ?? (Lexicon.Find(means, out _).FirstOrDefault(k => k.Medicine is not null).Medicine is { } generic ? new MedicineWritten(generic, generic, null, null) : null);
+
+    private static MedicineWritten? MeantFirst(string means) =>
         MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null;
 
     private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)

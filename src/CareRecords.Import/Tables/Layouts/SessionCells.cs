@@ -147,7 +147,8 @@ internal sealed class SessionCells(BlockReading reading)
         var parts = means is null ? [] : means.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var at = Array.FindIndex(parts, p => char.IsAsciiDigit(p[0]));
         double? minutes = at >= 0 && MinutesReader.Read(string.Join(' ', parts.Skip(at).Take(2))).TryGet(out var read) ? read.Minutes : at >= 0 && MinutesReader.Read(parts[at]).TryGet(out read) && parts[at].Any(char.IsLetter) ? read.Minutes : null;
-        var each = minutes is not null && column.Areas.All(a => a.Side == Side.Unknown) && AreaNames.In(means!) is { Count: 2 } sides && sides.All(s => s.Side != Side.Unknown) ? sides : null;
+        minutes ??= column.DefaultMinutes;
+        var each = minutes is not null && means is not null && column.Areas.All(a => a.Side == Side.Unknown) && AreaNames.In(means!) is { Count: 2 } sides && sides.All(s => s.Side != Side.Unknown) ? sides : null;
         return column.Areas.SelectMany(a => each is null ? [new AreaMinutes(a.Side, a.Area, a.Technique, minutes)] : each.Select(s => new AreaMinutes(s.Side, a.Area, a.Technique, minutes)));
     }
 

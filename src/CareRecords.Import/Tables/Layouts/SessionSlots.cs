@@ -5,7 +5,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads sessions that have columns of their own.</summary>
-internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, SessionCells sessions, FreeWords words, SlotFacts of)
+internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader times, SessionCells sessions, FreeWords words, SlotFacts of)
 {
     /// <summary>Adds the sessions of one event's columns and gives them.</summary>
     public List<Session> Read(BlockRow row, Slot slot, RowWhen when)
@@ -190,7 +190,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     private List<Session> Several(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when)
     {
         var found = new List<Session>();
-        if (EventCell.Read(cell.Cell.Text, p => SameAs.PointsBack(p) || AreasReader.Read(p, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
+        if (EventCell.Read(cell.Cell.Text.Replace(". ", ", ", StringComparison.Ordinal), p => !EventCell.BeginsWithTime(p) && (SameAs.PointsBack(p) || AreasReader.Read(Lead().Replace(p, ""), reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 })) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
         {
             var before = reading.Into.Entries.Count;
             if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, null, keepAll: true) && !when.IsBad)
@@ -273,6 +273,14 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];
-        return AreasReader.Read(figures, reading.Context.Words).TryGet(out var written) ? _ => written.Areas : null;
+        if (AreasReader.Read(figures, reading.Context.Words).TryGet(out var written)) return _ => written.Areas;
+        // "his mammy did it, 3 everywhere", "but only the bottoms, 3 each": the clauses that tell of areas; the others are remarks without a figure.
+        var clauses = figures.Split([", ", "; ", " - "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(c => Lead().Replace(c, "")).ToList();
+        var ofAreas = clauses.Where(c => AreasReader.Read(c, reading.Context.Words).Outcome is Outcome.Certain or Outcome.Doubtful).ToList();
+        if (ofAreas.Count == 0 || clauses.Except(ofAreas).Any(c => c.Any(char.IsAsciiDigit))) return null;
+        return AreasReader.Read(string.Join(", ", ofAreas), reading.Context.Words).TryGet(out var together) ? _ => together.Areas : null;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:but|and|then|so|with|did|we did|just did)\s+", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Lead();
 }
