@@ -5,7 +5,7 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads the parts of the chest that a heading or legend names, in the order in which it names them.</summary>
 internal static partial class AreaNames
 {
-    [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:left|right|back|tummy|front|side|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:back|tummy|front|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Posture();
 
     /// <summary>
@@ -85,7 +85,7 @@ internal static partial class AreaNames
         if (names.Count > 2 && names.TakeLast(2).Select(n => n with { Technique = Technique.Unknown }).SequenceEqual([new(Side.Left, ChestArea.Unknown, Technique.Unknown), new(Side.Right, ChestArea.Unknown, Technique.Unknown)]) && names.SkipLast(2).All(n => n is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
             return [.. names.SkipLast(2).SelectMany(n => new[] { n with { Side = Side.Left }, n with { Side = Side.Right } })];
         // "Shaking R/L": one technique said first is that of both.
-        if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Select(n => n with { Technique = names[0].Technique })];
+        if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Skip(names[0].Side == Side.Unknown ? 1 : 0).Select(n => n with { Technique = names[0].Technique })];
         for (var i = 1; i < names.Count; i++)
         {
             var (before, here) = (names[i - 1], names[i]);

@@ -124,7 +124,7 @@ internal sealed partial class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
+            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
             else if (RowShape.IsTotal(row) || RowShape.IsCount(row, heading.Columns)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
@@ -194,11 +194,13 @@ internal sealed partial class BlockFinder
     }
 
     // Within a table a row of two words that could be headings is data ("mid | no - asleep"), as is what a word means.
-    private bool EndsTable(int at, bool words, int columns)
+    private bool EndsTable(int at, bool words, IReadOnlyList<ColumnMeaning> columns)
     {
         var row = _rows[at];
         if (_rows[at - 1].IsBlank || CanonicalHeader.Read(row) is not null || IsOneCell(_rows[at - 1])) return true;
-        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns);
+        // A row that only lacks its time.
+        if (row[0].IsEmpty && columns[0].Role is Role.Date or Role.Time or Role.Start && row.Cells.Count(c => !c.IsEmpty) * 2 <= columns.Count * 2 && row.Cells.Any(c => c.Kind == CellKind.Text && Lexicon.Split(c.Text).Count > 4)) return false;
+        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns.Count);
     }
 
     // What stands under "Key:" explains the table and is no row of it.

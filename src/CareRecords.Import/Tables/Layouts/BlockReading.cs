@@ -203,7 +203,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 
     /// <summary>The session that words such as "same", "as am" or "same as Mon" point to; null when there is none.</summary>
     public Session? Same(string words, LocalTime? at = null) =>
-        (Day is { } day ? SameAs.OfDay(words, into.Entries.OfType<Session>(), day, at) : null) ?? SameAs.Find(words, SessionsOfDay, LastSession);
+        (Day is { } day ? SameAs.OfDay(words, into.Entries.OfType<Session>(), day, at) : null) ?? SameAs.Find(words, SessionsOfDay.Count > 0 || Day is not { } today ? SessionsOfDay : [.. into.Entries.OfType<Session>().Where(s => s.Start?.Stated.Date == today)], LastSession);
 
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)

@@ -153,13 +153,16 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     // "Paracetamol ml" over 5.
     private static string? UnitIn(string heading) => Lexicon.Split(heading).FirstOrDefault(w => w is "ml" or "mls" or "mg" or "mcg" or "drops");
 
+    // "Albuterol is 4 puffs unless noted".
+    private string? OfKey(string? asWritten) => asWritten is not null && reading.Context.Words.MeaningOf(asWritten) is { } means ? CodeWords.Clauses(means).Select(DoseAmount.In).FirstOrDefault(a => a is not null) : null;
+
     private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
     {
         Sources = [source],
         Start = at,
         Medicine = medicine.Generic,
         MedicineAsWritten = asWritten ?? medicine.AsWritten,
-        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount,
+        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount ?? OfKey(asWritten),
         Route = medicine.Route,
         By = row[reading.Slots.By].Cell.Words,
     };

@@ -52,7 +52,7 @@ internal static class HeadingReader
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
-        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
@@ -63,6 +63,10 @@ internal static class HeadingReader
         if (Feed(has, Lexicon.Split(heading) is { Count: > 1 } said && (said[^1] is "done" or "over" || said[^1] is "at" && said[^2] is "done" or "over")) is { } feed) return feed;
         return Single(has);
     }
+
+    // "Left upper chest": the chest as the place, not what was done.
+    private static bool IsPlace(string heading) => Lexicon.Split(heading) is var words && words.Contains("chest") && AreaNames.In(heading).All(a => a is { Side: not Records.Side.Unknown, Area: not ChestArea.Unknown })
+        && words.Zip(words.Skip(1)).Any(p => p.Second == "chest" && AreaNames.In(p.First) is [{ Area: not ChestArea.Unknown }]) && !Lexicon.Find(string.Join(' ', words.Where(w => w != "chest")), out _).Any(k => k.Concept == Concept.Session);
 
     private static Role? Dose(IReadOnlyList<Known> words, HashSet<Concept> has)
     {

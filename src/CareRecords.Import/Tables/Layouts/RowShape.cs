@@ -105,6 +105,8 @@ internal static class RowShape
         if (text[0] is '✓' or '✔' or '√' or '✗' or '✘' or '×' or '☑' or '☐' or '✅' or '❌') return true;
         if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
         var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
+        // "3% saline neb" names a medicine.
+        if (digits is 1 or 2 && text.Length > digits + 4 && text[digits] == '%' && HeadingReader.Read(text).Role is Role.Dose or Role.Amount) return false;
         return digits < 0 || text[digits..] is not ("st" or "nd" or "rd" or "th") && !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
     }
 

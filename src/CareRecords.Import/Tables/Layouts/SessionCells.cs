@@ -30,7 +30,9 @@ internal sealed class SessionCells(BlockReading reading)
         // "same as yesterday" in the first of the columns is of them all.
         if (parted is [var whole] && reading.Block.Columns.Count(c => c.Role == Role.Area) > 1 && SameAs.PointsBack(row[whole].Cell.Text) && reading.Same(row[whole].Cell.Text, start.Stated.TimeOfDay) is { } same) areas.AddRange(same.Areas);
         else foreach (var value in parted) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
-        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
+        // "L 3 R 3" under "Sides".
+        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Side && row[v].Cell.Text.Any(char.IsAsciiDigit))) areas.AddRange(InWords(row[value]));
+        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side && !row[v].Cell.Text.Any(char.IsAsciiDigit)).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
             areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         // "LLL | 3": one part of the chest a row.
@@ -69,6 +71,19 @@ internal sealed class SessionCells(BlockReading reading)
         };
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
+    }
+
+    /// <summary>The minutes in the columns of areas.</summary>
+    public IReadOnlyList<AreaMinutes> AreasOf(BlockRow row, Slot slot)
+    {
+        var areas = new List<AreaMinutes>();
+        foreach (var value in slot.Values.Where(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area))
+        {
+            areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+            reading.Use(row[value]);
+        }
+
+        return areas;
     }
 
     // "LL RL 3 each", "LLL, RLL": the parts that words under "areas" name, with their minutes where they say them.

@@ -221,6 +221,8 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.Same(item.Words, start.Stated.TimeOfDay)?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
             // "Chest = clapping" in the key, over "7.20, bases 4 tops 2".
             if (KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique }) minutes = [.. minutes.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)];
+            // "12:30p and 4:30p" beside one set of minutes: of both.
+            if (minutes.Count == 0 && item.Words.Length == 0 && events.All(e => e.Words.Length == 0)) minutes = sessions.AreasOf(row, slot);
             last = minutes;
             var session = new Session
             {

@@ -52,7 +52,7 @@ internal static class TitleDay
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
         // "14-15 Feb 2025": the first of the two.
-        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})\s?[-–&]\s?\d{1,2}(?=\s+[A-Za-z]{3})", "$1");
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})(?:st|nd|rd|th)?\s?(?:[-–&/]|into|to|thru|through)\s?(?:[A-Za-z]{2,9}\s)?\d{1,2}(?:st|nd|rd|th)?(?=\s+[A-Za-z]{3})", "$1");
         var words = text.Split([' ', ',', ':', '_', '(', ')', '|'], StringSplitOptions.RemoveEmptyEntries);
         for (var length = LongestDate; length > 0; length--)
             for (var at = 0; at + length <= words.Length; at++)
