@@ -22,7 +22,7 @@ internal static class LayoutReader
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
-        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows))).ToList();
+        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows, year))).ToList();
         var order = Order(place, [.. all.Select(a => a.Parts)], into, context, TitleDay.Months(place, rows));
         foreach (var (part, ofPart, parts) in all) week = ReadPart(part, ofPart, parts, rows, into, context, order, year, week);
         Account(place, rows, into);
@@ -119,7 +119,7 @@ internal static class LayoutReader
 
         block = InstantTimes.Local(block, context.Zone);
         block = Dittos.Filled(Crosses.AsTicks(block, around));
-        block = NumberTimes.Mended(UnitColumns.Joined(StampColumns.Without(block)));
+        block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampColumns.Without(block))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
@@ -141,7 +141,7 @@ internal static class LayoutReader
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, times, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
-        var numbers = new EntryNumbers(reading);
+        var numbers = new EntryNumbers(reading, measures);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
@@ -151,7 +151,7 @@ internal static class LayoutReader
             else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
             numbers.Note(row, entries, into.Entries.Count);
             foreach (var (cell, comment) in reading.CommentsOf(row))
-                if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
+                if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose && FreeWords.HasClock(comment.Text) ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
             leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted || reading.Joined);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
@@ -195,9 +195,12 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
         corrections.ForEach(c => reading.Use(row[c]));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => FlowRemarks.Read(reading, row[c], entries)));
+        // A remark without a figure in a row of one session is of it.
+        var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
-                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 

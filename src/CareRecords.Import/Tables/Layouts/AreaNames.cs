@@ -78,6 +78,9 @@ internal static partial class AreaNames
     // "lower L/R": the area said once holds for both sides. "L lower/upper": the side said once holds for both areas.
     private static List<AreaName> Complete(List<AreaName> names)
     {
+        // "Shakes (vibration), each side": said twice.
+        for (var i = names.Count - 1; i > 0; i--)
+            if (names[i] == names[i - 1] && names[i] is { Side: Side.Unknown, Area: ChestArea.Unknown }) names.RemoveAt(i);
         // "L/upper" is one part: the side of it and the area.
         if (names is [{ Side: not Side.Unknown, Area: ChestArea.Unknown } side, { Side: Side.Unknown, Area: not ChestArea.Unknown } area]) return [area with { Side = side.Side, Technique = area.Technique == Technique.Unknown ? side.Technique : area.Technique }];
         if (names is [{ Side: Side.Unknown, Area: not ChestArea.Unknown } alone, { Side: not Side.Unknown, Area: ChestArea.Unknown } of]) return [alone with { Side = of.Side, Technique = alone.Technique == Technique.Unknown ? of.Technique : alone.Technique }];

@@ -24,12 +24,17 @@ internal sealed partial class BlockFinder
     private readonly List<GridRow> _headless = [];
     private readonly List<string> _titles = [];
 
-    private BlockFinder(Place place, IReadOnlyList<GridRow> rows) => (_place, _rows) = (place, rows);
+    private readonly NodaTime.LocalDate? _year;
+
+    private BlockFinder(Place place, IReadOnlyList<GridRow> rows, NodaTime.LocalDate? year) => (_place, _rows, _year) = (place, rows, year);
 
     /// <summary>The parts of a sheet.</summary>
-    public static SheetParts Find(Place place, IReadOnlyList<GridRow> rows)
+    /// <param name="place">The sheet or text.</param>
+    /// <param name="rows">Its rows.</param>
+    /// <param name="year">A day of the year that days without one are of; null when none is known.</param>
+    public static SheetParts Find(Place place, IReadOnlyList<GridRow> rows, NodaTime.LocalDate? year = null)
     {
-        var finder = new BlockFinder(place, rows);
+        var finder = new BlockFinder(place, rows, year);
         finder.Walk();
         return new SheetParts(finder._blocks, finder._loose, finder._headless);
     }
@@ -127,7 +132,7 @@ internal sealed partial class BlockFinder
             else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
             else if (RowShape.IsTotal(row) || RowShape.IsCount(row, heading.Columns)) _loose.Add(new LooseRow(row, "a total or average"));
-            else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
+            else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';'), _year) is { } day)
             {
                 if (NextHasHeading(next + 1)) break;
                 // A day on a line of its own holds for the rows under it.

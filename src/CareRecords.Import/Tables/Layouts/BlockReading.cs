@@ -246,6 +246,6 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
     public SourceLine SourceOf(BlockRow row, int column) =>
         column >= 0 && (block.IsAcross || Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) > 1) ? row[column].Source
-        : block.IsAcross ? row[0].Source
+        : block.IsAcross ? (!row[Slots.Time].Cell.IsEmpty ? row[Slots.Time] : row[0]).Source
         : row.Source;
 }

@@ -73,7 +73,7 @@ internal static partial class CellTimes
         if (date.Outcome == Outcome.Nothing && Labelled().Match(text) is { Success: true, Length: > 0 } label) date = DateReader.Read(text[label.Length..].Trim());
         if (date.TryGet(out var written)) return new(Outcome.Certain, written, null);
         var clock = ClockReader.Read(text);
-        if (clock.Outcome == Outcome.Nothing && About().Match(text) is { Success: true } about) clock = ClockReader.Read("about " + text[about.Length..].Trim());
+        if (clock.Outcome == Outcome.Nothing && About().Match(text) is { Success: true } about) clock = ClockReader.Read("about " + (text[about.Length..].Trim() is { Length: <= 2 } hour ? hour + ":00" : text[about.Length..].Trim()));
         if (clock.Outcome == Outcome.Certain) return OfClock(clock);
         return Both(text)
             ?? (date.Outcome == Outcome.Impossible ? new(Outcome.Impossible, null, null, date.Why)

@@ -91,7 +91,7 @@ internal static partial class CheckCell
     private static (string Number, string Beside) Apart(string text)
     {
         var end = 0;
-        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '%' or '-' or '–' or '.')) end++;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '%' or '-' or '–' or '.' || (text[end] == ',' && end + 1 < text.Length && char.IsAsciiDigit(text[end + 1])))) end++;
         var beside = text[end..].Trim(' ', '@', '(', ')', ',', '/', '[', ']');
         foreach (var word in new[] { "on ", "in ", "with ", "at " })
             if (beside.StartsWith(word, StringComparison.OrdinalIgnoreCase))

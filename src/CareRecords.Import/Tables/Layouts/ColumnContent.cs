@@ -54,7 +54,7 @@ internal static class ColumnContent
         Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
-        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
+        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Date or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) || (cells.Count > 2 && cells.TrueForAll(c => NightShifts.IsShift(c.Words)) && cells.Exists(c => NightShifts.IsNight(c.Words))) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,

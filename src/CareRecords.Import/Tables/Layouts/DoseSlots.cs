@@ -106,7 +106,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
                 // "7.10 orange puffer" under the blue one is another medicine, of which the colour alone is known.
                 var other = own is null && said.Length > 0 && !said.Any(char.IsAsciiDigit) && Lexicon.Find(said, out _).Any(k => k.Concept is Concept.Inhaler or Concept.Medicine);
                 reading.Add(Dose(source, at, own ?? (other ? Medicine(null, new ColumnMeaning(said, Role.Dose) { MedicineWords = said }, source) : Medicine(medicine, heading, source)), own?.AsWritten ?? (other ? said : heading.MedicineWords),
-                    own?.Amount ?? (said.Any(char.IsAsciiDigit) && own is null ? AmountWords(said, heading) : other ? null : medicine?.Amount), row), cell);
+                    own?.Amount ?? (said.Any(char.IsAsciiDigit) && own is null ? AmountWords(DoseAmount.In(said) ?? said, heading) : other ? null : medicine?.Amount), row), cell);
             }
         }
     }

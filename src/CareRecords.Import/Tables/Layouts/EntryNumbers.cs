@@ -14,14 +14,28 @@ internal sealed partial class EntryNumbers
     private static readonly HashSet<string> Headings = new(["no", "nr", "number", "#", "voucher", "voucher no", "id", "entry id", "ref no", "s no", "sl no", "entry", "entry no", "item", "item no", "ref", "line", "entry number"], StringComparer.Ordinal);
 
     private readonly BlockReading _reading;
+    private readonly MeasureCells _measures;
     private readonly int _column;
     private readonly Dictionary<string, (int From, int To)> _entries = [];
 
     /// <summary>The numbers of a block's entries.</summary>
-    public EntryNumbers(BlockReading reading)
+    public EntryNumbers(BlockReading reading, MeasureCells measures)
     {
-        _reading = reading;
+        (_reading, _measures) = (reading, measures);
         _column = reading.Block.IsAcross ? -1 : Enumerable.Range(0, reading.Block.Columns.Count).FirstOrDefault(i => reading.Block.Columns[i].Role is Role.Ignore or Role.Unknown or Role.Word && Headings.Contains(string.Join(' ', Lexicon.Split(reading.Block.Columns[i].Own))), -1);
+    }
+
+    /// <summary>The block with its column of numbers left out of what is read as words.</summary>
+    public static Block Named(Block block)
+    {
+        if (block.IsAcross) return block;
+        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role is Role.Unknown or Role.Word or Role.Kind && Headings.Contains(string.Join(' ', Lexicon.Split(c.Own))) && AreNumbers(block, i) ? c with { Role = Role.Ignore } : c)] };
+    }
+
+    private static bool AreNumbers(Block block, int column)
+    {
+        var filled = block.Rows.Select(r => r[column].Cell).Where(c => !c.IsEmpty).ToList();
+        return filled.Count > 0 && filled.Count(c => Number(c.Text, out _)) * 5 >= filled.Count * 4 && filled.Select(c => c.Text).Distinct().Count() == filled.Count;
     }
 
     /// <summary>Takes note of the records of a row.</summary>
@@ -46,8 +60,11 @@ internal sealed partial class EntryNumbers
     private bool Repeat(BlockRow row, (int From, int To) range, UncertainTime at)
     {
         var same = _reading.Into.Entries.Skip(range.From).Take(range.To - range.From).Where(e => e is Session or Dose or Feed).ToList();
-        foreach (var entry in same) _reading.Add(entry with { Sources = [row.Source], Start = at, End = null }, [.. row.Cells]);
-        return same.Count > 0;
+        var again = same.ConvertAll(e => e with { Sources = [row.Source], Start = at, End = null });
+        foreach (var entry in again) _reading.Add(entry, [.. row.Cells]);
+        // What was measured is the row's own.
+        if (again.Count > 0) _measures.AddChecks(row, [.. Enumerable.Range(0, _reading.Block.Columns.Count).Where(c => _reading.Block.Columns[c].Role is Role.Saturation or Role.Pulse or Role.Oxygen or Role.Phase)], at, [.. again.OfType<Session>()]);
+        return again.Count > 0;
     }
 
     private bool Put(BlockRow row, string number, (int From, int To) range, string text)

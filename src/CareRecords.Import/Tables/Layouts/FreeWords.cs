@@ -7,8 +7,11 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
-internal sealed class FreeWords(BlockReading reading)
+internal sealed partial class FreeWords(BlockReading reading)
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:till|until|til|next|by)\s+(?:mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun)(?:day|nesday|sday|rsday|urday)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Until();
+
     private const int MostOfARow = 40;
 
     /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
@@ -69,7 +72,8 @@ internal sealed class FreeWords(BlockReading reading)
         return any;
     }
 
-    private static bool HasClock(string words) =>
+    /// <summary>True for words with a clock time of their own.</summary>
+    public static bool HasClock(string words) =>
         words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.')).Outcome == Outcome.Certain);
 
     /// <summary>
@@ -86,6 +90,8 @@ internal sealed class FreeWords(BlockReading reading)
         var words = text ?? cell.Cell.Words;
         if (text is null && words is not null && cell.Place.Sheet is null && words.Contains('\n')) return Lines(cell, heading, day, at, keepAll, words);
         if (words is null || NotSaid.Is(words)) return false;
+        // "carry on till Mon" names no day of anything that was done.
+        words = Until().Replace(words, "");
         if (day is not { } date) return false;
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
         if (!words.Any(char.IsAsciiDigit)) heading = null;

@@ -63,6 +63,9 @@ internal sealed partial class KindRows
 
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, MillilitresPerHour = perHour, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+        // "Bolus, then sick: brought up about half".
+        foreach (var cell in free.Where(c => c.Cell.Text.Contains(',', StringComparison.Ordinal) && !c.Cell.Text.Any(char.IsAsciiDigit)))
+            foreach (var piece in cell.Cell.Text.Split(',').Skip(1).Where(p => KindWords.Read(p, FamilyWords.None)?.Kind == TableKind.Signs)) words.Read(cell, null, when.Day, at, keepAll: false, piece.Trim());
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }

@@ -128,7 +128,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         var areas = new List<AreaMinutes>();
         var left = new List<CellAt>();
         foreach (var cell in cells)
-            if (Areas(cell, what, row) is { } read) areas.AddRange(read);
+            if (Areas(cell, what, row, at) is { } read) areas.AddRange(read);
             else left.Add(cell);
         areas = WithMinutes(areas);
         // "left base | 3 | min": the part and its minutes in two cells.
@@ -174,9 +174,10 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     }
 
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
-    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row)
+    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row, UncertainTime when)
     {
         var text = cell.Cell.Words!;
+        if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
         if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
         if (SideNumbers.Is(Head(text)))
         {
@@ -198,6 +199,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var read = AreasReader.Read(text.TrimStart('=', '+', ' '), reading.Context.Words);
         if (read.TryGet(out var written)) return Named(written.Areas, what);
+        // A remark with a clock of its own is of another time.
+        if (read.Outcome != Outcome.Doubtful && FreeWords.HasClock(text)) return null;
         if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
         var name = "areas-of-numbers:" + cell.Place.File;
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));

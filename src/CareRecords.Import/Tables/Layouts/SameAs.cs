@@ -14,6 +14,7 @@ internal static class SameAs
     {
         var folded = text.Trim().TrimStart('=').Trim().ToLowerInvariant();
         if (TimeMeant(folded) is not null) return true;
+        if (folded.Length < 30 && !folded.Any(char.IsAsciiDigit) && Lexicon.Split(folded) is ["as" or "like", var day, ..] && DayOfWeek(day) is not null) return true;
         return folded is "same" or "ditto" or "\"" or "〃" or "as am" or "as pm" || Same.Any(s => s.Length > 3 && folded.StartsWith(s, StringComparison.Ordinal) && folded.Length < 40 && !folded.Any(char.IsAsciiDigit));
     }
 
