@@ -177,6 +177,7 @@ internal static class LayoutReader
         if (reading.Slots.Of(Role.Withdrawn).Any(c => SaysTakenBack(row[c].Cell.Text.Trim(), reading.Block.Columns[c].Own)))
         {
             SetAside(row, into, "taken back by the family");
+            reading.Joined = true;
             foreach (var cell in row.Cells) reading.Saw(cell);
             return;
         }
@@ -184,6 +185,7 @@ internal static class LayoutReader
         if (when.IsBad && when.Day is null) return;
         if (numbers.Read(row, when))
         {
+            reading.Joined = true;
             foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
             return;
         }

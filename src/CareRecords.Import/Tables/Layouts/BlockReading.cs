@@ -46,6 +46,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the heading of the event being read names; null when it names none.</summary>
     public string? SlotPart { get; set; }
 
+    /// <summary>True where the line of the day says that it is a night's: its morning is of the next day.</summary>
+    public bool IsNight { get; set; } = block.Titles.Count > 0 && SaysNight(block.Titles[^1]);
+
+    /// <summary>True for words that name a night.</summary>
+    public static bool SaysNight(string text) => Lexicon.Split(text).Any(w => w is "night" or "overnight" or "nights");
+
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
 

@@ -22,7 +22,7 @@ internal static partial class CheckCell
         text = text.Trim();
         // "90 pre / 94 post, on 0.5 L": the flow at the end is of all.
         if (text.LastIndexOf(',') is > 0 and var comma && comma + 1 < text.Length && text[comma + 1] == ' ' && text[(comma + 1)..].Trim() is var last && (last.Any(char.IsLetter) || last.StartsWith("on ", StringComparison.OrdinalIgnoreCase)) && OxygenReader.Read(last).TryGet(out var end) && PulseIn(last) is null
-            && Read(text[..comma], refuse) is { Count: > 0 } before1 && before1.All(b => b.Oxygen is null)) return [.. before1.Select(b => b with { Oxygen = end })];
+            && Read(text[..comma], refuse) is { Count: > 0 } readings && readings.All(b => b.Oxygen is null)) return [.. readings.Select(b => b with { Oxygen = end })];
         if (One(text, CheckPhase.None, refuse) is { } one) return one;
         foreach (var arrow in new[] { "→", "->", "=>", ">", " then " })
         {

@@ -35,7 +35,14 @@ internal sealed partial class EntryNumbers
     private static bool AreNumbers(Block block, int column)
     {
         var filled = block.Rows.Select(r => r[column].Cell).Where(c => !c.IsEmpty).ToList();
-        return filled.Count > 0 && filled.Count(c => Number(c.Text, out _)) * 5 >= filled.Count * 4 && filled.Select(c => c.Text).Distinct().Count() == filled.Count;
+        return filled.Count > 0 && filled.Count(c => Number(c.Text, out _)) * 5 >= filled.Count * 4 && Rise(filled);
+    }
+
+    // Numbers of entries go up; amounts do not.
+    private static bool Rise(List<Cell> cells)
+    {
+        var numbers = cells.ConvertAll(c => int.TryParse(string.Concat(c.Text.Where(char.IsAsciiDigit)), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0);
+        return numbers.Count > 1 && numbers.Zip(numbers.Skip(1)).Count(p => p.Second > p.First) * 5 >= (numbers.Count - 1) * 4;
     }
 
     /// <summary>Takes note of the records of a row.</summary>

@@ -23,7 +23,7 @@ internal static partial class FlowRemarks
             return true;
         }
 
-        if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres) return false;
+        if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres || !OfOxygen().IsMatch(turned.Value) && !OfOxygen().IsMatch(text)) return false;
         var rest = text[(turned.Index + turned.Length)..];
         double? percent = Came().Match(rest) is { Success: true } came && SaturationReader.Read(came.Groups[1].Value).TryGet(out var read) ? read.Percent : null;
         // The same change in a column of its own, or a row further down, is the record.
@@ -34,12 +34,16 @@ internal static partial class FlowRemarks
 
     private static double? Litres(string text) => OxygenReader.Read(text).TryGet(out var litres) && litres <= MostLitres ? litres : null;
 
+    // "put on 2 jumpers" is no flow: a flow has a fraction, a unit or a direction, or oxygen is named.
+    [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
+    private static partial Regex OfOxygen();
+
     [GeneratedRegex(@"^on\s+(\d+(?:[.,]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)\.?$", RegexOptions.IgnoreCase)]
     private static partial Regex On();
 
     [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(\d(?:[.,]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
     private static partial Regex Turned();
 
-    [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now|and)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]
     private static partial Regex Came();
 }

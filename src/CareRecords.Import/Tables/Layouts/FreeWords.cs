@@ -9,6 +9,9 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
 internal sealed partial class FreeWords(BlockReading reading)
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"\bforgot\s+to\s+(?:put|write|note|log|say|enter|record|mark|add)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Forgot();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:till|until|til|next|by)\s+(?:mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun)(?:day|nesday|sday|rsday|urday)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Until();
 
@@ -101,7 +104,9 @@ internal sealed partial class FreeWords(BlockReading reading)
         // Under "AM" a bare "6:00" is of the morning.
         else if (PartOfRow.Half(reading.SlotPart ?? reading.Part) is not HalfOfDay.Unknown and var half) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = half == HalfOfDay.Am ? "am" : "pm" } };
         var source = cell.Source with { Text = words };
-        var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
+        // "Sat 9: one session at 9.30": what begins with another day has no time of this row.
+        var ofOtherDay = !keepAll && words.Any(char.IsAsciiDigit) && !SameAs.PointsBack(words) && CellTerms.Read(words).Exists(t => t.Kind == TermKind.Word && t.Is(Sense.Weekday));
+        var time = ofOtherDay ? null : at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         // "gave 2 puffs at 6.50" has its own time and needs none of the row's.
@@ -110,6 +115,9 @@ internal sealed partial class FreeWords(BlockReading reading)
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
+        // "Forgot to put down Thursday - I tapped him at 7 that evening": no session left out.
+        if (kept.Entries.Count == 0 && kept.Omitted.Count > 0 && kept.Problems.Count == 0 && Forgot().IsMatch(words) && LeftOvers.HoldsEvent(words))
+            reading.Cells.Ask(cell.Source, $"'{words}' may tell of something that was done and written late.", "Write it in a row of its own, with its date and time.");
         foreach (var late in found.Late) Correct(late, date, cell, words);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);

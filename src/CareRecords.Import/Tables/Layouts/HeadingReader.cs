@@ -61,7 +61,8 @@ internal static class HeadingReader
         if (Session(has) is { } session) return session == Role.Session && IsNumber(heading) ? Role.Ignore : session;
         // "NG feeding done", "RT feed over at".
         if (Feed(has, Lexicon.Split(heading) is { Count: > 1 } said && (said[^1] is "done" or "over" || said[^1] is "at" && said[^2] is "done" or "over")) is { } feed) return feed;
-        return Single(has);
+        // "Anything else Nana wants to say".
+        return has.Contains(Concept.Note) && Lexicon.Split(heading).Count > 3 ? Role.Note : Single(has);
     }
 
     // "Left upper chest": the chest as the place, not what was done.

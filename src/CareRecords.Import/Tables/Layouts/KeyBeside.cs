@@ -38,7 +38,7 @@ internal static class KeyBeside
             }
 
             first = false;
-            if (word.IsEmpty || means.Kind != CellKind.Text || !means.Text.Any(char.IsLetter) || word.Text.Trim().Length > LongestWord || CellTimes.Read(word) is { Date: not null } || word.Kind is CellKind.Number or CellKind.TimeOfDay or CellKind.Date or CellKind.Moment) return null;
+            if (word.IsEmpty || means.Kind != CellKind.Text || !means.Text.Any(char.IsLetter) || word.Text.Trim().Length > LongestWord || CellTimes.Read(word) is { Date: not null } || (char.IsAsciiDigit(word.Text.TrimStart()[0]) && CellTimes.Read(word).Outcome == Outcome.Certain) || word.Kind is CellKind.Number or CellKind.TimeOfDay or CellKind.Date or CellKind.Moment) return null;
             words.Add(new FamilyWord(word.Words!, means.Words!));
         }
 

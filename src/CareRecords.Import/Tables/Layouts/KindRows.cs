@@ -112,10 +112,10 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
         // "tops left out" beside the minutes of the bases.
         if (withMinutes)
-            foreach (var out1 in cells.Where(c => SameAs.SaysNotDone(c.Cell.Text) && !c.Cell.Text.Any(char.IsAsciiDigit)).ToList())
+            foreach (var leftOut in cells.Where(c => SameAs.SaysNotDone(c.Cell.Text) && !c.Cell.Text.Any(char.IsAsciiDigit)).ToList())
             {
-                reading.Saw(out1);
-                cells.Remove(out1);
+                reading.Saw(leftOut);
+                cells.Remove(leftOut);
             }
 
         // "all 4", "everywhere": no part is named.

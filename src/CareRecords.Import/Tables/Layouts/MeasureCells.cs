@@ -114,7 +114,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     }
 
     // "93/95" under "sats pre/post".
-    private static IReadOnlyList<CellCheck>? Pair(string text, ColumnMeaning heading)
+    private static List<CellCheck>? Pair(string text, ColumnMeaning heading)
     {
         var words = Lexicon.Find(heading.Heading, out _).Select(k => k.Concept).ToHashSet();
         if (!words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;

@@ -46,20 +46,20 @@ internal static partial class RowCorrections
         var (pair, one) = (Not().Match(text), ShouldBe().Match(text));
         if (!pair.Success && !one.Success || !Number((pair.Success ? pair : one).Groups[1].Value, out var now)) return false;
         double? old = pair.Success && Number(pair.Groups[2].Value, out var was) ? was : null;
-        var found = Enumerable.Range(from, entries.Count - from).SelectMany(i => Candidates(entries[i], now).Where(c => (old is null || c.Was == old) && c.Was != now).Select(c => (At: i, c.Right))).ToList();
+        var found = Enumerable.Range(from, entries.Count - from).SelectMany(i => Candidates(entries[i], now, OfOxygen().IsMatch(text)).Where(c => (old is null || c.Was == old) && c.Was != now).Select(c => (At: i, c.Right))).ToList();
         if (found is not [var only]) return false;
         entries[only.At] = Put(only.Right, text, remark);
         return true;
     }
 
     // What the entry would be with one of its values put right; only values that the number could be.
-    private static IEnumerable<(double? Was, CareEntry Right)> Candidates(CareEntry entry, double now)
+    private static IEnumerable<(double? Was, CareEntry Right)> Candidates(CareEntry entry, double now, bool ofOxygen)
     {
         switch (entry)
         {
             case Check { SpO2: not null } check when now is >= 60 and <= 100: yield return (check.SpO2, check with { SpO2 = now }); break;
             case Check { Pulse: not null } check when now is > 100 and <= 250: yield return (check.Pulse, check with { Pulse = now }); break;
-            case Check { OxygenLitresPerMinute: not null } check when now <= 15: yield return (check.OxygenLitresPerMinute, check with { OxygenLitresPerMinute = now }); break;
+            case Check { OxygenLitresPerMinute: not null } check when now <= 15 && ofOxygen: yield return (check.OxygenLitresPerMinute, check with { OxygenLitresPerMinute = now }); break;
             case Sign { Kind: SignKind.Temperature } sign when now is >= 34 and <= 42: yield return (sign.Number, sign with { Number = now, Value = now.ToString("0.##", CultureInfo.InvariantCulture) + " C" }); break;
             case Feed { Millilitres: not null } feed when now >= 10: yield return (feed.Millilitres, feed with { Millilitres = now }); break;
         }
@@ -70,7 +70,10 @@ internal static partial class RowCorrections
 
     private static bool Number(string text, out double number) => double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
 
-    [GeneratedRegex(@"\b(?:sorry,?|should (?:be|read|say|have been)|s/b|meant(?: to be| to write)?|was really|is really|really was|correct(?:ion)? (?:is|to)|correction:?|read as)\s*:?\s*(\d+(?:[.,]\d+)?)\s*%?(?![\d:])", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|flow)\b|\d\s*l\b", RegexOptions.IgnoreCase)]
+    private static partial Regex OfOxygen();
+
+    [GeneratedRegex(@"\b(?:sorry,?|should (?:be|read|say|have been)|s/b|meant(?: to be| to write)?|was really|is really|really was|correct(?:ion)? (?:is|to)|correction:?|read as)\s*:?\s*(\d+(?:[.,]\d+)?)\s*%?(?![\d:.,]|\s*(?:min|ml|mg|puff|am\b|pm\b|h\b|hour|late|day|time|week|x\b))", RegexOptions.IgnoreCase)]
     private static partial Regex ShouldBe();
 
     [GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*%?,?\s+(?:and )?not\s+(\d+(?:[.,]\d+)?)(?![\d:])", RegexOptions.IgnoreCase)]

@@ -50,6 +50,8 @@ internal sealed class SessionCells(BlockReading reading)
             minutes = null;
         }
 
+        // "V" of the key under "Technique": what the minutes were of.
+        if (Text(row, values, Role.Technique) is { } how && KindWords.Read(how, reading.Context.Words) is { Technique: Technique.Vibration }) areas = [.. areas.Select(a => a with { Technique = Technique.Vibration })];
         var inAreas = areas.Sum(a => a.Minutes ?? 0);
         if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))
             reading.Cells.Ask(source, FormattableString.Invariant($"{total.Minutes:0.#} minutes in all, but the areas add up to {inAreas:0.#}."), "Correct the one that is wrong.");
@@ -134,6 +136,14 @@ internal sealed class SessionCells(BlockReading reading)
 
         if (SameAs.PointsBack(text) && reading.Same(text) is { } earlier)
             return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
+        // "Rt 4/2, Lt 3/1" under "Minutes (base / top)".
+        if (SideNumbers.Read(text, [column.Heading, .. reading.Block.Titles]) is { } bySide)
+        {
+            if (bySide.Any(a => a.Area == ChestArea.Unknown)) reading.Cells.Ask(cell.Source, $"'{text}' does not say which parts the two numbers of a side are for.", "Say the order in the heading, such as lower / upper.", "areas-of-numbers:" + cell.Place.File);
+            reading.Use(cell);
+            return bySide.Select(a => column.Areas.Count > 0 ? a with { Technique = column.Areas[0].Technique } : a);
+        }
+
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
         if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;

@@ -3,13 +3,16 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Puts the amounts of a table and the units that stand in a column of their own together: "4 | oz", "93 | %".</summary>
 internal static class UnitColumns
 {
+    private const int LongestUnit = 12;
+
     private static readonly HashSet<string> Headings = new(["unit", "units", "uom", "unit of measure", "measure unit", "einheit", "eenheid", "unidad", "unité", "yunit"], StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The block with each amount written with its unit, and the column of units left out.</summary>
     public static Block Joined(Block block)
     {
         var units = block.Columns.ToList().FindIndex(c => Headings.Contains(c.Own.Trim().TrimEnd('.', ':')));
-        if (units < 1 || block.IsAcross) return block;
+        // "ml through the button" is more than a unit.
+        if (units < 1 || block.IsAcross || block.Rows.Any(r => r[units].Cell.Words is { } unit && (unit.Length > LongestUnit || unit.Count(c => c == ' ') > 1))) return block;
         var amount = Enumerable.Range(0, units).LastOrDefault(i => block.Columns[i].Role is Role.Amount or Role.Minutes or Role.Millilitres or Role.Unknown or Role.Detail && IsNumbers(block, i), -1);
         if (amount < 0) return block;
         return block with
