@@ -197,7 +197,7 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
         corrections.ForEach(c => reading.Use(row[c]));
-        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => FlowRemarks.Read(reading, row[c], entries)));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => !reading.IsUsed(row[c]) && FlowRemarks.Read(reading, row[c])));
         // A remark without a figure in a row of one session is of it.
         var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)

@@ -58,6 +58,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
     public UncertainTime? Anchor { get; set; }
 
+    /// <summary>How many records there were before the row.</summary>
+    public int RowFrom { get; private set; }
+
     /// <summary>True when what the row says went into a record of the rows above.</summary>
     public bool Joined { get; set; }
 
@@ -242,7 +245,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public void NextRow()
     {
         _seen.Clear();
-        (Anchor, Joined) = (null, false);
+        (Anchor, Joined, RowFrom) = (null, false, into.Entries.Count);
         foreach (var (_, time, _) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;

@@ -11,8 +11,9 @@ internal static partial class FlowRemarks
     private const double MostLitres = 6;
 
     /// <summary>Adds what the remark tells; true when it told of oxygen.</summary>
-    public static bool Read(BlockReading reading, CellAt remark, int from)
+    public static bool Read(BlockReading reading, CellAt remark)
     {
+        var from = reading.RowFrom;
         if (remark.Cell.Words is not { } text || reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { } beside) return false;
         if (On().Match(text) is { Success: true } on && Litres(on.Groups[1].Value) is { } flow)
         {

@@ -323,7 +323,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     private void Remarks(BlockRow row, CellAt except, UncertainTime at, RowWhen when)
     {
         foreach (var cell in TextCells(row).Where(c => c.Column != except.Column && reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown or Role.Detail && !reading.IsUsed(c) && c.Cell.Text.Any(char.IsLetter)))
-            words.Read(cell, null, when.Day, at, keepAll: false);
+            if (FlowRemarks.Read(reading, cell)) words.AddSigns(cell, at);
+            else words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
     private static string? AmountAfter(string text)

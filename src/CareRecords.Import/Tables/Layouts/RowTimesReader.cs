@@ -201,6 +201,8 @@ internal sealed class RowTimesReader(BlockReading reading)
         foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])
             if (candidate.Time >= start.Stated.TimeOfDay && Hours(start, day.At(candidate.Time)) <= mostHours)
                 return candidate.On(day);
+        // "12.40 to 12.15" is a slip, not a feed until midnight.
+        if (end.Half == HalfOfDay.Unknown && end.Time.Hour is 0 or 12 && start.Stated.TimeOfDay < LateEvening) return end.In(HalfOfDay.Pm).On(day);
         var next = end.In(HalfOfDay.Am);
         return Hours(start, day.PlusDays(1).At(next.Time)) <= mostHours ? next.On(day.PlusDays(1)) : next.On(day);
     }
