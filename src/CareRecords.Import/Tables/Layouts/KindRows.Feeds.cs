@@ -65,7 +65,9 @@ internal sealed partial class KindRows
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, MillilitresPerHour = perHour, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
         // "Bolus, then sick: brought up about half".
         foreach (var cell in free.Where(c => c.Cell.Text.Contains(',', StringComparison.Ordinal) && !c.Cell.Text.Any(char.IsAsciiDigit)))
-            foreach (var piece in cell.Cell.Text.Split(',').Skip(1).Where(p => KindWords.Read(p, FamilyWords.None)?.Kind == TableKind.Signs)) words.Read(cell, null, when.Day, at, keepAll: false, piece.Trim());
+            foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries).Skip(1))
+                if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs, Sign: SignKind.Vomit or SignKind.Cough or SignKind.Secretions } sign && !words.Read(cell, null, when.Day, at, keepAll: false, piece))
+                    reading.Add(NewSign(row, sign.Sign, piece, null, at.IsExact ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : at), cell);
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
