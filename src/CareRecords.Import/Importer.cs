@@ -35,7 +35,7 @@ public static class Importer
     private static List<FileReading> ReadUntilSettled(
         IReadOnlyList<SourceFile> files, ImportOptions options, IProgress<ImportProgress>? progress, out SourceContext context)
     {
-        context = new SourceContext { OrderGiven = options.DateOrder };
+        context = new SourceContext { OrderGiven = options.DateOrder, Zone = CheckZone(options.Zone ?? options.MachineZone, options.Zone is null ? "this computer" : "--zone"), ZoneIsGiven = options.Zone is not null };
         for (var round = 1; ; round++)
         {
             var readings = ReadAll(files, context, options, progress);

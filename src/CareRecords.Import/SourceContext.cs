@@ -18,6 +18,12 @@ internal sealed record SourceContext
     /// <summary>The first day of the workbook's sheets before this one, for sheets named "Tue" or "Day 2"; null when none has one.</summary>
     public NodaTime.LocalDate? WeekOf { get; init; }
 
+    /// <summary>The child's zone as far as it is known: the option's, else a plan's, else the computer's; for stamps that count from Greenwich.</summary>
+    public NodaTime.DateTimeZone Zone { get; init; } = NodaTime.DateTimeZone.Utc;
+
+    /// <summary>True where the option names the zone: a plan does not change it.</summary>
+    public bool ZoneIsGiven { get; init; }
+
     /// <summary>The family's words.</summary>
     public FamilyWords Words { get; init; } = FamilyWords.None;
 
@@ -53,10 +59,12 @@ internal sealed record SourceContext
             .. parts.SelectMany(p => p.Words),
             .. answers.Where(a => WordQuestions.Any(q => a.Key.StartsWith(q, StringComparison.Ordinal))).SelectMany(a => Explained(a.Key[(a.Key.IndexOf(':', StringComparison.Ordinal) + 1)..], a.Value)),
         ]);
+        var planned = ZoneIsGiven ? null : parts.SelectMany(p => p.Plan).LastOrDefault(r => r.Item == Records.PlanItem.TimeZone)?.Value;
+        var zone = planned is null ? Zone : NodaTime.DateTimeZoneProviders.Tzdb.GetZoneOrNull(planned) ?? Zone;
         var neighbours = parts.Any(p => p.OrderIsOpen) ? OrderOf(parts) : OrderOfNeighbours;
-        return Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours
+        return Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours && zone.Equals(Zone)
             ? null
-            : this with { Words = words, Answers = answers, OrderOfNeighbours = neighbours };
+            : this with { Words = words, Answers = answers, OrderOfNeighbours = neighbours, Zone = zone };
     }
 
     // Questions whose answer explains words that may stand on many lines.

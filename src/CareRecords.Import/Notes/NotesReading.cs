@@ -68,6 +68,9 @@ internal sealed record NotesReading
     /// <summary>Text and choices of each question that a problem names, by name (its sources are gathered from the problems).</summary>
     public IReadOnlyDictionary<string, AskedQuestion> Questions { get; init; } = new Dictionary<string, AskedQuestion>();
 
+    /// <summary>Values of earlier days that a cell puts right: the records stand in other cells, which the table's reader knows.</summary>
+    public IReadOnlyList<LateCorrection> Late { get; init; } = [];
+
     /// <summary>The fate of each line, first line first.</summary>
     public required IReadOnlyList<LineFate> Fates { get; init; }
 }

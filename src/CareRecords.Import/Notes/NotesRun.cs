@@ -65,6 +65,7 @@ internal sealed class NotesRun
             SetAside = _setAside,
             Problems = _problems,
             Questions = _asked,
+            Late = IgnoresHeadings ? [.. _late.Select(l => l.Late!)] : [],
             Fates = _fates,
         };
     }
@@ -179,7 +180,8 @@ internal sealed class NotesRun
         }
         Tell(day, night);
         TellOpening();
-        foreach (var line in _late) Correct(line);
+        // What a cell puts right stands in other cells of its table.
+        if (!IgnoresHeadings) foreach (var line in _late) Correct(line);
     }
 
     /// <summary>The lines that may tell of care, each with its day, message and section; the fates of the others are settled here.</summary>

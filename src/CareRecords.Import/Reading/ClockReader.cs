@@ -18,6 +18,7 @@ internal static class ClockReader
         {
             [{ Kind: TermKind.Time, Clock: { } span }] => Reading.Certain(span),
             [{ Kind: TermKind.BadTime } bad] => Reading.Impossible<ClockSpan>($"{text[bad.Start..bad.End]} is not a time of day."),
+            [{ Kind: TermKind.Time or TermKind.Number, Clock: { End: null, Start: { Time: { Hour: 0 or 12, Minute: 0 } } } twelve }, { Kind: TermKind.Word or TermKind.Time } named] when named.Text is "noon" or "midday" or "midnight" or "nn" => Reading.Certain(twelve with { Start = twelve.Start.In(named.Text == "midnight" ? HalfOfDay.Am : HalfOfDay.Pm) }),
             [{ Kind: TermKind.Number, Clock: { } bare }] => Reading.Certain(bare),
             [{ Kind: TermKind.Number } number] when LooksLikeTime(number) => Reading.Impossible<ClockSpan>($"{text.Trim()} is not a time of day."),
             [{ Kind: TermKind.Word } part] when PartOf(part) is { } kind => Reading.Certain(Part(kind, text.Trim())),

@@ -50,7 +50,7 @@ internal sealed class CellReaders(Gathered into, FamilyWords words)
     /// <summary>A medicine. Words that name none give <see cref="Medicines.Unknown"/> and a question; null only for an empty cell.</summary>
     public MedicineWritten? Medicine(CellAt at)
     {
-        if (at.Cell.Words is not { } text) return null;
+        if (at.Cell.Words is not { } text || NotSaid.Is(text) && text is not ("x" or "X")) return null;
         var reading = _medicines[text];
         if (reading.TryGet(out var medicine)) return medicine;
         // A spelling further off than the notes allow: in a column of medicines it can hardly be another word.
@@ -66,6 +66,15 @@ internal sealed class CellReaders(Gathered into, FamilyWords words)
         into.Questions.TryAdd(name, new AskedQuestion($"Which medicine is '{text}'?", reading.Choices));
         Ask(at.Source, reading.Why ?? $"'{text}' names no medicine known here.", $"Say which medicine it is in a words table: {text}, its generic name.", name);
         return reading.Value ?? new MedicineWritten(Medicines.Unknown, text, null, null);
+    }
+
+    /// <summary>The medicines of a cell that names more than one, each with its amount: "salbutamol 2.5 mg, budesonide 0.5 mg"; empty when it names none or one.</summary>
+    public IReadOnlyList<MedicineWritten> Several(CellAt at)
+    {
+        if (at.Cell.Words is not { } text) return [];
+        var found = text.Split([",", ";", "+", "&", "\n", " and ", " then "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)
+            .Select(p => MedicineReader.Read(p, words) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null).ToList();
+        return found.Count > 1 && found.TrueForAll(f => f is not null) ? [.. found.OfType<MedicineWritten>()] : [];
     }
 
     /// <summary>Adds a question.</summary>

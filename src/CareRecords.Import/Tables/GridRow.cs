@@ -13,6 +13,9 @@ internal sealed record GridRow(int Line, int LineCount, Cell[] Cells, string Tex
     /// <summary>Comments on its cells; empty for a text.</summary>
     public IReadOnlyList<CellComment> Comments { get; init; } = [];
 
+    /// <summary>Its cells that are merged with those to their right, with the last column of each; empty for a text.</summary>
+    public IReadOnlyList<(int From, int To)> Spans { get; init; } = [];
+
     /// <summary>True when every cell is empty.</summary>
     public bool IsBlank
     {

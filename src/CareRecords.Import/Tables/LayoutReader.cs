@@ -15,12 +15,14 @@ internal static class LayoutReader
     /// <summary>What the rows give. Every row that is not blank ends as record, problem or set aside.</summary>
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
-        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
+        (rows, var key) = KeyBeside.Apart(rows);
+        into.Words.AddRange(key);
+        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
-        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows))).ToList();
+        var all = apart.Select(a => (a.Place, a.Rows, Parts: BlockFinder.Find(a.Place, a.Rows, year))).ToList();
         var order = Order(place, [.. all.Select(a => a.Parts)], into, context, TitleDay.Months(place, rows));
         foreach (var (part, ofPart, parts) in all) week = ReadPart(part, ofPart, parts, rows, into, context, order, year, week);
         Account(place, rows, into);
@@ -35,7 +37,7 @@ internal static class LayoutReader
         var areaOrder = LooseWords(place, parts, into);
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
         into.FirstDay ??= from;
-        var around = parts.Loose.SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
         if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context, order);
         else foreach (var row in parts.Headless) Headless(place, row, into, context);
@@ -115,8 +117,9 @@ internal static class LayoutReader
             return null;
         }
 
+        block = InstantTimes.Local(block, context.Zone);
         block = Dittos.Filled(Crosses.AsTicks(block, around));
-        block = NumberTimes.Mended(block);
+        block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampColumns.Without(block))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
@@ -138,15 +141,17 @@ internal static class LayoutReader
         var slotRows = new SlotRows(reading, times, sessions, measures, words);
         var kindRows = new KindRows(reading, times, sessions, measures, words);
         var leftOvers = new LeftOvers(reading);
+        var numbers = new EntryNumbers(reading, measures);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
             if (grid is not null) grid.Read(row);
-            else ReadRow(row, reading, times, slotRows, kindRows, words);
+            else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
+            numbers.Note(row, entries, into.Entries.Count);
             foreach (var (cell, comment) in reading.CommentsOf(row))
-                if (words.Read(cell, null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
+                if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose && FreeWords.HasClock(comment.Text) ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
             leftOvers.Ask(row, problems, entries, into.Entries.Count > entries || into.Problems.Count > problems || into.Omitted.Count > omitted || reading.Joined);
             if (!block.IsAcross && !into.Ledger.IsMarked(row[0].Row.Line) && into.Problems.Count == problems)
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
@@ -156,7 +161,7 @@ internal static class LayoutReader
         return reading.FirstDay;
     }
 
-    private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words)
+    private static void ReadRow(BlockRow row, BlockReading reading, RowTimesReader times, SlotRows slotRows, KindRows kindRows, FreeWords words, EntryNumbers numbers)
     {
         var into = reading.Into;
         var (entries, problems) = (into.Entries.Count, into.Problems.Count);
@@ -169,29 +174,71 @@ internal static class LayoutReader
             return;
         }
 
+        if (reading.Slots.Of(Role.Withdrawn).Any(c => SaysTakenBack(row[c].Cell.Text.Trim(), reading.Block.Columns[c].Own)))
+        {
+            SetAside(row, into, "taken back by the family");
+            reading.Joined = true;
+            foreach (var cell in row.Cells) reading.Saw(cell);
+            return;
+        }
+
         if (when.IsBad && when.Day is null) return;
+        if (numbers.Read(row, when))
+        {
+            reading.Joined = true;
+            foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
+            return;
+        }
+
         if (reading.Slots.Kind >= 0) kindRows.Read(row, when);
         else slotRows.Read(row, when);
         // A remark stands beside one event; in a row of several it is of the day.
         var own = reading.Slots.Time >= 0 || reading.Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) == 1;
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
+        var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
+        corrections.ForEach(c => reading.Use(row[c]));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => !reading.IsUsed(row[c]) && FlowRemarks.Read(reading, row[c])));
+        // A remark without a figure in a row of one session is of it.
+        var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)
-            foreach (var column in reading.Slots.Words.Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
-                words.Read(row[column], HeadingReader.NamesEvent(reading.Block.Columns[column].Heading) ? reading.Block.Columns[column].Heading : null, when.Day, main ?? when.Start, keepAll: into.Entries.Count == entries);
+            foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
+                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 
-    private static bool IsWords(Block block) =>
-        block.Columns.Any(c => c.Role == Role.Word) && block.Columns.Any(c => c.Role == Role.Means) && !block.Columns.Any(c => c.Role is Role.Date or Role.Time);
+    // "Evening | notes" beside "Morning | notes" says which; the only remarks of a table are of the whole day, whatever heading is drawn over them.
+    private static string? HeadingOf(Block block, int column)
+    {
+        var meaning = block.Columns[column];
+        var heading = meaning.Role == Role.Note && block.Columns.Count(c => c.Role == Role.Note) == 1 ? meaning.Own : meaning.Heading;
+        return HeadingReader.NamesEvent(heading) ? heading : null;
+    }
+
+    // A tick under "undone"; "deleted" or "duplicate" under "status".
+    private static bool SaysTakenBack(string text, string heading) => Lexicon.Split(heading).Any(w => w is "status" or "state")
+        ? Lexicon.Split(text).Any(w => w is "deleted" or "duplicate" or "dup" or "void" or "voided" or "cancelled" or "canceled" or "removed" or "undone" or "withdrawn" or "rejected" or "discarded")
+        : SmallWords.ReadYesNo(text) == true || text is "x" or "X";
+
+    // "Word | Means", "Code | Account | Note": a column of words, and others that explain them.
+    private static bool IsWords(Block block) => block.Columns.Any(c => c.Role == Role.Word) && Explanations(block).Count > 0 && !block.Columns.Any(c => c.Role is Role.Date or Role.Time or Role.Start or Role.Session or Role.Saturation);
+
+    private static List<int> Explanations(Block block)
+    {
+        var means = Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role == Role.Means).ToList();
+        return means.Count > 0 ? means : [.. Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role is Role.Unknown or Role.Note or Role.Detail or Role.Kind && block.Rows.Any(r => r[i].Cell.Kind == CellKind.Text))];
+    }
 
     private static void Words(Block block, Gathered into)
     {
-        var (word, means) = (block.Columns.ToList().FindIndex(c => c.Role == Role.Word), block.Columns.ToList().FindIndex(c => c.Role == Role.Means));
+        var (word, means) = (block.Columns.ToList().FindIndex(c => c.Role == Role.Word), Explanations(block));
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
-            if (row[word].Cell.Words is { } ours && row[means].Cell.Words is { } meaning)
+            var meaning = string.Join(": ", means.Select(m => row[m].Cell.Words).OfType<string>());
+            if (row[word].Cell.Words is { } ours && meaning.Length > 0)
             {
                 into.Words.Add(new FamilyWord(ours, meaning));
+                // What an explanation explains in passing: "minutes clapping. S = shakes".
+                into.Words.AddRange(means.Select(m => row[m].Cell.Words).OfType<string>().Where(m => m.Contains('=', StringComparison.Ordinal)).SelectMany(Legends.Words));
                 into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, LineFate.InRecords);
             }
             else SetAside(row, into, "a word without a meaning");

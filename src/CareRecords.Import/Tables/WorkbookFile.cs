@@ -73,6 +73,7 @@ internal sealed class WorkbookFile : IDisposable
     {
         var (number, blanks) = (0, 0);
         var comments = Comments.BySheet.GetValueOrDefault(SheetName);
+        var spans = Merges.Where(m => m.ToColumn > m.FromColumn).ToLookup(m => m.FromRow + 1, m => (m.FromColumn, m.ToColumn));
         while (NextRow(ref number) is { } row)
         {
             if (row.IsBlank)
@@ -82,7 +83,8 @@ internal sealed class WorkbookFile : IDisposable
             }
 
             for (; blanks > 0; blanks--) yield return new GridRow(number - blanks, 1, [], "");
-            yield return comments is not null && comments.TryGetValue(row.Line, out var here) ? row with { Comments = here } : row;
+            if (spans.Contains(row.Line)) yield return (comments is not null && comments.TryGetValue(row.Line, out var beside) ? row with { Comments = beside } : row) with { Spans = [.. spans[row.Line]] };
+            else yield return comments is not null && comments.TryGetValue(row.Line, out var here) ? row with { Comments = here } : row;
         }
     }
 

@@ -94,7 +94,8 @@ internal sealed class VoiceScore
 
     private static IEnumerable<(string Name, bool Right)> Right(JsonElement wanted, JsonElement got)
     {
-        yield return ("approximate", wanted.GetProperty("approximate").GetBoolean() == got.GetProperty("approximate").GetBoolean());
+        var approximate = got.GetProperty("approximate").GetBoolean();
+        yield return ("approximate", wanted.GetProperty("approximate").GetBoolean() == approximate || List(wanted, "approximateAccept").Any(a => a.ValueKind is JsonValueKind.True or JsonValueKind.False && a.GetBoolean() == approximate));
         if (Text(wanted, "start") is not null) yield return ("end", Accepted(wanted, "end").Any(e => TimeFits(e, Text(got, "end"))));
         switch (Text(wanted, "kind"))
         {
@@ -114,7 +115,7 @@ internal sealed class VoiceScore
                 yield return ("phase", Accepted(wanted, "phase").Contains(Text(got, "phase")));
                 break;
             case "sign" when Text(wanted, "what") == "temperature":
-                yield return ("asWritten", Accepted(wanted, "asWritten").Contains(Text(got, "asWritten")));
+                yield return ("asWritten", Accepted(wanted, "asWritten").Any(a => Degrees(a) == Degrees(Text(got, "asWritten"))));
                 break;
         }
     }
@@ -167,6 +168,13 @@ internal sealed class VoiceScore
         JsonValueKind.Array => string.Join('+', json.EnumerateArray().Select(Short)),
         _ => json.ToString(),
     };
+
+    // The convention writes "37,4" as "37.4 C": the sets are written both ways.
+    private static string? Degrees(string? text)
+    {
+        var squeezed = Squeeze(text)?.Replace(',', '.').TrimEnd('c', '°');
+        return squeezed is null ? null : squeezed.EndsWith('f') ? squeezed.Replace(".0f", "f", StringComparison.Ordinal) : squeezed.EndsWith(".0", StringComparison.Ordinal) ? squeezed[..^2] : squeezed;
+    }
 
     private static string? Squeeze(string? text) => text?.Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant();
 }

@@ -3,8 +3,11 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads the parts of the chest that a heading or legend names, in the order in which it names them.</summary>
-internal static class AreaNames
+internal static partial class AreaNames
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:back|tummy|front|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Posture();
+
     /// <summary>
     /// "L low" is one part; "lower L/R" two; "LL/RL/LU/RU" four. A side alone is a part with its area not said. Empty when no side is named
     /// and no area either.
@@ -12,6 +15,8 @@ internal static class AreaNames
     public static IReadOnlyList<AreaName> In(string text)
     {
         var names = new List<AreaName>();
+        // How the child lies says nothing of the part: "Left lower ribs, lying on the right side".
+        text = Posture().Replace(text, "");
         foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
             names.AddRange(InPiece(piece));
         return Complete(names);
@@ -73,6 +78,9 @@ internal static class AreaNames
     // "lower L/R": the area said once holds for both sides. "L lower/upper": the side said once holds for both areas.
     private static List<AreaName> Complete(List<AreaName> names)
     {
+        // "Shakes (vibration), each side": said twice.
+        for (var i = names.Count - 1; i > 0; i--)
+            if (names[i] == names[i - 1] && names[i] is { Side: Side.Unknown, Area: ChestArea.Unknown }) names.RemoveAt(i);
         // "L/upper" is one part: the side of it and the area.
         if (names is [{ Side: not Side.Unknown, Area: ChestArea.Unknown } side, { Side: Side.Unknown, Area: not ChestArea.Unknown } area]) return [area with { Side = side.Side, Technique = area.Technique == Technique.Unknown ? side.Technique : area.Technique }];
         if (names is [{ Side: Side.Unknown, Area: not ChestArea.Unknown } alone, { Side: not Side.Unknown, Area: ChestArea.Unknown } of]) return [alone with { Side = of.Side, Technique = alone.Technique == Technique.Unknown ? of.Technique : alone.Technique }];
@@ -80,7 +88,7 @@ internal static class AreaNames
         if (names.Count > 2 && names.TakeLast(2).Select(n => n with { Technique = Technique.Unknown }).SequenceEqual([new(Side.Left, ChestArea.Unknown, Technique.Unknown), new(Side.Right, ChestArea.Unknown, Technique.Unknown)]) && names.SkipLast(2).All(n => n is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
             return [.. names.SkipLast(2).SelectMany(n => new[] { n with { Side = Side.Left }, n with { Side = Side.Right } })];
         // "Shaking R/L": one technique said first is that of both.
-        if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Select(n => n with { Technique = names[0].Technique })];
+        if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Skip(names[0].Side == Side.Unknown ? 1 : 0).Select(n => n with { Technique = names[0].Technique })];
         for (var i = 1; i < names.Count; i++)
         {
             var (before, here) = (names[i - 1], names[i]);

@@ -29,6 +29,15 @@ internal sealed record Block
     /// <summary>True when all of it is of the one day that stands above it.</summary>
     public bool IsOfOneDay { get; init; }
 
+    /// <summary>Lines of hours, or columns of hours, that stand after midnight at the end of a day that began in the morning.</summary>
+    public IReadOnlySet<int> AfterMidnight { get; init; } = new HashSet<int>();
+
+    /// <summary>True for the label of an hour that is of the next day.</summary>
+    public bool IsNextDay(CellAt label) => AfterMidnight.Count > 0 && AfterMidnight.Contains(HoursRunDown ? label.Row.Line : label.Column);
+
+    /// <summary>True where the hours of a grid stand one below another.</summary>
+    public bool HoursRunDown { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

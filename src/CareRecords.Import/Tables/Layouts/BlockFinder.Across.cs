@@ -78,6 +78,16 @@ internal sealed partial class BlockFinder
         return count >= 3 && TitleDay.Months(_place, _rows).Count == 1 ? row with { Cells = cells } : null;
     }
 
+    // "Dt. 14-09-2026 | Morning | Evening" over labels: the one day stands over each of its parts.
+    private GridRow? DayOverParts(int at)
+    {
+        var row = _rows[at];
+        if (row.Cells.Length < 2 || CellTimes.Read(row[0]) is not { Date: not null, Clock: null } || row.Cells.Skip(1).Any(c => !c.IsEmpty && PartOfRow.Read(c.Text) is null) || row.Cells.Skip(1).All(c => c.IsEmpty)) return null;
+        var labels = _rows.Skip(at + 1).TakeWhile(r => !r.IsBlank).Where(r => !IsOneCell(r)).Take(8).ToList();
+        if (labels.Count < 2 || labels.Count(l => l[0].Kind == CellKind.Text && HeadingReader.Read(l[0].Text.Trim()).IsKnown) * 3 < labels.Count * 2) return null;
+        return row with { Cells = [Cell.Empty, .. row.Cells.Skip(1).Select(c => c.IsEmpty ? Cell.Empty : row[0])] };
+    }
+
     // Dates across: each column of dates is one record, the labels down the side are its headings.
     private int Across(int at, GridRow? days = null)
     {
@@ -85,22 +95,24 @@ internal sealed partial class BlockFinder
         var labels = new List<GridRow>();
         var next = at + 1;
         // "am | pm" under each date: two records a day.
-        var parts = next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
-        if (parts is not null) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
-        var deep = TwoLabels(dates, next);
-        string? over = null;
+        var over = days is not null && PartOfRow.Read(_rows[at].Cells[^1].Text) is not null;
+        var parts = over ? _rows[at] : next < _rows.Count && _rows[next].Cells.Skip(1).Count(c => PartOfRow.Read(c.Text) is not null) is > 1 and var named && named == _rows[next].Cells.Skip(1).Count(c => !c.IsEmpty) ? _rows[next++] : null;
+        if (parts is not null && !over) _loose.Add(new LooseRow(parts, "the heading of parts of the day"));
+        var deep = !over && TwoLabels(dates, next);
+        string? overLabel = null;
         for (; next < _rows.Count; next++)
         {
             var row = _rows[next];
             if (deep && !row.IsBlank && !row[1].IsEmpty)
             {
-                over = row[0].Words ?? over;
-                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = over ?? "", Written = row.Written ?? row.Text });
+                overLabel = row[0].Words ?? overLabel;
+                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = overLabel ?? "", Written = row.Written ?? row.Text });
                 continue;
             }
 
-            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
+            if (RowShape.IsDatesAcross(row) || (!row.IsBlank && !Repeats(row, labels.Count > 0 ? labels[^1] : null) && HourGrid.HourOf(row[0]) is null && PartOfRow.Read(row[0].Text) is null && HeadingAt(next) is not null && row.Cells.Skip(1).All(c => c.IsEmpty || c.Kind == CellKind.Text) && labels.Count > 2 && row.Cells.Count(c => !c.IsEmpty) > 2 && !IsRemarks(row))) break;
             if (row.IsBlank) continue;
+            if (DayOverParts(next) is not null) break;
             if (labels.Count > 0 && _rows[next - 1].IsBlank && RowShape.IsDayLabels(row)) break;
             if (labels.Count > 0 && RowShape.IsTotal(row) && HeadingReader.Read(row[0].Text).Role is Role.Ignore or Role.Unknown)
             {
@@ -119,7 +131,7 @@ internal sealed partial class BlockFinder
         if (corner is not null) _titles.Add(corner);
         if (HourGrid.IsHours([.. labels.Select(l => l[0])]) || (corner is not null && labels.Count > 0 && labels.TrueForAll(l => HourGrid.HourOf(l[0]) is not null))) return Grid(dates, labels, next);
         var columns = new List<ColumnMeaning> { new("Date", Role.Date) };
-        columns.AddRange(AcrossColumns(dates, labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount }));
+        columns.AddRange(AcrossColumns(dates, labels, Array.FindIndex(dates.Cells, c => CellTimes.Read(c).Date is not null), corner, deep).Select((c, i) => c with { DefaultAmount = AmountBeside(dates, labels[i]) ?? c.DefaultAmount, DefaultMinutes = MinutesBeside(dates, labels[i]) }));
         if (parts is not null) columns.Insert(1, new ColumnMeaning("Part", Role.Part));
         var rows = new List<BlockRow>();
         var lastDate = Array.FindLastIndex(dates.Cells, c => CellTimes.Read(c).Date is not null);
@@ -142,6 +154,9 @@ internal sealed partial class BlockFinder
         _titles.Clear();
         return next;
     }
+
+    // "O2 during | school | air" under rows of the same "school": one more line of the table.
+    private static bool Repeats(GridRow row, GridRow? above) => above is not null && Enumerable.Range(1, Math.Max(0, row.Cells.Length - 1)).Any(c => !row[c].IsEmpty && row[c].Kind == CellKind.Text && row[c].Text == above[c].Text);
 
     // Dates down, hours across.
     private int Hours(int at)
@@ -181,7 +196,7 @@ internal sealed partial class BlockFinder
                    from label in labels
                    where HourGrid.HourOf(label[0]) is not null && !label[column].IsEmpty
                    select new BlockRow([new CellAt(_place, dates, column), new CellAt(_place, label, 0), new CellAt(_place, label, column)]);
-        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true });
+        _blocks.Add(new Block { Columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)], Rows = [.. rows], About = About(_place.Sheet), IsAcross = true, IsGrid = true, HoursRunDown = true, AfterMidnight = HourGrid.AfterMidnight([.. labels.Select(l => (l.Line, l[0]))]).ToHashSet() });
         _titles.Clear();
         return next;
     }
@@ -203,21 +218,36 @@ internal sealed partial class BlockFinder
         return null;
     }
 
+    // "Left lower ribs | 3" under "Position | Minutes": the printed minutes, of every tick of the line.
+    private static double? MinutesBeside(GridRow dates, GridRow label)
+    {
+        for (var i = 1; i < dates.Cells.Length && CellTimes.Read(dates[i]).Date is null; i++)
+            if (!label[i].IsEmpty && HeadingReader.Read(dates[i].Text).Role == Role.Minutes && Reading.MinutesReader.Read(label[i].Words!).TryGet(out var minutes))
+                return minutes.Minutes;
+        return null;
+    }
+
     // "Notes | | asleep so no evening chest | temp 38.4 at 2pm" is a line of remarks, not the heading of another table.
     private static bool IsRemarks(GridRow row) => HeadingReader.Read(row[0].Text).Role is Role.Note or Role.Reason or Role.Sign or Role.By or Role.Cough or Role.Secretions
         || row.Cells.Skip(1).Any(c => c.Text.AsSpan().ContainsAnyInRange('0', '9') || Lexicon.Split(c.Text).Count > 4);
 
     private bool AnyLabelBelow(int at) => _rows.Skip(at + 1).Take(3).Any(r => !r.IsBlank && r.Cells.Skip(1).Any(c => !c.IsEmpty));
 
+    // "Physio" or "Morning" with nothing beside it stands over "time" and "left"; "Physio finish" or "Vibration each side" was only left empty that day.
+    private static bool IsGroup(GridRow label, GridRow? next) =>
+        HeadingReader.Read(label[0].Text.Trim()).Role is not (Role.SessionEnd or Role.FeedEnd or Role.End or Role.Note or Role.Temperature or Role.Secretions or Role.Minutes or Role.Amount or Role.Millilitres)
+        && (next is null || HeadingReader.Read(label[0].Text.Trim()).Role is not Role.Area || HeadingReader.Read(next[0].Text.Trim()).Role is Role.Area or Role.Minutes or Role.Unknown or Role.Side);
+
     // A label with nothing beside it ("Morning") is the group heading of those under it.
     private static IEnumerable<ColumnMeaning> AcrossColumns(GridRow dates, List<GridRow> labels, int firstDate, string? corner, bool deep)
     {
         var (group, number) = (corner, 0);
         string? before = null;
-        foreach (var label in labels)
+        for (var index = 0; index < labels.Count; index++)
         {
+            var label = labels[index];
             if (deep && label.Text != before) (group, before, number) = (label.Text, label.Text, number + 1);
-            if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty)) (group, number) = (label[0].Words, number + 1);
+            if (!deep && label.Cells.Skip(1).All(c => c.IsEmpty) && IsGroup(label, index + 1 < labels.Count ? labels[index + 1] : null)) (group, number) = (label[0].Words, number + 1);
             var beside = Enumerable.Range(1, Math.Max(0, firstDate - 1)).Where(i => label[i].Kind == CellKind.TimeOfDay || (label[i].Kind == CellKind.Text && (PartOfRow.Read(label[i].Text) is not null || HeadingTime.Read(label[i].Text) is not null))).Select(i => label[i].Text.Trim()).ToList();
             // "2000" under "Time" is eight in the evening.
             for (var i = 1; i < firstDate; i++)

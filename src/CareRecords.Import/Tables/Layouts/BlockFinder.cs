@@ -24,12 +24,17 @@ internal sealed partial class BlockFinder
     private readonly List<GridRow> _headless = [];
     private readonly List<string> _titles = [];
 
-    private BlockFinder(Place place, IReadOnlyList<GridRow> rows) => (_place, _rows) = (place, rows);
+    private readonly NodaTime.LocalDate? _year;
+
+    private BlockFinder(Place place, IReadOnlyList<GridRow> rows, NodaTime.LocalDate? year) => (_place, _rows, _year) = (place, rows, year);
 
     /// <summary>The parts of a sheet.</summary>
-    public static SheetParts Find(Place place, IReadOnlyList<GridRow> rows)
+    /// <param name="place">The sheet or text.</param>
+    /// <param name="rows">Its rows.</param>
+    /// <param name="year">A day of the year that days without one are of; null when none is known.</param>
+    public static SheetParts Find(Place place, IReadOnlyList<GridRow> rows, NodaTime.LocalDate? year = null)
     {
-        var finder = new BlockFinder(place, rows);
+        var finder = new BlockFinder(place, rows, year);
         finder.Walk();
         return new SheetParts(finder._blocks, finder._loose, finder._headless);
     }
@@ -42,6 +47,7 @@ internal sealed partial class BlockFinder
             if (row.IsBlank) i++;
             else if (RowShape.IsRule(row)) i = Loose(i, "a drawn line");
             else if (Form(i) is { } form) i = Beside(i, form, oneDay: false);
+            else if (DayOverParts(i) is { } day) i = Across(i, day);
             else if (IsDayLine(row)) i = Loose(i, null);
             else if (HoursAcross.CountsSessions(row) && i + 1 < _rows.Count && RowShape.IsDatesAcross(_rows[i + 1])) i = Loose(i, "the numbers of the columns");
             else if (IsDaysOverColumns(i)) i = DaysOverColumns(i);
@@ -108,6 +114,7 @@ internal sealed partial class BlockFinder
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
+        var about = About(null);
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
         var rows = new List<BlockRow>();
         var below = new List<string>();
@@ -122,10 +129,10 @@ internal sealed partial class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns.Count))) break;
+            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
-            else if (RowShape.IsTotal(row)) _loose.Add(new LooseRow(row, "a total or average"));
-            else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';')) is { } day)
+            else if (RowShape.IsTotal(row) || RowShape.IsCount(row, heading.Columns)) _loose.Add(new LooseRow(row, "a total or average"));
+            else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';'), _year) is { } day)
             {
                 if (NextHasHeading(next + 1)) break;
                 // A day on a line of its own holds for the rows under it.
@@ -152,7 +159,7 @@ internal sealed partial class BlockFinder
         {
             Columns = Widened(heading.Columns, rows),
             Rows = rows,
-            About = About(rows.Count == 0 ? null : _place.Sheet),
+            About = about ?? About(rows.Count == 0 ? null : _place.Sheet),
             Titles = titles,
             Contract = heading.Rows == 1 ? CanonicalHeader.Read(_rows[at]) : null,
         });
@@ -192,11 +199,13 @@ internal sealed partial class BlockFinder
     }
 
     // Within a table a row of two words that could be headings is data ("mid | no - asleep"), as is what a word means.
-    private bool EndsTable(int at, bool words, int columns)
+    private bool EndsTable(int at, bool words, IReadOnlyList<ColumnMeaning> columns)
     {
         var row = _rows[at];
         if (_rows[at - 1].IsBlank || CanonicalHeader.Read(row) is not null || IsOneCell(_rows[at - 1])) return true;
-        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns);
+        // A row that only lacks its time.
+        if (row[0].IsEmpty && columns[0].Role is Role.Date or Role.Time or Role.Start && row.Cells.Count(c => !c.IsEmpty) * 2 <= columns.Count * 2 && row.Cells.Any(c => c.Kind == CellKind.Text && Lexicon.Split(c.Text).Count > 4)) return false;
+        return !words && (row.Cells.Count(c => !c.IsEmpty) is > 2 and var filled || (filled = 2) * 2 >= columns.Count);
     }
 
     // What stands under "Key:" explains the table and is no row of it.
@@ -231,7 +240,7 @@ internal sealed partial class BlockFinder
     }
 
     private TableKind? About(string? sheet) =>
-        _titles.AsEnumerable().Reverse().Append(sheet ?? "").Append(System.IO.Path.GetFileNameWithoutExtension(_place.File))
+        _titles.Where(t => !t.Contains('=', StringComparison.Ordinal)).Reverse().Append(sheet ?? "").Append(System.IO.Path.GetFileNameWithoutExtension(_place.File))
             .Select(t => KindWords.Read(t, Reading.FamilyWords.None)?.Kind).FirstOrDefault(k => k is not null);
 
     private int Loose(int at, string? why)

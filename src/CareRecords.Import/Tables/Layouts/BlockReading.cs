@@ -46,11 +46,20 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the heading of the event being read names; null when it names none.</summary>
     public string? SlotPart { get; set; }
 
+    /// <summary>True where the line of the day says that it is a night's: its morning is of the next day.</summary>
+    public bool IsNight { get; set; } = block.Titles.Count > 0 && SaysNight(block.Titles[^1]);
+
+    /// <summary>True for words that name a night.</summary>
+    public static bool SaysNight(string text) => Lexicon.Split(text).Any(w => w is "night" or "overnight" or "nights");
+
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
 
     /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
     public UncertainTime? Anchor { get; set; }
+
+    /// <summary>How many records there were before the row.</summary>
+    public int RowFrom { get; private set; }
 
     /// <summary>True when what the row says went into a record of the rows above.</summary>
     public bool Joined { get; set; }
@@ -201,6 +210,10 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
         if (SessionsOfDay.IndexOf(old) is >= 0 and var index) SessionsOfDay[index] = longer;
     }
 
+    /// <summary>The session that words such as "same", "as am" or "same as Mon" point to; null when there is none.</summary>
+    public Session? Same(string words, LocalTime? at = null) =>
+        (Day is { } day ? SameAs.OfDay(words, into.Entries.OfType<Session>(), day, at) : null) ?? SameAs.Find(words, SessionsOfDay.Count > 0 || Day is not { } today ? SessionsOfDay : [.. into.Entries.OfType<Session>().Where(s => s.Start?.Stated.Date == today)], LastSession);
+
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)
     {
@@ -232,7 +245,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public void NextRow()
     {
         _seen.Clear();
-        (Anchor, Joined) = (null, false);
+        (Anchor, Joined, RowFrom) = (null, false, into.Entries.Count);
         foreach (var (_, time, _) in _timesOfRow)
             if (Latest is null || time > Latest)
                 Latest = time;
@@ -242,6 +255,6 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The source of an event that stands in a column: the cell where a row holds several events, else the row.</summary>
     public SourceLine SourceOf(BlockRow row, int column) =>
         column >= 0 && (block.IsAcross || Slots.Slots.Count(s => s.Time >= 0 || s.End >= 0) > 1) ? row[column].Source
-        : block.IsAcross ? row[0].Source
+        : block.IsAcross ? (!row[Slots.Time].Cell.IsEmpty ? row[Slots.Time] : row[0]).Source
         : row.Source;
 }

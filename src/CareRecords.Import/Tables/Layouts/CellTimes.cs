@@ -16,8 +16,16 @@ internal sealed record WrittenTime(Outcome Outcome, DateWritten? Date, ClockSpan
 }
 
 /// <summary>Reads a cell where a day, a time or both belong: real dates and times of a sheet, numbers meant as times, and words.</summary>
-internal static class CellTimes
+internal static partial class CellTimes
 {
+    // "c. 17:00", "sobre las 17".
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:c\.|ca\.?|circa|approx\.?|aprox\.?|roughly|sobre las?|hacia las?|a eso de las?|vers|gegen|rond|omstreeks|om en by)\s*(?=\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex About();
+
+    // "Dt. 14-09-2026 (Mon)", "Date: 3 March".
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:dt|date|dated|datum|fecha|day)\b\s*[.:]?\s*(?=\d|[A-Za-z]{3,9},?\s+\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Labelled();
+
     private const int LongestText = 60;
 
     // A sheet's own count of days, shown as a bare number where the cell has lost its format: 1 January 1990 to 2100.
@@ -62,8 +70,10 @@ internal static class CellTimes
         }
 
         var date = DateReader.Read(text);
+        if (date.Outcome == Outcome.Nothing && Labelled().Match(text) is { Success: true, Length: > 0 } label) date = DateReader.Read(text[label.Length..].Trim());
         if (date.TryGet(out var written)) return new(Outcome.Certain, written, null);
         var clock = ClockReader.Read(text);
+        if (clock.Outcome == Outcome.Nothing && About().Match(text) is { Success: true } about) clock = ClockReader.Read("about " + (text[about.Length..].Trim() is { Length: <= 2 } hour ? hour + ":00" : text[about.Length..].Trim()));
         if (clock.Outcome == Outcome.Certain) return OfClock(clock);
         return Both(text)
             ?? (date.Outcome == Outcome.Impossible ? new(Outcome.Impossible, null, null, date.Why)

@@ -20,6 +20,9 @@ internal static partial class CheckCell
     public static IReadOnlyList<CellCheck>? Read(string text, Action<string> refuse)
     {
         text = text.Trim();
+        // "90 pre / 94 post, on 0.5 L": the flow at the end is of all.
+        if (text.LastIndexOf(',') is > 0 and var comma && comma + 1 < text.Length && text[comma + 1] == ' ' && text[(comma + 1)..].Trim() is var last && (last.Any(char.IsLetter) || last.StartsWith("on ", StringComparison.OrdinalIgnoreCase)) && OxygenReader.Read(last).TryGet(out var end) && PulseIn(last) is null
+            && Read(text[..comma], refuse) is { Count: > 0 } readings && readings.All(b => b.Oxygen is null)) return [.. readings.Select(b => b with { Oxygen = end })];
         if (One(text, CheckPhase.None, refuse) is { } one) return one;
         foreach (var arrow in new[] { "→", "->", "=>", ">", " then " })
         {
@@ -29,8 +32,11 @@ internal static partial class CheckCell
                 return [.. after is [{ Oxygen: { } flow }] ? before.Select(b => b with { Oxygen = b.Oxygen ?? flow }) : before, .. after];
         }
 
-        return ByPhase(text, refuse);
+        return ByPieces(text, refuse) ?? ByPhase(text, refuse);
     }
+
+    /// <summary>The pulse that words name and nothing else: "HR 112", "pulse 128"; null for other words.</summary>
+    public static double? PulseIn(string text) => text.Any(char.IsLetter) && Pulse(ref text) is { } beats && text.Length == 0 ? beats : null;
 
     private static List<CellCheck>? One(string text, CheckPhase phase, Action<string> refuse)
     {
@@ -85,12 +91,27 @@ internal static partial class CheckCell
     private static (string Number, string Beside) Apart(string text)
     {
         var end = 0;
-        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '%' or '-' or '–' or '.')) end++;
+        while (end < text.Length && (char.IsAsciiDigit(text[end]) || text[end] is '%' or '-' or '–' or '.' || (text[end] == ',' && end + 1 < text.Length && char.IsAsciiDigit(text[end + 1])))) end++;
         var beside = text[end..].Trim(' ', '@', '(', ')', ',', '/', '[', ']');
         foreach (var word in new[] { "on ", "in ", "with ", "at " })
             if (beside.StartsWith(word, StringComparison.OrdinalIgnoreCase))
                 beside = beside[word.Length..].TrimStart();
         return (text[..end], beside);
+    }
+
+    // "92 before, 95 after", "93/120 before and 95/116 after": a word of phase behind each number.
+    private static List<CellCheck>? ByPieces(string text, Action<string> refuse)
+    {
+        var pieces = text.Split([",", ";", "\n", " and ", " then "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var checks = new List<CellCheck>();
+        foreach (var piece in pieces)
+        {
+            var space = piece.LastIndexOf(' ');
+            if (space < 0 || SmallWords.ReadPhase(piece[(space + 1)..]) is not { } phase || One(piece[..space], phase, refuse) is not { } check) return null;
+            checks.AddRange(check);
+        }
+
+        return checks.Count > 0 ? checks : null;
     }
 
     // "b93 a95", "before 93, after 95", "pre 93 post 95": a word of phase before each number.

@@ -94,7 +94,9 @@ internal sealed class ClockHabit
         }
     }
 
-    private static bool RunsForward(List<Item> day, int noon)
+    private static bool RunsForward(List<Item> day, int noon) => RunsForward([.. day.Select(d => (d.Minutes, d.Half))], noon);
+
+    private static bool RunsForward(List<(int Minutes, HalfOfDay Half)> day, int noon)
     {
         for (var i = 0; i < day.Count; i++)
         {
@@ -103,5 +105,15 @@ internal sealed class ClockHabit
         }
 
         return true;
+    }
+
+    /// <summary>The events of one cell with their halves, where only one way of reading them runs forward ("8.30 120, 12.30 140, 5.30 140"); else as they are.</summary>
+    public static IReadOnlyList<CellEvent> InOrder(IReadOnlyList<CellEvent> events)
+    {
+        var times = events.Where(e => e.Clock is { Start.Precision: TimePrecision.Exact }).ToList();
+        if (times.Count < 2 || times.Count != events.Count || times.Exists(e => e.BareHours) || times.TrueForAll(e => e.Clock!.Start.Half != HalfOfDay.Unknown)) return events;
+        var order = times.ConvertAll(e => (Minutes(e.Clock!.Start), e.Clock!.Start.Half != HalfOfDay.Unknown ? e.Clock.Start.Half : e.Clock.Start.Time.Hour is 0 or 12 ? HalfOfDay.Pm : HalfOfDay.Unknown));
+        if (Enumerable.Range(0, times.Count + 1).Where(noon => RunsForward(order, noon)).Take(2).ToList() is not [var only]) return events;
+        return [.. times.Select((e, i) => e.Clock!.Start.Half != HalfOfDay.Unknown ? e : e with { Clock = e.Clock with { Start = e.Clock.Start.In(i < only ? HalfOfDay.Am : HalfOfDay.Pm) } })];
     }
 }

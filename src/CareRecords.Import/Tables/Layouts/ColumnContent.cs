@@ -47,12 +47,14 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // "Finger number before / after" over "93 / 95": two saturations.
+        Role.Phase or Role.Unknown when cells.Count > 1 && Most(cells, IsPair) && SaysBoth(column) => Role.Saturation,
         // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.
         Role.Oxygen when cells.Count > 1 && Most(cells, c => Within(c, 60, 100)) => Role.Saturation,
         Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
-        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
+        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Date or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) || (cells.Count > 2 && cells.TrueForAll(c => NightShifts.IsShift(c.Words)) && cells.Exists(c => NightShifts.IsNight(c.Words))) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
@@ -69,6 +71,10 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    private static bool IsPair(Cell cell) => cell.Text.Split('/', StringSplitOptions.TrimEntries) is [var one, var two] ? Within(Cell.Of(one), 60, 100) && (NotSaid.Is(two) || Within(Cell.Of(two.Split(' ')[0]), 60, 100)) : Within(cell, 60, 100);
+
+    private static bool SaysBoth(ColumnMeaning column) => Lexicon.Find(column.Own, out _).Select(k => k.Concept).ToHashSet() is var has && (has.Contains(Concept.Phase) || has.IsSupersetOf([Concept.Before, Concept.After]));
 
     private static CheckPhase PhaseOf(ColumnMeaning column)
     {

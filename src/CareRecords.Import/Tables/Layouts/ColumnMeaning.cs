@@ -48,6 +48,9 @@ internal enum Role
     /// <summary>How many there were that day: the events themselves stand elsewhere.</summary>
     Count,
 
+    /// <summary>Whether the row was taken back.</summary>
+    Withdrawn,
+
     /// <summary>Totals and what is not of care.</summary>
     Ignore,
 }
@@ -92,6 +95,9 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
 
     /// <summary>The amount of every dose of it, where a column beside the labels says so; null when none does.</summary>
     public string? DefaultAmount { get; init; }
+
+    /// <summary>The minutes that a tick of it stands for, where a column beside the labels says so; null when none does.</summary>
+    public double? DefaultMinutes { get; init; }
 
     /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
     public string? Part { get; init; }

@@ -8,5 +8,5 @@ internal enum Concept
     Saturation, Pulse, Oxygen, Temperature, Breathing, Before, After, During, Phase, Morning, Midday, Evening,
     Side, Left, Right, Lower, Upper, Middle, Both, LeftLower, LeftUpper, LeftMiddle, RightLower, RightUpper, RightMiddle,
     Minutes, Millilitres, Rate, Route, Cough, Secretions, Colour, Vomit, Stopped, Distress, Sign, Reason,
-    Antibiotic, Admitted, Discharged, Unwell, Word, Means, Total, Ignore, OxygenChange,
+    Antibiotic, Admitted, Discharged, Unwell, Word, Means, Total, Ignore, OxygenChange, Withdrawn,
 }

@@ -17,6 +17,12 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         if (slot.Time < 0)
         {
             if (row[medicineColumn].Cell.IsEmpty) return;
+            if (reading.Cells.Several(row[medicineColumn]) is { Count: > 1 } several && (when.Start ?? of.DayOnly(row, slot, when)) is { } all)
+            {
+                foreach (var one in several) reading.Add(Dose(source, all, one, one.AsWritten, one.Amount, row), row[medicineColumn], row[amountColumn]);
+                return;
+            }
+
             if ((when.Start ?? of.DayOnly(row, slot, when)) is not { } given || reading.Cells.Medicine(row[medicineColumn]) is not { } named) return;
             reading.Add(Dose(source, given, named, row[medicineColumn].Cell.Words, row[amountColumn].Cell.Words, row), row[medicineColumn], row[amountColumn]);
             return;
@@ -53,7 +59,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
             return;
         }
 
-        if (EventCell.Read(cell.Cell.Text) is { } events)
+        if (EventCell.Read(cell.Cell.Text, p => DoseAmount.In(p) is not null) is { } events)
         {
             DoseEvents(row, slot, events, medicine, heading, source);
             return;
@@ -89,7 +95,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     {
         var cell = row[slot.Time];
         LocalTime? previous = null;
-        foreach (var item in events)
+        foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
         {
             if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");
             else if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is { } at)
@@ -100,7 +106,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
                 // "7.10 orange puffer" under the blue one is another medicine, of which the colour alone is known.
                 var other = own is null && said.Length > 0 && !said.Any(char.IsAsciiDigit) && Lexicon.Find(said, out _).Any(k => k.Concept is Concept.Inhaler or Concept.Medicine);
                 reading.Add(Dose(source, at, own ?? (other ? Medicine(null, new ColumnMeaning(said, Role.Dose) { MedicineWords = said }, source) : Medicine(medicine, heading, source)), own?.AsWritten ?? (other ? said : heading.MedicineWords),
-                    own?.Amount ?? (said.Any(char.IsAsciiDigit) && own is null ? AmountWords(said, heading) : other ? null : medicine?.Amount), row), cell);
+                    own?.Amount ?? (said.Any(char.IsAsciiDigit) && own is null ? AmountWords(DoseAmount.In(said) ?? said, heading) : other ? null : medicine?.Amount), row), cell);
             }
         }
     }
@@ -147,13 +153,16 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
     // "Paracetamol ml" over 5.
     private static string? UnitIn(string heading) => Lexicon.Split(heading).FirstOrDefault(w => w is "ml" or "mls" or "mg" or "mcg" or "drops");
 
+    // "Albuterol is 4 puffs unless noted".
+    private string? OfKey(string? asWritten) => asWritten is not null && reading.Context.Words.MeaningOf(asWritten) is { } means ? CodeWords.Clauses(means).Select(DoseAmount.In).FirstOrDefault(a => a is not null) : null;
+
     private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
     {
         Sources = [source],
         Start = at,
         Medicine = medicine.Generic,
         MedicineAsWritten = asWritten ?? medicine.AsWritten,
-        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount,
+        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount ?? OfKey(asWritten),
         Route = medicine.Route,
         By = row[reading.Slots.By].Cell.Words,
     };

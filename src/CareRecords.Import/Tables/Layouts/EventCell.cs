@@ -20,15 +20,18 @@ internal static class EventCell
     private static readonly HashSet<string> Joins = new(["and", "&", "+", "then"], StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The events; null when a part of the cell does not begin with a time.</summary>
-    public static IReadOnlyList<CellEvent>? Read(string text)
+    /// <param name="text">The cell's words.</param>
+    /// <param name="continues">Tells words without a time that belong to the event before them ("7.20, bases 4 tops 2"); null where none do.</param>
+    public static IReadOnlyList<CellEvent>? Read(string text, Predicate<string>? continues = null)
     {
         var events = new List<CellEvent>();
         // "07:00 / 17:30": a list of times and nothing else.
         if (text.Contains('/') && text.Split('/') is { Length: > 1 } times && times.All(t => t.AsSpan().IndexOfAny(':', '.') > 0 && CellTimes.Clock(t.Trim()).Outcome is Outcome.Certain or Outcome.Impossible)) text = string.Join("; ", times);
         foreach (var part in Parts(text))
         {
-            if (Part(part) is not { } found) return null;
-            events.AddRange(found);
+            if (events.Count > 0 && continues?.Invoke(part) == true) events[^1] = events[^1] with { Words = events[^1].Words.Length == 0 ? part : $"{events[^1].Words}, {part}" };
+            else if (Part(part) is { } found) events.AddRange(found);
+            else return null;
         }
 
         return events.Count > 0 ? events : null;
@@ -56,6 +59,14 @@ internal static class EventCell
         var bare = times.Count > 1 && times.All(t => t.Words.All(char.IsAsciiDigit) && t.Words.Length <= 2);
         return [.. times.Select(t => new CellEvent(t.Clock.Outcome == Outcome.Certain ? t.Clock.Value : null, rest.Trim(':', '-', ' '), ends,
             t.Clock.Outcome == Outcome.Impossible ? t.Clock.Why ?? $"'{t.Words}' is not a time." : null, bare))];
+    }
+
+    /// <summary>True for words that begin with a clock of hours and minutes, or with a half of the day beside the hour.</summary>
+    public static bool BeginsWithTime(string text)
+    {
+        var words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        var at = 0;
+        return Time(words, ref at) is { } time && (time.Words.AsSpan().IndexOfAny(':', '.') > 0 || time.Words.Any(char.IsLetter));
     }
 
     private static bool StartsTime(string[] words, int at) => Time(words, ref at) is not null;

@@ -12,6 +12,9 @@ internal static class FamilyHeadings
     private static ColumnMeaning Named(ColumnMeaning column, FamilyWords words)
     {
         if (column.Heading.Length == 0 || column.Medicine is not null) return column;
+        // "Blue one at": the time of what the family calls so.
+        if (column.Role is Role.Time or Role.Start && column.Group == 0 && MedicineName.In(column.Own) is var bare && bare != column.Own.Trim() && words.MeaningOf(bare) is { } explained && HeadingReader.Read(explained) is { Role: Role.Dose } dose)
+            return dose with { Heading = column.Heading, Own = column.Own, Over = column.Over, Half = column.Half, Part = column.Part, MedicineWords = bare };
         if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
         foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
         {

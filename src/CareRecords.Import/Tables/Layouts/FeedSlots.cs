@@ -125,7 +125,7 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         var how = row[route].Cell.Words;
         var rate = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Rate, -1);
-        var headed = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Route : slot.End >= 0 ? reading.Block.Columns[slot.End].Route : ml >= 0 ? reading.Block.Columns[ml].Route : FeedRoute.Unknown;
+        var headed = new[] { slot.Time, slot.End, ml }.Where(c => c >= 0).Select(c => reading.Block.Columns[c].Route).FirstOrDefault(r => r != FeedRoute.Unknown);
         reading.Add(new Feed
         {
             Sources = [source],
@@ -143,10 +143,10 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
     private void FeedWords(BlockRow row, Slot slot, CellAt cell, int column, RowWhen when, UncertainTime? beside = null)
     {
-        if (EventCell.Read(cell.Cell.Text) is { } events && events.All(e => FeedAmount(e.Words) is not null))
+        if (EventCell.Read(cell.Cell.Text, IsAmount) is { } events && events.All(e => FeedAmount(WithoutRemark(e.Words)) is not null))
         {
             LocalTime? previous = null;
-            foreach (var item in events)
+            foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
             {
                 if (item.Impossible is { } why)
                 {
@@ -162,9 +162,11 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
                     Sources = [reading.SourceOf(row, column)],
                     Start = ends ? null : at,
                     End = ends ? at : item.Clock.End is { } to ? RowTimesReader.After(at, to, RowTimesReader.MostHours(slot.Kind)) : null,
-                    Millilitres = FeedAmount(item.Words)!.Value.Ml,
-                    Route = FeedAmount(item.Words)!.Value.Route is var said && said != FeedRoute.Unknown ? said : Route(null, reading.Block.Columns[column].Route),
+                    Millilitres = FeedAmount(WithoutRemark(item.Words))!.Value.Ml,
+                    Route = FeedAmount(WithoutRemark(item.Words))!.Value.Route is var said && said != FeedRoute.Unknown ? said : Route(null, reading.Block.Columns[column].Route),
                 }, cell);
+                var open = item.Words.IndexOf('(', StringComparison.Ordinal);
+                if (open >= 0) words.Read(cell, null, when.Day, at, keepAll: false, item.Words[open..].Trim(' ', '(', ')'));
             }
 
             return;
@@ -173,6 +175,17 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         if (!words.Read(cell, reading.Block.Columns[column].Heading, when.Day, beside, keepAll: true) && cell.Cell.Text.Any(char.IsAsciiDigit))
             reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' could not be read as feeds.", "Write each as a time and millilitres, such as 12:00-12:30 150 ml.");
     }
+
+    // "12.30 100 (chucked it up)", "120, slow".
+    private static string WithoutRemark(string text)
+    {
+        if (text.IndexOf('(', StringComparison.Ordinal) is >= 0 and var open) text = text[..open].Trim();
+        var comma = text.IndexOf(", ", StringComparison.Ordinal);
+        return comma > 0 && FeedAmount(text[..comma]) is not null && !text[comma..].Any(char.IsAsciiDigit) ? text[..comma] : text;
+    }
+
+    // "half 12, 150": what stands behind a time and is no time itself; "1, 120, slow" with a remark.
+    private static bool IsAmount(string text) => text.Length is 2 or 3 && text.All(char.IsAsciiDigit) || (VolumeReader.Read(text).Outcome == Outcome.Certain && text.Any(char.IsLetter)) || !text.Any(char.IsAsciiDigit);
 
     private static (double? Ml, FeedRoute Route)? FeedAmount(string text)
     {

@@ -7,8 +7,14 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Hands the free words of a cell to the notes reader with what the cell's place says about them.</summary>
-internal sealed class FreeWords(BlockReading reading)
+internal sealed partial class FreeWords(BlockReading reading)
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"\bforgot\s+to\s+(?:put|write|note|log|say|enter|record|mark|add)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Forgot();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:till|until|til|next|by)\s+(?:mon|tue|tues|wed|weds|thu|thur|thurs|fri|sat|sun)(?:day|nesday|sday|rsday|urday)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Until();
+
     private const int MostOfARow = 40;
 
     /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
@@ -51,7 +57,7 @@ internal sealed class FreeWords(BlockReading reading)
 
     // "sats after 96" in the remark of a physio is a check of its own; beside a check it is the same one in words.
     private bool IsOther(CareEntry entry, CellAt cell, UncertainTime at) =>
-        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null }
+        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null } or Feed { Start: null, End: not null }
         && !reading.Into.Entries.TakeLast(MostOfARow).Any(e => e.GetType() == entry.GetType() && e.When.Stated.Date == at.Stated.Date && SourceLines.NumberOf(e.Sources[0]) == cell.Row.Line);
 
     // A cell over several lines of a text: each line is the source of what it tells.
@@ -69,7 +75,8 @@ internal sealed class FreeWords(BlockReading reading)
         return any;
     }
 
-    private static bool HasClock(string words) =>
+    /// <summary>True for words with a clock time of their own.</summary>
+    public static bool HasClock(string words) =>
         words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.')).Outcome == Outcome.Certain);
 
     /// <summary>
@@ -86,14 +93,20 @@ internal sealed class FreeWords(BlockReading reading)
         var words = text ?? cell.Cell.Words;
         if (text is null && words is not null && cell.Place.Sheet is null && words.Contains('\n')) return Lines(cell, heading, day, at, keepAll, words);
         if (words is null || NotSaid.Is(words)) return false;
+        // "carry on till Mon" names no day of anything that was done.
+        words = Until().Replace(words, "");
         if (day is not { } date) return false;
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
         if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
+        // Under "AM" a bare "6:00" is of the morning.
+        else if (PartOfRow.Half(reading.SlotPart ?? reading.Part) is not HalfOfDay.Unknown and var half) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = half == HalfOfDay.Am ? "am" : "pm" } };
         var source = cell.Source with { Text = words };
-        var time = at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
+        // "Sat 9: one session at 9.30": what begins with another day has no time of this row.
+        var ofOtherDay = !keepAll && words.Any(char.IsAsciiDigit) && !SameAs.PointsBack(words) && CellTerms.Read(words).Exists(t => t.Kind == TermKind.Word && t.Is(Sense.Weekday));
+        var time = ofOtherDay ? null : at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
         // "gave 2 puffs at 6.50" has its own time and needs none of the row's.
@@ -102,8 +115,20 @@ internal sealed class FreeWords(BlockReading reading)
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);
+        // "Forgot to put down Thursday - I tapped him at 7 that evening": no session left out.
+        if (kept.Entries.Count == 0 && kept.Omitted.Count > 0 && kept.Problems.Count == 0 && Forgot().IsMatch(words) && LeftOvers.HoldsEvent(words))
+            reading.Cells.Ask(cell.Source, $"'{words}' may tell of something that was done and written late.", "Write it in a row of its own, with its date and time.");
+        foreach (var late in found.Late) Correct(late, date, cell, words);
         if (kept.Entries.Count > 0 || kept.Omitted.Count > 0) reading.Use(cell);
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);
-        return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0;
+        return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0 || found.Late.Count > 0;
+    }
+
+    // "Sat night chest was 7.40 not 7.10": the record stands in another row.
+    private void Correct(LateCorrection late, LocalDate date, CellAt cell, string words)
+    {
+        reading.Use(cell);
+        if (!LateCorrections.Apply(reading.Into.Entries, late, date, cell.Source))
+            reading.Cells.Ask(cell.Source, $"'{words}' puts an earlier day right, and it is not certain which record.", "Correct the value where it was written.");
     }
 }

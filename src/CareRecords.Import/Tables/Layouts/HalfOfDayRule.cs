@@ -30,6 +30,8 @@ internal sealed class HalfOfDayRule
     public void Notice(Cell cell, ClockSpan span)
     {
         var words = cell.Kind == CellKind.Text && HasLetters(cell.Text);
+        // "0725" is written by who counts to 24.
+        if (!words && cell.Kind == CellKind.Text && cell.Text.Trim() is ['0', >= '1' and <= '9', >= '0' and <= '5', >= '0' and <= '9', ..] four && (four.Length == 4 || !char.IsAsciiDigit(four[4]))) _twentyFour = true;
         foreach (var time in new[] { span.Start, span.End })
         {
             if (time is null) continue;

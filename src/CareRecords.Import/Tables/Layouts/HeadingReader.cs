@@ -48,19 +48,26 @@ internal static class HeadingReader
         var has = words.Select(w => w.Concept).ToHashSet();
         if (has.Count == 0) return Role.Unknown;
         if (has.Contains(Concept.Total)) return Role.Ignore;
+        if (has.SetEquals([Concept.Withdrawn])) return Role.Withdrawn;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
-        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
         if (has.Contains(Concept.Breathing)) return Role.Breathing;
         if (Dose(words, has) is { } dose) return dose;
         if (Session(has) is { } session) return session == Role.Session && IsNumber(heading) ? Role.Ignore : session;
-        if (Feed(has) is { } feed) return feed;
-        return Single(has);
+        // "NG feeding done", "RT feed over at".
+        if (Feed(has, Lexicon.Split(heading) is { Count: > 1 } said && (said[^1] is "done" or "over" || said[^1] is "at" && said[^2] is "done" or "over")) is { } feed) return feed;
+        // "Anything else Nana wants to say".
+        return has.Contains(Concept.Note) && Lexicon.Split(heading).Count > 3 ? Role.Note : Single(has);
     }
+
+    // "Left upper chest": the chest as the place, not what was done.
+    private static bool IsPlace(string heading) => Lexicon.Split(heading) is var words && words.Contains("chest") && AreaNames.In(heading).All(a => a is { Side: not Records.Side.Unknown, Area: not ChestArea.Unknown })
+        && words.Zip(words.Skip(1)).Any(p => p.Second == "chest" && AreaNames.In(p.First) is [{ Area: not ChestArea.Unknown }]) && !Lexicon.Find(string.Join(' ', words.Where(w => w != "chest")), out _).Any(k => k.Concept == Concept.Session);
 
     private static Role? Dose(IReadOnlyList<Known> words, HashSet<Concept> has)
     {
@@ -87,14 +94,14 @@ internal static class HeadingReader
     // "Session no" counts the sessions; "no of sessions" says how many there were.
     private static bool IsNumber(string heading) => Lexicon.Split(heading) is { Count: > 1 } words && words[^1] is "no" or "nr" or "number" or "num" or "#" or "id";
 
-    private static Role? Feed(HashSet<Concept> has)
+    private static Role? Feed(HashSet<Concept> has, bool ended)
     {
-        if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus)) return null;
+        if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus) && !(has.Contains(Concept.Tube) && (ended || has.Overlaps([Concept.Time, Concept.Start, Concept.End, Concept.Amount, Concept.Millilitres])))) return null;
         return has.Contains(Concept.Note) ? Role.Note
             : has.Contains(Concept.Rate) ? Role.Rate
             : has.Contains(Concept.Millilitres) || has.Contains(Concept.Amount) ? Role.Millilitres
             : has.Contains(Concept.Route) ? Role.Route
-            : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.FeedEnd
+            : (has.Contains(Concept.End) || ended) && !has.Contains(Concept.Start) ? Role.FeedEnd
             : has.Contains(Concept.Start) ? Role.FeedStart
             : Role.Feed;
     }

@@ -103,18 +103,20 @@ internal static class HeadingStack
         var row = rows[at + level];
         bool Under(int c) => Enumerable.Range(level + 1, height - level - 1).Any(i => !rows[at + i][c].IsEmpty);
         var cells = new List<(string Text, int From)>();
-        var (text, from) = ("", 0);
+        var (text, from, last) = ("", 0, width);
         for (var c = 0; c < width; c++)
         {
             if (!row[c].IsEmpty)
             {
                 (text, from) = (row[c].Text.Trim(), c);
+                // Where headings are merged over their columns they stand over no others.
+                last = row.Spans.Count == 0 ? width : row.Spans.Where(s => s.From == c).Select(s => s.To).FirstOrDefault(c);
                 cells.Add((text, c));
                 if (!Under(c)) text = "";
             }
             else
             {
-                cells.Add(Under(c) ? (text, from) : ("", c));
+                cells.Add(Under(c) && c <= last ? (text, from) : ("", c));
             }
         }
 

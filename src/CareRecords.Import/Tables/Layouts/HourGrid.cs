@@ -11,8 +11,7 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
 
     private const int FewestHours = 3;
 
-    private readonly CodeWords _codes = new(reading.Context.Words);
-    private readonly CodeEntries _entries = new(reading);
+    private readonly HourCells _cells = new(reading, words);
 
     /// <summary>True when labels are the hours of a day: most of them whole hours or times, at least three.</summary>
     public static bool IsHours(IReadOnlyList<Cell> labels)
@@ -41,6 +40,22 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
             ? (start is { Half: HalfOfDay.Unknown, Time.Hour: 0 } ? 12 : start.Time.Hour, start.Time.Minute) : null;
     }
 
+    /// <summary>
+    /// Which of the hours, in the order in which they stand, come after midnight at the end of a day that begins in the morning: 06 to 23, then 00 to 05.
+    /// Empty where they do not run so, or where an hour would stand twice.
+    /// </summary>
+    public static IEnumerable<int> AfterMidnight(IReadOnlyList<(int Place, Cell Label)> labels)
+    {
+        var hours = labels.Where(l => HourOf(l.Label) is not null).Select(l => (l.Place, Minutes: HourOf(l.Label)!.Value.Hour * 60 + HourOf(l.Label)!.Value.Minute)).ToList();
+        var turn = Enumerable.Range(1, Math.Max(0, hours.Count - 1)).Where(i => hours[i].Minutes < hours[i - 1].Minutes).ToList();
+        return turn is [var at] && hours[at - 1].Minutes >= Evening && hours[^1].Minutes < hours[0].Minutes && hours[0].Minutes is >= FirstMorning and < LastMorning ? hours.Skip(at).Select(h => h.Place) : [];
+    }
+
+    // A day on paper that begins between these and runs past the evening begins with the morning (chosen by CareRecords).
+    private const int FirstMorning = 4 * 60;
+    private const int LastMorning = 12 * 60;
+    private const int Evening = 20 * 60;
+
     /// <summary>Reads one cell: a row of date, hour and cell.</summary>
     public void Read(BlockRow row)
     {
@@ -54,14 +69,21 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
             return;
         }
 
-        var start = (hour.Hour == 24 ? day.PlusDays(1) : day).At(new LocalTime(hour.Hour % 24, hour.Minute));
+        var start = (hour.Hour == 24 || reading.Block.IsNextDay(label) ? day.PlusDays(1) : day).At(new LocalTime(hour.Hour % 24, hour.Minute));
         if (row.Cells.Count > 3)
         {
             Dose(row, start);
             return;
         }
 
-        if (_codes.Read(cell.Cell.Text) is { } codes && AddAll(codes, start, cell)) return;
+        // "P ?? ask": the family itself does not know.
+        if (cell.Cell.Text.Contains("??", StringComparison.Ordinal))
+        {
+            reading.Cells.Ask(cell.Source, $"'{cell.Cell.Words}' leaves open whether it was.", "Write what was done, or leave the cell empty.");
+            return;
+        }
+
+        if (_cells.Read(cell, start, Within(start))) return;
         if (reading.Block.About == TableKind.Checks && CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { } checks)
         {
             foreach (var check in checks)
@@ -71,8 +93,13 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
 
         var before = reading.Into.Entries.Count;
         words.Read(cell, null, day, UncertainTime.Exactly(start), keepAll: true);
-        for (var i = before; i < reading.Into.Entries.Count; i++)
-            reading.Into.Entries[i] = Widened(reading.Into.Entries[i], start);
+        Widen(reading.Into.Entries, before, start, Within(start));
+    }
+
+    /// <summary>Gives what took the time of its hour the room of the hour.</summary>
+    public static void Widen(List<CareEntry> entries, int from, LocalDateTime start, UncertainTime within)
+    {
+        for (var i = from; i < entries.Count; i++) entries[i] = Widened(entries[i], start, within);
     }
 
     // A tick, an amount or somebody's initials under an hour, in the line of a medicine: given at that time.
@@ -92,23 +119,13 @@ internal sealed class HourGrid(BlockReading reading, FreeWords words)
         reading.Add(new Dose { Sources = [cell.Source], Start = at, Medicine = medicine.Generic, MedicineAsWritten = named.Cell.Words, Amount = ofCell ?? amount.Cell.Words ?? medicine.Amount, Route = medicine.Route }, cell, named, amount);
     }
 
-    // All or none: a cell half read would be a cell half swallowed.
-    private bool AddAll(IReadOnlyList<CodeWritten> codes, LocalDateTime start, CellAt cell)
-    {
-        var done = 0;
-        foreach (var code in codes)
-            if (_entries.Add(code, code.Minute is { } minute ? UncertainTime.Exactly(start.Date.At(new LocalTime(start.Hour, minute))) : Within(start), cell)) done++;
-        if (done > 0 && done < codes.Count) reading.Cells.Ask(cell.Source, $"Not all of '{cell.Cell.Words}' could be read.", "Write each code as the key explains it.");
-        return done > 0;
-    }
-
     // An hour's cell tells the hour, not the minute.
     private UncertainTime Within(LocalDateTime start) => _exact ? UncertainTime.Exactly(start) : Within59(start);
 
     /// <summary>Some time in the hour from a start on.</summary>
     public static UncertainTime Within59(LocalDateTime start) => UncertainTime.Between(start, start, start.PlusMinutes(59), TimePrecision.Rounded);
 
-    private CareEntry Widened(CareEntry entry, LocalDateTime start) =>
-        entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == start ? feed with { End = Within(start) } : feed
-        : entry.Start is { IsExact: true } at && at.Stated == start ? entry with { Start = Within(start) } : entry;
+    private static CareEntry Widened(CareEntry entry, LocalDateTime start, UncertainTime within) =>
+        entry is Feed { Start: null, End: { IsExact: true } end } feed ? end.Stated == start ? feed with { End = within } : feed
+        : entry.Start is { IsExact: true } at && at.Stated == start ? entry with { Start = within } : entry;
 }

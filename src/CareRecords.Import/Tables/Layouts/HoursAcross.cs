@@ -55,7 +55,7 @@ internal static class HoursAcross
 
         List<ColumnMeaning> columns = [new("Date", Role.Date), new("Hour", Role.Time), new("", Role.Unknown)];
         if (medicine >= 0) columns.AddRange([new("Medicine", Role.Medicine), new("Amount", Role.Amount)]);
-        yield return new Block { Columns = columns, Rows = records, About = about, IsAcross = true, IsGrid = true };
+        yield return new Block { Columns = columns, Rows = records, About = about, IsAcross = true, IsGrid = true, AfterMidnight = HourGrid.AfterMidnight([.. heading.Cells.Select((c, i) => (i, c)).Where(c => IsHour(c.c))]).ToHashSet() };
     }
 
     /// <summary>The row with hours that begin again after noon (7 to 12, then 1 to 9) counted to 24; null where they do not.</summary>

@@ -49,10 +49,27 @@ internal static class KindColumn
         return block;
     }
 
+    // "A/c" over 100, 200 and 300 where the family's key explains them: what happened, whatever else has columns of its own.
+    private static Block Coded(Block block, FamilyWords words)
+    {
+        if (block.IsAcross || words.All.Count == 0 || block.Columns.Any(c => c.Role is Role.Kind)) return block;
+        for (var i = 0; i < block.Columns.Count; i++)
+        {
+            if (block.Columns[i].Role is not (Role.Unknown or Role.Word or Role.Ignore)) continue;
+            var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
+            var explained = filled.Where(c => words.MeaningOf(c.Text) is not null).Select(c => KindWords.Read(c.Text, words)?.Kind).ToList();
+            if (filled.Count < 3 || explained.Count * 5 < filled.Count * 4 || explained.Where(k => k is not null).Distinct().Count() < 2) continue;
+            var at = i;
+            return block with { Columns = [.. block.Columns.Select((c, n) => n == at ? c with { Role = Role.Kind } : c)] };
+        }
+
+        return block;
+    }
+
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
-        block = Several(WithoutSentences(block, words), words);
+        block = Coded(Several(WithoutSentences(block, words), words), words);
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {

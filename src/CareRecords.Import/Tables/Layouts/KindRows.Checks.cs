@@ -6,23 +6,33 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <content>Rows of readings.</content>
 internal sealed partial class KindRows
 {
+    private const int LongestPhase = 20;
+
     private void Checks(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         if (what.Measure != Role.Saturation && !Measures().Exists(c => !row[c].Cell.IsEmpty) && OneMeasure(row, what.Measure, at)) return;
         var before = (Entries: reading.Into.Entries.Count, Problems: reading.Into.Problems.Count);
         var columns = Measures();
         if (columns.Any(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
-        else if (!Told(row, columns, at)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
+        else if (!Told(row, columns, at, what)) measures.AddChecks(row, columns, at, [], PhaseIn(row));
+        if (reading.Into.Entries.Count == before.Entries && reading.Into.Problems.Count == before.Problems && Numbers(row).FirstOrDefault(n => n.Cell.Text.Any(char.IsLetter) && TemperatureReader.Read(n.Cell.Text).Outcome == Outcome.Certain) is { IsNone: false } degrees && reading.Cells.Temperature(degrees) is { } temperature)
+            reading.Add(NewSign(row, SignKind.Temperature, temperature.AsWritten, temperature.Celsius, at), degrees);
+        PulseInRemark(row, before.Entries);
+        // "0.5 | L" beside the same flow under its own heading.
+        if (what.Measure == Role.Oxygen && reading.Into.Entries.Skip(before.Entries).OfType<Check>().FirstOrDefault() is { OxygenLitresPerMinute: { } known })
+            foreach (var number in Numbers(row).Where(n => OxygenReader.Read(n.Cell.Text).TryGet(out var flow) && flow == known)) reading.Saw(number);
         if (reading.Into.Entries.Count > before.Entries || reading.Into.Problems.Count > before.Problems) return;
         Unknown(row, when);
     }
 
     // The saturation among the words beside the kind, with what measures stand under headings of their own.
-    private bool Told(BlockRow row, List<int> columns, UncertainTime at)
+    private bool Told(BlockRow row, List<int> columns, UncertainTime at, WhatHappened what)
     {
         foreach (var cell in Numbers(row))
         {
-            if (CheckCell.Read(cell.Cell.Text, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is not { Count: > 0 } found) continue;
+            void Refuse(string why) => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.");
+            IReadOnlyList<CellCheck>? read = what.Measures.Count > 1 && MeasureOrder.Read(cell.Cell.Text, what.Measures, Refuse) is { } ordered ? [ordered] : CheckCell.Read(cell.Cell.Text, Refuse);
+            if (read is not { Count: > 0 } found) continue;
             var (pulse, litres) = found.Count == 1 ? Beside(row, cell) : default;
             foreach (var column in columns.Where(c => !row[c].Cell.IsEmpty))
             {
@@ -83,8 +93,8 @@ internal sealed partial class KindRows
         reading.Add(measure, cell);
     }
 
-    // "from 1 l to 1.5 l", "0.5 -> 1": the flow that it was turned to.
-    private static double? FlowTo(string text)
+    /// <summary>The flow that oxygen was turned to: "from 1 l to 1.5 l", "0.5 -> 1". Null when the words tell none.</summary>
+    public static double? FlowTo(string text)
     {
         foreach (var mark in new[] { "→", "->", "=>", ">", " to " })
             if (text.LastIndexOf(mark, StringComparison.OrdinalIgnoreCase) is > 0 and var at && OxygenReader.Read(text[(at + mark.Length)..].Trim()).TryGet(out var flow))
@@ -92,20 +102,34 @@ internal sealed partial class KindRows
         return null;
     }
 
+    // "after, HR 112" beside a saturation.
+    private void PulseInRemark(BlockRow row, int from)
+    {
+        if (reading.Into.Entries.Skip(from).OfType<Check>().ToList() is not [{ Pulse: null, SpO2: not null } check]) return;
+        foreach (var cell in TextCells(row))
+            foreach (var piece in cell.Cell.Text.Split([',', ';'], StringSplitOptions.TrimEntries))
+                if (CheckCell.PulseIn(piece) is { } beats)
+                {
+                    reading.Into.Entries[reading.Into.Entries.LastIndexOf(check)] = check with { Pulse = beats };
+                    reading.Use(cell);
+                    return;
+                }
+    }
+
     private List<CellAt> Numbers(BlockRow row) =>
         [.. Of(Role.Amount).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Concat(TextCells(row)).Where(c => !c.Cell.IsEmpty).DistinctBy(c => c.Column)];
 
     // "before physio", "after" in a short remark beside a reading.
-    private CheckPhase PhaseIn(BlockRow row) => PhaseIn(TextCells(row));
+    private CheckPhase PhaseIn(BlockRow row) => PhaseIn(TextCells(row).Prepend(row[reading.Slots.Kind]));
 
     /// <summary>The phase that a short remark names; none when none does.</summary>
     public static CheckPhase PhaseIn(IEnumerable<CellAt> remarks)
     {
-        foreach (var cell in remarks.Where(c => c.Cell.Text.Length <= 20))
+        foreach (var piece in remarks.SelectMany(c => c.Cell.Text.Split([',', ';'], StringSplitOptions.TrimEntries)).Where(p => p.Length <= LongestPhase))
         {
-            var words = Lexicon.Find(cell.Cell.Text, out _).Select(k => k.Concept).ToHashSet();
+            var words = Lexicon.Find(piece, out _).Select(k => k.Concept).ToHashSet();
             var (before, after) = (words.Contains(Concept.Before), words.Contains(Concept.After));
-            if (before != after && words.All(w => w is Concept.Before or Concept.After or Concept.Session or Concept.Percussion)) return before ? CheckPhase.Before : CheckPhase.After;
+            if (before != after && words.All(w => w is Concept.Before or Concept.After or Concept.Session or Concept.Percussion or Concept.Saturation)) return before ? CheckPhase.Before : CheckPhase.After;
         }
 
         return CheckPhase.None;

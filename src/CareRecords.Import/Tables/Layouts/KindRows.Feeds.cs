@@ -57,15 +57,26 @@ internal sealed partial class KindRows
                 if (route == FeedRoute.Unknown) route = told.Route;
             }
 
-            if (volume is null) volume = VolumeIn(text);
-            if (perHour is null && text.Contains("/h", StringComparison.OrdinalIgnoreCase) && RateReader.Read(text).TryGet(out var speed)) perHour = speed;
+            if (volume is null) volume = VolumeIn(PerHour().Replace(text, ""));
+            if (perHour is null && PerHour().Match(text) is { Success: true } rated && RateReader.Read(rated.Groups[1].Value).TryGet(out var speed)) perHour = speed;
         }
 
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, MillilitresPerHour = perHour, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
+        // "Bolus, then sick: brought up about half".
+        foreach (var cell in free.Where(c => c.Cell.Text.Contains(',', StringComparison.Ordinal) && !c.Cell.Text.Any(char.IsAsciiDigit)))
+            foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries).Skip(1))
+                if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs, Sign: SignKind.Vomit or SignKind.Cough or SignKind.Secretions } sign && !words.Read(cell, null, when.Day, at, keepAll: false, piece))
+                    reading.Add(NewSign(row, sign.Sign, piece, null, at.IsExact ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : at), cell);
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*(?:mls?|ccs?)?\s*(?:/|per|an|a)\s*h(?:(?:ou)?rs?)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex PerHour();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:terminó|acabó|fini|terminé|fertig|klaar|all gone|all done|finished|ended|stopped)\b[^\d]{0,12}(\d{1,2}[:.h]\d{2}\s*(?:[ap]\.?m\.?)?)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex EndsAt();
 
     // "120 ml by syringe", "pump feed 120 mL": the one number with its unit among the words.
     private static double? VolumeIn(string text)
@@ -100,8 +111,10 @@ internal sealed partial class KindRows
             var words = piece.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             if (words.Length >= 2 && words[0].ToLowerInvariant() is "took" or "over" or "in" or "lasted" && MinutesReader.Read(string.Join(' ', words[1..])).TryGet(out var minutes))
                 return UncertainTime.At(start.Stated.PlusMinutes((long)Math.Round(minutes.Minutes)), TimePrecision.Reckoned);
-            if (words.Length >= 2 && words[0].ToLowerInvariant() is "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
+            if (words.Length >= 2 && words[0].ToLowerInvariant() is "by" or "finished" or "ended" or "till" or "until" or "stopped" or "done" or "off" or "end" or "fin" or "to"
                 && CellTimes.Clock(string.Join(' ', words[1..])).TryGet(out var end)) return After(start, end.Start);
+            if (EndsAt().Match(piece) is { Success: true } ended && CellTimes.Clock(ended.Groups[1].Value).TryGet(out var at)) return After(start, at.Start);
+            if (words.Length == 3 && words[0].ToLowerInvariant() is "in" or "done" or "through" or "gone" or "finished" && words[1].ToLowerInvariant() is "by" or "at" && CellTimes.Clock(words[2]).TryGet(out var by)) return After(start, by.Start);
             foreach (var word in words)
                 if (word.Contains('-') && CellTimes.Clock(word) is { Outcome: Outcome.Certain, Value.End: { } to }) return After(start, to);
         }

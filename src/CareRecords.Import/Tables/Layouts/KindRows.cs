@@ -18,6 +18,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             return;
         }
 
+        if (when.Start is null && when.End is null && IsTotal(text))
+        {
+            reading.Into.SetAside.Add(new SetAsideLine(row.Source, "a total or average"));
+            reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
+            foreach (var cell in row.Cells) reading.Saw(cell);
+            return;
+        }
+
         if (when.Start is null && when.End is null && !when.IsBad && when.Day is null)
         {
             reading.Cells.Ask(row.Source, "No date or time is written for this row.", "Write the date and time in the row.");
@@ -36,7 +44,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
-        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase) || SaysNone(row)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
         {
             LeftOut(row, what, at, text);
             return;
@@ -47,9 +55,13 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         {
             case TableKind.Sessions: Session(row, what, at, when); break;
             case TableKind.Feeds: Feed(row, what, at, when); break;
-            case TableKind.Medicines: Dose(row, what, at); break;
+            case TableKind.Medicines: Dose(row, what, at, when); break;
             case TableKind.Signs: Sign(row, what, at, when); break;
-            default: Checks(row, what, at, when); return;
+            default:
+                var before = reading.Into.Entries.Count;
+                Checks(row, what, at, when);
+                if (reading.Into.Entries.Count > before) Remarks(row, row[reading.Slots.Kind], at, when);
+                return;
         }
 
         if (what.Sign != SignKind.Temperature)
@@ -58,6 +70,13 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }
+
+    // "Total RT feed by day", "Physio this week".
+    private static bool IsTotal(string text) => Lexicon.Find(text, out _).Any(k => k.Concept == Concept.Total);
+
+    // "Not given" in the cell beside "Nebuliser".
+    private bool SaysNone(BlockRow row) =>
+        Of(Role.Amount).Concat(reading.Slots.Words.Where(c => reading.Block.Columns[c].Role is Role.Detail or Role.Unknown)).Select(c => row[c].Cell.Words).Any(t => t is not null && NotSaid.SaysNotDone(t));
 
     // "Physio refused", "feed not given".
     private void LeftOut(BlockRow row, WhatHappened what, UncertainTime at, string text)
@@ -91,11 +110,27 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
         var slot = new Slot(TableKind.Sessions);
         slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        // "tops left out" beside the minutes of the bases.
+        if (withMinutes)
+            foreach (var leftOut in cells.Where(c => SameAs.SaysNotDone(c.Cell.Text) && !c.Cell.Text.Any(char.IsAsciiDigit)).ToList())
+            {
+                reading.Saw(leftOut);
+                cells.Remove(leftOut);
+            }
+
+        // "all 4", "everywhere": no part is named.
+        foreach (var all in cells.Where(c => IsAllParts(c.Cell.Text)).ToList())
+        {
+            reading.Saw(all);
+            cells.Remove(all);
+        }
+
         var areas = new List<AreaMinutes>();
         var left = new List<CellAt>();
         foreach (var cell in cells)
-            if (Areas(cell, what) is { } read) areas.AddRange(read);
+            if (Areas(cell, what, row, at) is { } read) areas.AddRange(read);
             else left.Add(cell);
+        areas = WithMinutes(areas);
         // "left base | 3 | min": the part and its minutes in two cells.
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
             areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
@@ -118,11 +153,40 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
+    // "Rt 4/2, Lt 4/2" of "Rt 4/2, Lt 4/2, vibration 1 each side".
+    private static string Head(string text)
+    {
+        var pieces = text.Split(',');
+        var count = pieces.TakeWhile(p => SideNumbers.Is(p)).Count();
+        return string.Join(',', pieces.Take(count));
+    }
+
+    private static bool IsAllParts(string text) => Lexicon.Split(text) is { Count: > 0 and <= 3 } words && words[0] is "all" or "everywhere" or "both"
+        && words.Skip(1).All(w => w is "4" or "four" or "6" or "six" or "areas" or "lobes" or "zones" or "parts" or "over" or "spots" or "sides" or "of" or "them" or "positions");
+
+    // "lowers" beside "clapped, 3 a side": the parts in one cell, their minutes in another.
+    private static List<AreaMinutes> WithMinutes(List<AreaMinutes> areas)
+    {
+        var parts = areas.Where(a => a is { Minutes: null, Area: not ChestArea.Unknown }).ToList();
+        var minutes = areas.Where(a => a is { Minutes: not null, Area: ChestArea.Unknown, Side: not Side.Unknown, Technique: not Technique.Vibration }).ToList();
+        if (parts.Count == 0 || minutes.Count == 0 || !parts.TrueForAll(p => minutes.Exists(m => m.Side == p.Side))) return areas;
+        return [.. areas.Except(minutes).Select(a => !parts.Contains(a) ? a : minutes.First(m => m.Side == a.Side) is var of && of.Technique != Technique.Unknown ? a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh, Technique = of.Technique } : a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh })];
+    }
+
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
-    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what)
+    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row, UncertainTime when)
     {
         var text = cell.Cell.Words!;
-        if (SameAs.PointsBack(text)) return SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? [];
+        if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
+        if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
+        if (SideNumbers.Is(Head(text)))
+        {
+            var explained = (reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text) is { } meant ? new[] { meant } : []).Concat(reading.Block.Titles).Concat(reading.Block.Columns.Select(c => c.Heading)).ToList();
+            if (!SideNumbers.IsExplained(explained)) reading.Cells.Ask(cell.Source, $"'{text}' does not say which parts the two numbers of a side are for.", "Say the order in a words table, such as lower / upper.", "areas-of-numbers:" + cell.Place.File);
+            var rest = text.Length > Head(text).Length ? AreasReader.Read(text[Head(text).Length..].Trim(' ', ',', '+'), reading.Context.Words) : default;
+            return Named([.. SideNumbers.Read(Head(text), explained)!, .. rest.TryGet(out var beside) ? beside.Areas : []], what);
+        }
+
         var order = Order(what);
         var plus = text.IndexOf('+', StringComparison.Ordinal);
         var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
@@ -135,6 +199,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var read = AreasReader.Read(text.TrimStart('=', '+', ' '), reading.Context.Words);
         if (read.TryGet(out var written)) return Named(written.Areas, what);
+        // A remark with a clock of its own is of another time.
+        if (read.Outcome != Outcome.Doubtful && FreeWords.HasClock(text)) return null;
         if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
         var name = "areas-of-numbers:" + cell.Place.File;
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
@@ -155,7 +221,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         return null;
     }
 
-    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(char.IsAsciiDigit)
+    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(c => c is >= '1' and <= '9')
         && (AreaNumbers.Read(cell.Cell.Text.Trim(), Order(what), _ => { }) is { Count: > 0 } || AreasReader.Read(cell.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || words.Areas(cell, reading.Day) is not null);
 
     private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
@@ -163,7 +229,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
     private IReadOnlyList<AreaName> Order(WhatHappened what) => what.Areas.Count > 0 ? what.Areas : reading.AreaOrder;
 
-    private void Dose(BlockRow row, WhatHappened what, UncertainTime at)
+    private void Dose(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
         var kind = row[reading.Slots.Kind];
         var cells = TextCells(row);
@@ -176,6 +242,12 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;
+        if (reading.Cells.Several(cell) is { Count: > 1 } several)
+        {
+            foreach (var one in several) reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = one.Generic, MedicineAsWritten = one.AsWritten, Amount = one.Amount, Route = one.Route, By = By(row) }, row[0], cell);
+            return;
+        }
+
         if ((reading.Context.Words.MeaningOf(kind.Cell.Text) is { } means ? Meant(means) : null) is not { } medicine)
         {
             if (reading.Cells.Medicine(cell) is not { } read) return;
@@ -183,7 +255,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         }
 
         var amount = Of(Role.Amount).Concat(Of(Role.Millilitres)).Concat(Of(Role.Minutes)).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
-        var amountText = amount.Cell.Words ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
+        // "salbutamol 4 puffs" where the amount stands: the amount of it alone.
+        var amountText = (!amount.IsNone && amount.Column == cell.Column && medicine.Amount is not null ? medicine.Amount : amount.Cell.Words) ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
         if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
         reading.Add(new Dose
@@ -197,6 +270,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             By = By(row),
         }, row[0], cell, amount.IsNone ? cell : amount);
         foreach (var other in cells.Where(c => !c.Cell.Text.Any(char.IsAsciiDigit) || (amountText is not null && c.Cell.Text.Contains(amountText, StringComparison.Ordinal)))) reading.Saw(other);
+        Remarks(row, cell, at, when);
     }
 
     // "inhaler | same dose": as the last dose of the same kind of medicine written above.
@@ -213,7 +287,11 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         return (amount, unit.IsNone ? amount.Cell.Words! : amount.Cell.Words + " " + unit.Cell.Words);
     }
 
-    private static MedicineWritten? Meant(string means) =>
+    private static MedicineWritten? Meant(string means) => MeantFirst(means)
+        ?? CodeWords.Clauses(means).Select(MeantFirst).FirstOrDefault(m => m is not null)
+        ?? (Lexicon.Find(means, out _).FirstOrDefault(k => k.Medicine is not null).Medicine is { } generic ? new MedicineWritten(generic, generic, null, null) : null);
+
+    private static MedicineWritten? MeantFirst(string means) =>
         MedicineReader.Read(means.Split(',')[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value: { } read } && read.Generic != Medicines.Unknown ? read : null;
 
     private void Sign(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
@@ -226,6 +304,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
                 if (!cell.Cell.Text.Any(char.IsAsciiDigit)) continue;
                 if (reading.Cells.Temperature(cell) is { } temperature)
                     reading.Add(NewSign(row, what.Sign, temperature.AsWritten, temperature.Celsius, at), cell);
+                Remarks(row, cell, at, when);
                 return;
             }
 
@@ -240,6 +319,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), [row[0], .. cells]);
     }
 
+    // "Paracetamol 5 ml given at 3.15 pm" beside a temperature is an event of its own.
+    private void Remarks(BlockRow row, CellAt except, UncertainTime at, RowWhen when)
+    {
+        foreach (var cell in TextCells(row).Where(c => c.Column != except.Column && reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown or Role.Detail && !reading.IsUsed(c) && c.Cell.Text.Any(char.IsLetter)))
+            if (FlowRemarks.Read(reading, cell)) words.AddSigns(cell, at);
+            else words.Read(cell, null, when.Day, at, keepAll: false);
+    }
+
     private static string? AmountAfter(string text)
     {
         var at = text.AsSpan().IndexOfAnyInRange('0', '9');
@@ -251,7 +338,9 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     {
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
-        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty).ToList();
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count)).ToList();
+        // "E" of the key's "event" says nothing beside what happened.
+        if (cells.Count > 1 && row[reading.Slots.Kind].Cell.Words is { Length: <= 2 } letter && reading.Context.Words.MeaningOf(letter) is not null && cells.RemoveAll(c => c.Column == row[reading.Slots.Kind].Column) > 0) reading.Saw(row[reading.Slots.Kind]);
         if (cells.Count == 0) return;
         if (words.Read(cells[0], null, when.Day, when.Start, keepAll: true, string.Join(' ', cells.Select(c => c.Cell.Words)))) cells.ForEach(reading.Saw);
     }

@@ -28,6 +28,9 @@ internal sealed record WhatHappened(TableKind Kind)
     /// <summary>The technique that the words name.</summary>
     public Technique Technique { get; init; }
 
+    /// <summary>The measures whose figures stand one after another, from the family's own explanation.</summary>
+    public IReadOnlyList<Role> Measures { get; init; } = [];
+
     /// <summary>The parts that its numbers are for, from the family's own explanation.</summary>
     public IReadOnlyList<AreaName> Areas { get; init; } = [];
 }
@@ -39,7 +42,7 @@ internal static class KindWords
     public static WhatHappened? Read(string text, FamilyWords words)
     {
         if (words.MeaningOf(text.Trim()) is { } means)
-            return Read(means.Split(',', ':')[0]) is { } meant ? meant with { Areas = AreaNames.In(means) is { Count: > 1 } areas ? areas : [] } : null;
+            return (Read(means.Split(',', ':')[0].Split(". ")[0]) ?? Read(means)) is { } meant ? meant with { Areas = AreaNames.In(means) is { Count: > 1 } areas ? areas : [], Measures = MeasureOrder.In(means) } : null;
         return Read(text);
     }
 
@@ -48,7 +51,8 @@ internal static class KindWords
         var known = Lexicon.Find(text, out _);
         var has = known.Select(k => k.Concept).ToHashSet();
         var medicine = known.FirstOrDefault(k => k.Medicine is not null).Medicine;
-        var ends = has.Contains(Concept.End);
+        // "To feed", "to pump": no end.
+        var ends = has.Contains(Concept.End) && !(text.TrimStart().StartsWith("to ", StringComparison.OrdinalIgnoreCase) && Lexicon.Find(text.TrimStart()[3..], out _).All(k => k.Concept != Concept.End));
         if (has.Contains(Concept.Saturation)) return new(TableKind.Checks);
         if (has.Contains(Concept.OxygenChange) || (has.Contains(Concept.Oxygen) && !has.Contains(Concept.Session))) return new(TableKind.Checks) { Measure = Role.Oxygen };
         if (has.Contains(Concept.Temperature)) return new(TableKind.Signs) { Sign = SignKind.Temperature };

@@ -99,6 +99,7 @@ internal sealed class LeftOvers(BlockReading reading)
     {
         if (!text.Any(char.IsAsciiDigit)) return false;
         return Lexicon.Find(text, out _).Any(k => k.Medicine is not null || k.Concept is Concept.Session or Concept.Percussion or Concept.Vibration or Concept.Feed
-            or Concept.Pump or Concept.Bolus or Concept.Inhaler or Concept.Medicine or Concept.Saturation or Concept.Oxygen or Concept.Temperature or Concept.Pulse);
+            or Concept.Pump or Concept.Bolus or Concept.Inhaler or Concept.Medicine or Concept.Saturation or Concept.Oxygen or Concept.Temperature or Concept.Pulse)
+            || (text.Length > 12 && CellTerms.Read(text).Exists(t => t.Kind == TermKind.Word && (t.Is(Sense.Technique) || t.Is(Sense.Session) || t.Is(Sense.Device) || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel))));
     }
 }

@@ -5,7 +5,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Makes checks and signs of the measures of a row.</summary>
-internal sealed class MeasureCells(BlockReading reading, FreeWords words)
+internal sealed partial class MeasureCells(BlockReading reading, FreeWords words)
 {
     /// <summary>
     /// Adds the checks in the given columns. Beside a session their time is borrowed from it: its start for "before", its end where written for "after".
@@ -80,8 +80,16 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     }
 
     // "250" under "ml/min" is a quarter of a litre.
-    private double? Litres(CellAt cell, ColumnMeaning column) =>
-        column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres) ? litres : reading.Cells.Oxygen(cell);
+    private double? Litres(CellAt cell, ColumnMeaning column)
+    {
+        if (column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres)) return litres;
+        // "0.5, up to 1 at 2.15pm": the flow, and when it was turned.
+        if (EventCell.Parts(cell.Cell.Text).ToList() is not { Count: > 1 } parts || !OxygenReader.Read(parts[0]).TryGet(out var flow)) return reading.Cells.Oxygen(cell);
+        if (!reading.IsUsed(cell))
+            foreach (var part in parts.Skip(1)) words.Read(cell, column.Own, reading.Day, null, keepAll: true, part);
+        reading.Use(cell);
+        return flow;
+    }
 
     private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
     {
@@ -106,14 +114,32 @@ internal sealed class MeasureCells(BlockReading reading, FreeWords words)
     }
 
     // "93/95" under "sats pre/post".
-    private static IReadOnlyList<CellCheck>? Pair(string text, ColumnMeaning heading)
+    private static List<CellCheck>? Pair(string text, ColumnMeaning heading)
     {
         var words = Lexicon.Find(heading.Heading, out _).Select(k => k.Concept).ToHashSet();
         if (!words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;
-        return text.Split(['/', '-', '–', ',', ' '], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
-            && SaturationReader.Read(first).TryGet(out var before) && SaturationReader.Read(second).TryGet(out var after)
-            ? [new CellCheck(before, null, CheckPhase.Before), new CellCheck(after, null, CheckPhase.After)] : null;
+        var pair = Two().Match(text.Trim());
+        if (!pair.Success) return null;
+        var beside = Beside().Replace(pair.Groups[3].Value, "").Trim();
+        double? flow = null;
+        if (beside.Length > 0 && !OxygenReader.Read(beside).TryGet(out var litres)) return null;
+        else if (beside.Length > 0) flow = OxygenReader.Read(beside).Value;
+        var found = new List<CellCheck>();
+        foreach (var (figure, phase) in new[] { (pair.Groups[1].Value, CheckPhase.Before), (pair.Groups[2].Value, CheckPhase.After) })
+        {
+            if (NotSaid.Is(figure)) continue;
+            if (!SaturationReader.Read(figure).TryGet(out var read)) return null;
+            found.Add(new CellCheck(read, flow, phase));
+        }
+
+        return found;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(\d{2,3}%?|-)\s*[/,–\s-]\s*(\d{2,3}%?|-)(?:[\s,]+(.*))?$")]
+    private static partial System.Text.RegularExpressions.Regex Two();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:with|the|on|at|in|oxygen|o2|of|\s)+\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Beside();
 
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
         session?.Start is not { } start ? at

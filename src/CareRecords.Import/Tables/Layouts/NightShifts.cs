@@ -18,7 +18,9 @@ internal static class NightShifts
     {
         var (date, time, part) = (Find(block, Role.Date), Find(block, Role.Time, Role.Start), Find(block, Role.Part));
         if (date < 0 || time < 0 || block.IsAcross) return ([], []);
-        var says = Lexicon.Split(block.Columns[date].Heading).Any(w => w is "shift" or "night" or "nights");
+        // "OVERNIGHT (night of)" above the table: each of its mornings is of the night that began the evening before.
+        var titled = block.Titles.Count > 0 && Lexicon.Split(block.Titles[^1]) is { Count: <= 6 } title && title.Any(w => w is "overnight" or "night" or "nights") && title.All(w => w is "overnight" or "night" or "nights" or "of" or "checks" or "table" or "sats" or "readings" or "the" or "shift");
+        var says = titled || Lexicon.Split(block.Columns[date].Heading).Any(w => w is "shift" or "night" or "nights");
         var (nights, later) = (new List<int>(), new HashSet<int>());
         var (evening, backwards, calendar, last) = (false, 0, 0, -1);
         string? written = null, ofNight = null;
@@ -27,7 +29,7 @@ internal static class NightShifts
             var dated = row[date].Cell.Words;
             if (dated is not null && dated != written) (written, evening, last) = (dated, false, -1);
             if (dated is null || Minutes(row[time].Cell) is not { } minutes) continue;
-            var isNight = IsNight(row[part].Cell.Words);
+            var isNight = titled || IsNight(row[part].Cell.Words);
             if (minutes < (isNight ? EndOfNight : Morning) && (evening || isNight))
             {
                 nights.Add(row[0].Row.Line);

@@ -8,6 +8,7 @@ internal static class RowShape
 {
     private const int LongestHeading = 60;
     private const int FewestDatesAcross = 3;
+    private const int MostOfTotal = 5;
 
     private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
 
@@ -69,6 +70,14 @@ internal static class RowShape
         return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));
     }
 
+    /// <summary>True for "Sessions | 9" where a day would stand: how many there were.</summary>
+    public static bool IsCount(GridRow row, IReadOnlyList<ColumnMeaning> columns)
+    {
+        if (columns[0].Role is not (Role.Date or Role.Time or Role.Start) || row[0].Kind != CellKind.Text || row.Cells.Where(c => !c.IsEmpty).Take(3).ToList() is not [var first, var count]) return false;
+        return !first.Text.Any(char.IsAsciiDigit) && count.Text.Trim() is { Length: <= 3 } number && number.All(char.IsAsciiDigit) && CellTimes.Read(first).Outcome == Outcome.Nothing
+            && Lexicon.Find(first.Text, out var share) is { Count: > 0 } known && share >= 0.5 && known.All(k => k.Concept is Concept.Session or Concept.Percussion or Concept.Feed or Concept.Inhaler or Concept.Medicine or Concept.Day);
+    }
+
     /// <summary>True for a word that heads a key under a table.</summary>
     public static bool IsKeyHeading(string text) =>
         CanonicalHeader.Fold(text) is "key" or "legend" or "notes" or "note" or "codes" or "colours" or "colors" or "abbreviations" or "explanation" or "shorthand" or "comments" or "nb";
@@ -76,8 +85,9 @@ internal static class RowShape
     private static bool SaysTotal(string text)
     {
         var words = Lexicon.Split(text);
-        if (words.Count is 0 or > 4) return false;
+        if (words.Count is 0 or > MostOfTotal) return false;
         if (Lexicon.Find(words[0], out _).Any(k => k.Concept == Concept.Total) || Lexicon.Find(words[^1], out _).Any(k => k.Concept == Concept.Total)) return true;
+        if (words.Count >= 2 && Lexicon.Find(string.Join(' ', words.TakeLast(2)), out _) is [{ Concept: Concept.Total }]) return true;
         return words.Count == 2 && words[0].All(char.IsAsciiDigit) && words[1] is "days" or "sessions" or "chests" or "feeds" or "weeks" or "entries" or "rows";
     }
 
@@ -95,6 +105,8 @@ internal static class RowShape
         if (text[0] is '✓' or '✔' or '√' or '✗' or '✘' or '×' or '☑' or '☐' or '✅' or '❌') return true;
         if (!char.IsAsciiDigit(text[0])) return CellTimes.Read(Cell.Of(text)).Outcome is Outcome.Certain && text.Any(char.IsAsciiDigit);
         var digits = text.AsSpan().IndexOfAnyExceptInRange('0', '9');
+        // "3% saline neb" names a medicine.
+        if (digits is 1 or 2 && text.Length > digits + 4 && text[digits] == '%' && HeadingReader.Read(text).Role is Role.Dose or Role.Amount) return false;
         return digits < 0 || text[digits..] is not ("st" or "nd" or "rd" or "th") && !text.AsSpan(digits).StartsWith("st ") && !text.AsSpan(digits).StartsWith("nd ") && !text.AsSpan(digits).StartsWith("rd ") && !text.AsSpan(digits).StartsWith("th ");
     }
 

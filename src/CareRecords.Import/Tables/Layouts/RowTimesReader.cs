@@ -17,6 +17,7 @@ internal sealed class RowTimesReader(BlockReading reading)
 {
     private static readonly LocalTime LateEvening = new(18, 0);
     private static readonly LocalTime EarlyMorning = new(6, 0);
+    private static readonly LocalTime LateMorning = new(10, 0);
     private const int LongestSessionHours = 3;
     private const int LongestFeedHours = 16;
 
@@ -58,6 +59,7 @@ internal sealed class RowTimesReader(BlockReading reading)
             reading.Open(null);
         }
 
+        if (written is not null && (day.Date is null ? timeCell : dateCell).Cell is { Kind: CellKind.Date } line && line.Text.Any(char.IsLetter)) reading.IsNight = BlockReading.SaysNight(line.Text);
         if (bad) return new RowWhen(reading.Day, null, null, true, words);
         var clock = time.Clock ?? day.Clock;
         if (clock is null)
@@ -199,6 +201,8 @@ internal sealed class RowTimesReader(BlockReading reading)
         foreach (var candidate in end.Half == HalfOfDay.Unknown ? new[] { end.In(HalfOfDay.Am), end.In(HalfOfDay.Pm) } : [end])
             if (candidate.Time >= start.Stated.TimeOfDay && Hours(start, day.At(candidate.Time)) <= mostHours)
                 return candidate.On(day);
+        // "12.40 to 12.15" is a slip, not a feed until midnight.
+        if (end.Half == HalfOfDay.Unknown && end.Time.Hour is 0 or 12 && start.Stated.TimeOfDay < LateEvening) return end.In(HalfOfDay.Pm).On(day);
         var next = end.In(HalfOfDay.Am);
         return Hours(start, day.PlusDays(1).At(next.Time)) <= mostHours ? next.On(day.PlusDays(1)) : next.On(day);
     }
@@ -209,7 +213,7 @@ internal sealed class RowTimesReader(BlockReading reading)
     // Rows of a night shift run on past midnight under the date at the top.
     private void PastMidnight(ClockTime time)
     {
-        if (reading.Day is { } day && reading.Latest >= LateEvening && time.Half != HalfOfDay.Pm && time.Time < EarlyMorning && time.DayPart is null)
+        if (reading.Day is { } day && reading.Latest >= LateEvening && time.Half != HalfOfDay.Pm && time.Time < (reading.IsNight ? LateMorning : EarlyMorning) && time.DayPart is null)
             reading.Open(day.PlusDays(1));
     }
 

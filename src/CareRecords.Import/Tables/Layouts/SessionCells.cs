@@ -26,8 +26,13 @@ internal sealed class SessionCells(BlockReading reading)
 
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
         var areas = new List<AreaMinutes>(areasInWords ?? []);
-        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Area)) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
-        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
+        var parted = values.Where(v => reading.Block.Columns[v].Role == Role.Area).ToList();
+        // "same as yesterday" in the first of the columns is of them all.
+        if (parted is [var whole] && reading.Block.Columns.Count(c => c.Role == Role.Area) > 1 && SameAs.PointsBack(row[whole].Cell.Text) && reading.Same(row[whole].Cell.Text, start.Stated.TimeOfDay) is { } same) areas.AddRange(same.Areas);
+        else foreach (var value in parted) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+        // "L 3 R 3" under "Sides".
+        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Side && row[v].Cell.Text.Any(char.IsAsciiDigit))) areas.AddRange(InWords(row[value]));
+        if (values.Where(v => reading.Block.Columns[v].Role == Role.Side && !row[v].Cell.Text.Any(char.IsAsciiDigit)).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
             areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         // "LLL | 3": one part of the chest a row.
@@ -45,6 +50,8 @@ internal sealed class SessionCells(BlockReading reading)
             minutes = null;
         }
 
+        // "V" of the key under "Technique": what the minutes were of.
+        if (Text(row, values, Role.Technique) is { } how && KindWords.Read(how, reading.Context.Words) is { Technique: Technique.Vibration }) areas = [.. areas.Select(a => a with { Technique = Technique.Vibration })];
         var inAreas = areas.Sum(a => a.Minutes ?? 0);
         if (minutes is { } total && inAreas > 0 && (total.Minutes > MostTimesTheAreas * inAreas || total.Minutes * MostTimesTheAreas < inAreas))
             reading.Cells.Ask(source, FormattableString.Invariant($"{total.Minutes:0.#} minutes in all, but the areas add up to {inAreas:0.#}."), "Correct the one that is wrong.");
@@ -66,6 +73,19 @@ internal sealed class SessionCells(BlockReading reading)
         };
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
+    }
+
+    /// <summary>The minutes in the columns of areas.</summary>
+    public IReadOnlyList<AreaMinutes> AreasOf(BlockRow row, Slot slot)
+    {
+        var areas = new List<AreaMinutes>();
+        foreach (var value in slot.Values.Where(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area))
+        {
+            areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
+            reading.Use(row[value]);
+        }
+
+        return areas;
     }
 
     // "LL RL 3 each", "LLL, RLL": the parts that words under "areas" name, with their minutes where they say them.
@@ -108,9 +128,22 @@ internal sealed class SessionCells(BlockReading reading)
     private IEnumerable<AreaMinutes> Areas(CellAt cell, ColumnMeaning column)
     {
         var text = cell.Cell.Words ?? "";
-        if (NotSaid.Is(text)) return [];
-        if (SameAs.PointsBack(text) && SameAs.Find(text, reading.SessionsOfDay, reading.LastSession) is { } earlier)
+        if (NotSaid.Is(text) || SameAs.IsNo(text) || SmallWords.ReadYesNo(text) == false)
+        {
+            reading.Saw(cell);
+            return [];
+        }
+
+        if (SameAs.PointsBack(text) && reading.Same(text) is { } earlier)
             return earlier.Areas.Where(a => column.Areas.Any(c => c.Side == a.Side && c.Area == a.Area && (c.Technique == a.Technique || column.Areas.Count > 1)));
+        // "Rt 4/2, Lt 3/1" under "Minutes (base / top)".
+        if (SideNumbers.Read(text, [column.Heading, .. reading.Block.Titles]) is { } bySide)
+        {
+            if (bySide.Any(a => a.Area == ChestArea.Unknown)) reading.Cells.Ask(cell.Source, $"'{text}' does not say which parts the two numbers of a side are for.", "Say the order in the heading, such as lower / upper.", "areas-of-numbers:" + cell.Place.File);
+            reading.Use(cell);
+            return bySide.Select(a => column.Areas.Count > 0 ? a with { Technique = column.Areas[0].Technique } : a);
+        }
+
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
         if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
@@ -118,7 +151,7 @@ internal sealed class SessionCells(BlockReading reading)
         if (!text.Any(char.IsAsciiDigit) && SmallWords.ReadYesNo(text) == true)
         {
             reading.Use(cell);
-            return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null));
+            return Ticked(column, text);
         }
 
         if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words, column.Areas.All(a => a.Area == ChestArea.Unknown) && reading.NamesUpper) is { } byTechnique)
@@ -129,6 +162,19 @@ internal sealed class SessionCells(BlockReading reading)
 
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
+    }
+
+    // "✓ = 3 mins of clapping on that spot", "Vibes ✓ = 1 min each side": how long what is ticked took, where the key says so.
+    private IEnumerable<AreaMinutes> Ticked(ColumnMeaning column, string tick)
+    {
+        var words = reading.Context.Words;
+        var means = words.MeaningOf($"{column.Own} {tick.Trim()}") ?? words.MeaningOf(tick.Trim());
+        var parts = means is null ? [] : means.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var at = Array.FindIndex(parts, p => char.IsAsciiDigit(p[0]));
+        double? minutes = at >= 0 && MinutesReader.Read(string.Join(' ', parts.Skip(at).Take(2))).TryGet(out var read) ? read.Minutes : at >= 0 && MinutesReader.Read(parts[at]).TryGet(out read) && parts[at].Any(char.IsLetter) ? read.Minutes : null;
+        minutes ??= column.DefaultMinutes;
+        var each = minutes is not null && means is not null && column.Areas.All(a => a.Side == Side.Unknown) && AreaNames.In(means!) is { Count: 2 } sides && sides.All(s => s.Side != Side.Unknown) ? sides : null;
+        return column.Areas.SelectMany(a => each is null ? [new AreaMinutes(a.Side, a.Area, a.Technique, minutes)] : each.Select(s => new AreaMinutes(s.Side, a.Area, a.Technique, minutes)));
     }
 
     // A heading in seconds gives its unit to bare numbers.

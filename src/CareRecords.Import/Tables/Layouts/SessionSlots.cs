@@ -5,7 +5,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads sessions that have columns of their own.</summary>
-internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, SessionCells sessions, FreeWords words, SlotFacts of)
+internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader times, SessionCells sessions, FreeWords words, SlotFacts of)
 {
     /// <summary>Adds the sessions of one event's columns and gives them.</summary>
     public List<Session> Read(BlockRow row, Slot slot, RowWhen when)
@@ -169,7 +169,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
             return found;
         }
 
-        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? SameAs.Find(text, reading.SessionsOfDay, reading.LastSession)?.Areas ?? []
+        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? reading.Same(text, at.Stated.TimeOfDay)?.Areas ?? []
             : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {
@@ -190,7 +190,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
     private List<Session> Several(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when)
     {
         var found = new List<Session>();
-        if (EventCell.Read(cell.Cell.Text) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
+        if (EventCell.Read(cell.Cell.Text.Replace(". ", ", ", StringComparison.Ordinal), p => !EventCell.BeginsWithTime(p) && (SameAs.PointsBack(p) || AreasReader.Read(Lead().Replace(p, ""), reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 })) is not { } events || !events.All(e => SessionWords(e.Words, order) is not null))
         {
             var before = reading.Into.Entries.Count;
             if (!words.Read(cell, reading.Block.Columns[slot.Time].Heading, when.Day, null, keepAll: true) && !when.IsBad)
@@ -202,7 +202,7 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
         LocalTime? previous = null;
         IReadOnlyList<AreaMinutes>? last = null;
-        foreach (var item in events)
+        foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
         {
             if (item.Impossible is { } why)
             {
@@ -218,7 +218,11 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
 
             if (times.Settled(item.Clock!.Start, slot.Half, previous, cell) is not { } start) continue;
             previous = start.Stated.TimeOfDay;
-            var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.LastSession?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.Same(item.Words, start.Stated.TimeOfDay)?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            // "Chest = clapping" in the key, over "7.20, bases 4 tops 2".
+            if (KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique }) minutes = [.. minutes.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)];
+            // "12:30p and 4:30p" beside one set of minutes: of both.
+            if (minutes.Count == 0 && item.Words.Length == 0 && events.All(e => e.Words.Length == 0)) minutes = sessions.AreasOf(row, slot);
             last = minutes;
             var session = new Session
             {
@@ -271,6 +275,14 @@ internal sealed class SessionSlots(BlockReading reading, RowTimesReader times, S
         if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];
-        return AreasReader.Read(figures, reading.Context.Words).TryGet(out var written) ? _ => written.Areas : null;
+        if (AreasReader.Read(figures, reading.Context.Words).TryGet(out var written)) return _ => written.Areas;
+        // "his mammy did it, 3 everywhere", "but only the bottoms, 3 each": the clauses that tell of areas; the others are remarks without a figure.
+        var clauses = figures.Split([", ", "; ", " - "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(c => Lead().Replace(c, "")).ToList();
+        var ofAreas = clauses.Where(c => AreasReader.Read(c, reading.Context.Words).Outcome is Outcome.Certain or Outcome.Doubtful).ToList();
+        if (ofAreas.Count == 0 || clauses.Except(ofAreas).Any(c => c.Any(char.IsAsciiDigit))) return null;
+        return AreasReader.Read(string.Join(", ", ofAreas), reading.Context.Words).TryGet(out var together) ? _ => together.Areas : null;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:but|and|then|so|with|did|we did|just did)\s+", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Lead();
 }

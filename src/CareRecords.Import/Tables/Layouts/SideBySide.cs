@@ -128,6 +128,7 @@ internal static class SideBySide
             Cells = cells,
             Text = string.Join(" | ", cells.Select(c => c.Text)),
             Written = row.Written ?? row.Text,
+            Spans = [.. row.Spans.Where(s => s.From >= from && s.From <= to).Select(s => (s.From - from, s.To - from))],
             Comments = [.. row.Comments.Where(c => c.Column >= from && c.Column <= to).Select(c => c with { Column = c.Column - from })],
         };
     }

@@ -138,7 +138,8 @@ internal sealed class BlockSlots
 
     private void FeedEnd(int i)
     {
-        if (Find(TableKind.Feeds, i) is { End: < 0, Time: >= 0 } feed && Block.Columns[feed.Time].Role is Role.FeedStart or Role.Feed && i - feed.Time <= 2) feed.End = i;
+        if (Slots.Find(s => s.Kind == TableKind.Feeds && s.End < 0 && s.Time == i - 1 && Block.Columns[i - 1].Role == Role.FeedStart) is { } begun) begun.End = i;
+        else if (Find(TableKind.Feeds, i) is { End: < 0, Time: >= 0 } feed && Block.Columns[feed.Time].Role is Role.FeedStart or Role.Feed && i - feed.Time <= 2) feed.End = i;
         else
         {
             var slot = new Slot(TableKind.Feeds) { End = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half };
@@ -167,7 +168,7 @@ internal sealed class BlockSlots
     // Cough, secretions and colour stand for signs where the table has no session.
     private void SessionValue(int i)
     {
-        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && Find(TableKind.Sessions, i) is null && Block.About != TableKind.Sessions)
+        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && Find(TableKind.Sessions, i) is null && (Block.About != TableKind.Sessions || Slots.Exists(s => s.Kind == TableKind.Sessions && s.Time >= 0)))
             Open(TableKind.Signs, i, time: -1).Values.Add(i);
         else Last(TableKind.Sessions, i).Values.Add(i);
     }

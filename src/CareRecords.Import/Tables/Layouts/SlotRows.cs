@@ -28,7 +28,7 @@ internal sealed class SlotRows(BlockReading reading, RowTimesReader times, Sessi
             {
                 case TableKind.Sessions:
                     // Where the physio of the row was not done, what was measured at its time stands all the same.
-                    measures.AddChecks(row, [.. slot.Values.Where(_of.IsMeasure)], ofRow[slot].Count == 0 && slots.Time >= 0 && !when.IsBad ? when.Start : null, ofRow[slot]);
+                    measures.AddChecks(row, [.. slot.Values.Where(_of.IsMeasure)], ofRow[slot].Count == 0 && !when.IsBad ? slots.Time >= 0 ? when.Start : row[slot.Time].Cell.IsEmpty && !slot.Values.Any(v => !_of.IsMeasure(v) && !row[v].Cell.IsEmpty) ? _of.PartOrDay(slot, when) : null : null, ofRow[slot]);
                     foreach (var session in ofRow[slot]) measures.AddSecretions(row, slot.Values, session);
                     break;
                 case TableKind.Feeds: _feeds.Read(row, slot, when); break;

@@ -44,7 +44,7 @@ internal static class TitleDay
     public static LocalDate? Above(Block block, DateOrder? order, LocalDate? year) => block.Titles.Reverse().Select(t => Day(t, order, year)).FirstOrDefault(d => d is not null);
 
     /// <summary>The day that a line of its own names ("Date: 4 March 2025"); null when it names none, or could be read in two ways.</summary>
-    public static LocalDate? InLine(string text) => Day(text, null, null);
+    public static LocalDate? InLine(string text, LocalDate? year = null) => Day(text, null, year);
 
     private static List<string> Titles(Place place, IReadOnlyList<GridRow> rows) =>
         [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), .. rows.Take(TitleRows).Where(r => r.Cells.Length > 2 && IsMonth(r[0].Text)).Select(r => r[0].Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
@@ -52,7 +52,7 @@ internal static class TitleDay
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
         // "14-15 Feb 2025": the first of the two.
-        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})\s?[-–&]\s?\d{1,2}(?=\s+[A-Za-z]{3})", "$1");
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})(?:st|nd|rd|th)?\s?(?:[-–&/]|into|to|thru|through)\s?(?:[A-Za-z]{2,9}\s)?\d{1,2}(?:st|nd|rd|th)?(?=\s+[A-Za-z]{3})", "$1");
         var words = text.Split([' ', ',', ':', '_', '(', ')', '|'], StringSplitOptions.RemoveEmptyEntries);
         for (var length = LongestDate; length > 0; length--)
             for (var at = 0; at + length <= words.Length; at++)

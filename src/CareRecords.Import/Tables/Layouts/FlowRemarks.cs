@@ -1,0 +1,50 @@
+using System.Text.RegularExpressions;
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>Reads what a remark beside a reading says of oxygen: "put her up to 1", "put on 0.5, came up to 93", "on 0.5".</summary>
+internal static partial class FlowRemarks
+{
+    // More than this is not turned at home by hand.
+    private const double MostLitres = 6;
+
+    /// <summary>Adds what the remark tells; true when it told of oxygen.</summary>
+    public static bool Read(BlockReading reading, CellAt remark)
+    {
+        var from = reading.RowFrom;
+        if (remark.Cell.Words is not { } text || reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { } beside) return false;
+        if (On().Match(text) is { Success: true } on && Litres(on.Groups[1].Value) is { } flow)
+        {
+            if (beside.OxygenLitresPerMinute is not null) return false;
+            for (var i = from; i < reading.Into.Entries.Count; i++)
+                if (reading.Into.Entries[i] is Check { OxygenLitresPerMinute: null } check) reading.Into.Entries[i] = check with { OxygenLitresPerMinute = flow };
+            reading.Use(remark);
+            return true;
+        }
+
+        if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres || !OfOxygen().IsMatch(turned.Value) && !OfOxygen().IsMatch(text)) return false;
+        var rest = text[(turned.Index + turned.Length)..];
+        double? percent = Came().Match(rest) is { Success: true } came && SaturationReader.Read(came.Groups[1].Value).TryGet(out var read) ? read.Percent : null;
+        // The same change in a column of its own, or a row further down, is the record.
+        if (percent is null && beside.OxygenLitresPerMinute == litres) return false;
+        reading.Add(new Check { Sources = [remark.Source], Start = beside.Start is { IsExact: true } at ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : beside.Start, SpO2 = percent, OxygenLitresPerMinute = litres }, remark);
+        return true;
+    }
+
+    private static double? Litres(string text) => OxygenReader.Read(text).TryGet(out var litres) && litres <= MostLitres ? litres : null;
+
+    // "put on 2 jumpers" is no flow: a flow has a fraction, a unit or a direction, or oxygen is named.
+    [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
+    private static partial Regex OfOxygen();
+
+    [GeneratedRegex(@"^on\s+(\d+(?:[.,]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)\.?$", RegexOptions.IgnoreCase)]
+    private static partial Regex On();
+
+    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(\d(?:[.,]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
+    private static partial Regex Turned();
+
+    [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now|and)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]
+    private static partial Regex Came();
+}
