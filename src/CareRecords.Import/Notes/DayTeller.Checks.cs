@@ -210,8 +210,10 @@ internal sealed partial class DayTeller
         if (_requested is { Stamp: { } asked, Prescribed: [{ Medicine: not Medicines.Unknown } dose] } && _line.Stamp is { } stamp && Period.Between(asked, stamp, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes)
         {
             var words = _requested.Text.Trim();
+            // "Given, 7.5 ml"
+            var given = CellTerms.Read(_line.Words).Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs or Unit.Mcg }) is { } amount ? _line.Words[amount.Start..amount.End] : null;
             _requested = null;
-            AddDose(new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = dose.Medicine, MedicineWritten = dose.Written, Amount = dose.Amount, DoseRoute = dose.Route }, new DoseMemory.Known(dose.Medicine, dose.Written, dose.Amount, $"'{_line.Text.Trim()}' read as the answer to '{words}'."), TimesOfEvents.Stamped(stamp), null);
+            AddDose(new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = dose.Medicine, MedicineWritten = dose.Written, Amount = given ?? dose.Amount, DoseRoute = dose.Route }, new DoseMemory.Known(dose.Medicine, dose.Written, given ?? dose.Amount, $"'{_line.Text.Trim()}' read as the answer to '{words}'."), TimesOfEvents.Stamped(stamp), null);
             return;
         }
         Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));

@@ -10,7 +10,7 @@ internal sealed partial class GroupReader
     {
         if (!hasSession) return;
         // "physio up to 4 a day now" tells how many, not when.
-        if (mentions.Count == 0 && group.Has(Sense.Frequency)) return;
+        if (group.Has(Sense.Frequency) && (mentions.Count == 0 || mentions.Count == 1 && group.Terms.Exists(t => t.Is(Sense.Now) || t.Text is "seen" or "handover") && areas.Areas.TrueForAll(a => a.Minutes is null || a.Area == ChestArea.Unknown))) return;
         if (mentions.Count == 1 && TimesOf(group) is not null && group.Terms.Exists(t => t.Is(Sense.DayRef, "0")) && areas.Areas.TrueForAll(a => a.Area == ChestArea.Unknown)) { result.Add(new Happening { Kind = HappeningKind.Session, Line = _at.Index, Sentence = group.Sentence, Areas = new AreaReading(), Value = TimesOf(group) }); return; }
         if (mentions.Count == 1 && group.Terms.Exists(t => t.IsSymbol("?")) && group.Has(Sense.Discount) || mentions.Count > 0 && group.Terms.Exists(t => t.Is(Sense.Person) && t.Text.StartsWith("physio", StringComparison.Ordinal)) && areas.Areas.Exists(a => a.Minutes is not null))
         {
@@ -166,7 +166,7 @@ internal sealed partial class GroupReader
         {
             var start = ago is not null && _at.Stamp is { } stamp ? new TimeRef(null) { Stamp = stamp.PlusMinutes((long)ago.Number), Taken = TimePrecision.Reckoned, Date = _at.Date } : Untimed(group);
             var happening = Feed();
-            if (feed.IsEnd && start is not null) happening.End = start; else happening.Start = start;
+            if ((feed.IsEnd || ago is not null && _at.Text.Contains("finish", StringComparison.OrdinalIgnoreCase)) && start is not null) happening.End = start; else happening.Start = start;
             if (start is null && feed.IsExplicit) happening.Value = feed.IsEnd ? "end" : "start";
             result.Add(happening);
             return;
@@ -199,6 +199,13 @@ internal sealed partial class GroupReader
             result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading { Oxygen = flowing.Oxygen }, Start = Ref(mentions[0]) });
             foreach (var reading in checks.Readings.Where(r => r.SpO2 is not null))
                 result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = _at.Stamp is { } written ? new TimeRef(null) { Stamp = written, Taken = TimePrecision.MessageStamp, Date = _at.Date } : null });
+            return;
+        }
+        // "o2 off at 7.45, holding 95", in a message: off then, so now.
+        if (mentions.Count == 1 && _at.Stamp is { } sent && checks.Readings is [{ SpO2: not null, Oxygen: { } since0, Phase: CheckPhase.None } held] && group.Terms.Exists(t => t.Text is "holding" or "has" or "have" or "hes" or "shes"))
+        {
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = new CheckReading { Oxygen = since0 }, Start = Ref(mentions[0]) });
+            result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = held, Start = new TimeRef(null) { Stamp = sent, Taken = TimePrecision.MessageStamp, Date = _at.Date } });
             return;
         }
         // "sats 89 at 2, 3 and 4": the same at each of them.

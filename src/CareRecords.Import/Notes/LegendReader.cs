@@ -19,6 +19,7 @@ internal static partial class LegendReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        if (Called(line) is { } called) { words.Add(called); return words; }
         if (JustPut(line) is { } put)
         {
             words.Add(put);
@@ -133,6 +134,20 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Placeholders();
 
+    // "perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.
+    private static FamilyWord? Called(string line)
+    {
+        if (CalledSo().Match(line) is not { Success: true } match) return null;
+        var told = line[..match.Index];
+        if (told.LastIndexOf(": ", StringComparison.Ordinal) is >= 0 and var colon) told = told[(colon + 2)..];
+        if (AreasOf(told) < 2 || CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)) return null;
+        var word = match.Groups[1].Value.Trim(' ', '.', '"', ')');
+        return word.Length is < 3 or > LongestWord ? null : new FamilyWord(word, told.TrimEnd(' ', '.', ','));
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex CalledSo();
+
     // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works": the word for what was just told.
     private static FamilyWord? JustPut(string line)
     {
@@ -181,12 +196,13 @@ internal static partial class LegendReader
 
     private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
 
-    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan"];
+    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan", "as care plan", "as per care plan", "per care plan"];
 
     // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
     private static string? Plan(string line)
     {
-        if (!line.TrimStart('-', '*', ' ', '#').StartsWith("plan", StringComparison.OrdinalIgnoreCase) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
+        var title = line.TrimStart('-', '*', ' ', '#');
+        if (!(title.StartsWith("plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("care plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("physio plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("chest plan", StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
         var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2).ToList();
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
     }

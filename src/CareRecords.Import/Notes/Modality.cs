@@ -15,7 +15,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t)) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);

@@ -83,7 +83,7 @@ internal sealed class NotesRun
     {
         var lines = new HashSet<int>();
         var later = new List<FamilyWord>();
-        var explained = ParallelLines.Look(_text.Lines, line => LegendReader.Read(line) is { Count: > 0 } words ? words : null);
+        var explained = ParallelLines.Look(_text.Lines, line => LegendReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
         var afterKey = false;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -105,6 +105,9 @@ internal sealed class NotesRun
         foreach (var word in later) _reader.Learn(word);
         return lines;
     }
+
+    // "[12/01/2026, 07:33] Priya: full one = perc 3 each lower": the words of a message.
+    private static string WithoutStamp(string line) => line.Length > 0 && (line[0] == '[' || char.IsAsciiDigit(line[0])) && line.Contains('=') && line.IndexOf(": ", StringComparison.Ordinal) is > 0 and < 60 and var colon && line.AsSpan(0, colon).ContainsAnyInRange('0', '9') ? line[(colon + 2)..] : line;
 
     private void Arrange(HashSet<int> legends)
     {

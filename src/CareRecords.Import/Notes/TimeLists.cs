@@ -81,6 +81,7 @@ internal static class TimeLists
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         // "11 and 3 both done same", "did seven, eleven, three and seven all the same"
         sure |= list.Count >= 2 && next + 1 < terms.Count && terms[next].Text is "both" or "all" && (terms[next + 1].Text is "done" or "did" || terms[next + 1].Kind == TermKind.Reference || terms[next + 1].Is(Sense.AllDone)) && (list.Count > 2 || commas > 0);
+        sure |= list.Count >= 3 && at > 0 && terms[at - 1].Is(Sense.At) && terms[at - 1].Kind == TermKind.Word && commas >= list.Count - 1;
         sure |= list.Count >= 3 && at > 0 && terms[at - 1].Text is "did" or "done at" or "we did" or "i did";
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
         // "done twice, 8 and 5": as many times as were counted.
