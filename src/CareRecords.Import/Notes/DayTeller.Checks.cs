@@ -122,6 +122,8 @@ internal sealed partial class DayTeller
             AddSession(new Happening { Kind = HappeningKind.Session, Line = _line.Index, Areas = details }, TimesOfEvents.Stamped(sent), _arrangements.Place([.. details.Areas], details), null, 1);
             return true;
         }
+        // "only the lowers", half a day after a session: of which one is not said.
+        if (late && details.NamesPlace && details.Only) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Words.Trim()}' does not say of which session it is.")); return true; }
         if (late || told?.Entry is not Session session || _previous is null || OpenSession() is null && (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
         var before = _sessions.Last!;
         List<AreaMinutes> areas;

@@ -259,8 +259,7 @@ internal sealed partial class DayTeller
         var mention = _line.Mentions is [{ After: null, Settled: not null } own] ? own : null;
         if (!words.Exists(t => t.Is(Sense.Asking) || t.IsSymbol("?")) || !yes && mention is null || _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind is HappeningKind.Session or HappeningKind.Feed or HappeningKind.Dose or HappeningKind.Check))) return false;
         if (reply.Exists(t => t.Is(Sense.Skip) || t.Text is "will" or "going to" or "no" && reply.IndexOf(t) == 0)) return false;
-        var time = mention ?? (question.Mentions is [{ After: null, Settled: not null } said] ? said : null);
-        if (time is null || time.Unsettled || TimesOfEvents.Of(new TimeRef(time)) is not { } at || at.Stated > stamp) return false;
+        if ((mention is { Unsettled: false } ? TimesOfEvents.Of(new TimeRef(mention)) : mention is null ? Asked(words, stamp) : null) is not { } at || at.Stated > stamp) return false;
         var doses = DoseGrammar.Read(words, question.Words, []);
         var how = $"'{_line.Words.Trim()}' read as the answer to '{question.Words.Trim()}'.";
         _requested = null;
@@ -283,6 +282,15 @@ internal sealed partial class DayTeller
         }
         else return false;
         return true;
+    }
+
+    // "did you manage his 6 o clock?": the last such time before the answer.
+    private static UncertainTime? Asked(List<Term> words, LocalDateTime answered)
+    {
+        if (words.FindAll(t => t is { Kind: TermKind.Time, Clock: not null, Times.Count: 0 }) is not [{ Clock.Start: { } clock }]) return null;
+        var times = clock.Half == HalfOfDay.Unknown ? new[] { clock.In(HalfOfDay.Am).Time, clock.In(HalfOfDay.Pm).Time } : [clock.Time];
+        var before = times.Select(t => answered.Date.At(t)).Where(t => t <= answered).ToList();
+        return before.Count == 0 ? null : UncertainTime.Exactly(before.Max());
     }
 
     // A session without a time: counted ("x4 today"), copied from a day with as many, or only spoken of.

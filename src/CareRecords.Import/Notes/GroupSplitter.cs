@@ -252,7 +252,7 @@ internal static class GroupSplitter
             if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
             var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));
             if (heads.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || (heads.Exists(IsFeed) && heads.Exists(t => !IsFeed(t)))) continue;
-            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus))) continue;
+            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus)) && !(heads.Exists(IsFeed) && before.Terms.Exists(t => t.Kind == TermKind.Number && t.Number == amounts[0].Number))) continue;
             if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
             group.Terms.InsertRange(0, heads);
         }

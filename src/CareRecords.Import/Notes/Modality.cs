@@ -65,6 +65,14 @@ internal static class Modality
             if (skip && term.Text is "miss" && !(i + 1 < terms.Count && (IsDeniable(terms[i + 1]) || (terms[i + 1].Text is "the" or "a" or "his" or "her" or "one")))) { stay.Add(term); continue; }
             // "forgot to look at the clock" leaves out no care.
             if (skip && term.Text is "forgot" or "forgotten" && i + 1 < terms.Count && ((terms[i + 1].Text is "to" || terms[i + 1].Is(Sense.Question)) && NextDeniable(terms, i + 1) < 0 || terms[i + 1].Is(Sense.Times) || terms[i + 1].Text is "the" or "what" or "when" or "exact" && terms.Skip(i + 1).Take(3).Any(t => t.Is(Sense.Times) || t.Text is "when" or "time"))) { stay.Add(term); continue; }
+            // "pump not on tonight": what was not turned on.
+            if (term.Text == "not" && i + 1 < terms.Count && (terms[i + 1].Text is "on" or "put on" or "connected" or "running" || terms[i + 1].Text.StartsWith("on ", StringComparison.Ordinal)) && stay.Exists(IsFeed) && !stay.Exists(t => t.Kind == TermKind.Time))
+            {
+                denied.AddRange(stay.Where(IsDeniable));
+                stay.RemoveAll(IsDeniable);
+                skipsAll = true;
+                continue;
+            }
             if (!skip && !(term.Is(Sense.Not) && !term.Is(Sense.Correction)) && !(term.Is(Sense.Not) && i + 1 < terms.Count && IsDeniable(terms[i + 1]))) { stay.Add(term); continue; }
             // "doxy no CLARITHROMYCIN": the second is what was meant.
             if (term.Text == "no" && i > 0 && i + 1 < terms.Count && terms[i - 1].ValueOf(Sense.Medicine) is { } first && (terms[i + 1].ValueOf(Sense.Medicine) ?? (terms[i + 1].Text == "the" && i + 2 < terms.Count ? terms[i + 2].ValueOf(Sense.Medicine) : null)) is { } second && first != second)

@@ -114,7 +114,7 @@ internal sealed class NotesRun
         var first = _headings.Count > 0 ? _headings.Keys.First() : 0;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
-            var line = _text.Lines[i];
+            var line = WithoutStamp(_text.Lines[i]);
             if (!(i < first || legends.Contains(i)) || line.Length > LineReader.LongestLine) continue;
             _arrangements.Take(_reader, line, legends.Contains(i));
         }

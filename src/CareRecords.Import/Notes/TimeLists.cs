@@ -16,6 +16,7 @@ internal static class TimeLists
     /// <summary>The terms with their lists of times put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
+        Spoken(terms);
         var possible = 0;
         for (var i = 0; i < terms.Count; i++)
             if (IsTime(terms[i]) || IsCandidate(terms, i)) possible++;
@@ -37,6 +38,19 @@ internal static class TimeLists
             i++;
         }
         return result;
+    }
+
+    // "at eight, one and six": hours in words go on with a time, where no minutes follow them.
+    private static void Spoken(List<Term> terms)
+    {
+        for (var i = 2; i < terms.Count; i++)
+        {
+            if (terms[i] is not { Kind: TermKind.Word } word || word.ValueOf(Sense.NumberWord) is not { } value || !int.TryParse(value, System.Globalization.CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) continue;
+            if (!(terms[i - 1].IsSymbol(",") || terms[i - 1].Is(Sense.And)) || !(IsTime(terms[i - 2]) || terms[i - 2] is { Kind: TermKind.Number, Clock: not null })) continue;
+            if (i + 1 < terms.Count && (terms[i + 1].Is(Sense.Unit) || terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide) || terms[i + 1].Is(Sense.Times) || terms[i + 1].Is(Sense.Side) || GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Kind == TermKind.Word && terms[i + 1].Meanings.Length == 0)) continue;
+            var time = new LocalTime(hour, 0);
+            terms[i] = word with { Kind = TermKind.Number, Number = hour, Text = value, Meanings = [], Clock = new ClockSpan(new ClockTime(time, HalfOfDay.Unknown, CareRecords.Records.TimePrecision.Exact, null, time, time), null) };
+        }
     }
 
     private static (List<ClockSpan> List, int Taken) Run(List<Term> terms, int at)
@@ -81,7 +95,7 @@ internal static class TimeLists
             || (list.Count >= 3 && terms[at - 1].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.SystemicAntibiotic));
         // "11 and 3 both done same", "did seven, eleven, three and seven all the same"
         sure |= list.Count >= 2 && next + 1 < terms.Count && terms[next].Text is "both" or "all" && (terms[next + 1].Text is "done" or "did" || terms[next + 1].Kind == TermKind.Reference || terms[next + 1].Is(Sense.AllDone)) && (list.Count > 2 || commas > 0);
-        sure |= list.Count >= 3 && at > 0 && terms[at - 1].Is(Sense.At) && terms[at - 1].Kind == TermKind.Word && commas >= list.Count - 1;
+        sure |= list.Count >= 3 && terms[at] is { Kind: TermKind.Time, At: true } && commas >= list.Count - 1;
         sure |= list.Count >= 3 && at > 0 && terms[at - 1].Text is "did" or "done at" or "we did" or "i did";
         // "co-amoxiclav 5 ml 8 and 8": after the amount only times are left.
         // "done twice, 8 and 5": as many times as were counted.

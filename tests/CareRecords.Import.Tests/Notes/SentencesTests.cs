@@ -53,6 +53,51 @@ public sealed class SentencesTests
     public void Sentence(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
+    [InlineData("14:00 sats 86. Oxygen 2 l. 92 at 14:20, 94 at 14:50", "14:00 check 86; 14:00 check  on 2; 14:20 check 92 on 2; 14:50 check 94 on 2")]
+    [InlineData("14:00 91 on 0.5, turned up to 1, 94 after 15 min", "14:00 check 91 on 0.5; 14:00 check  on 1; 14:15 check 94 on 1")]
+    [InlineData("14:00 sats 92 RA, started 0.5 L, rose to 96 in 5 mins", "14:00 check 92 on 0; 14:00 check  on 0.5; 14:05 check 96 on 0.5")]
+    [InlineData("14:00 87, put the oxygen up to a litre, 93 half an hour later", "14:00 check 87; 14:00 check  on 1; 14:30 check 93 on 1")]
+    [InlineData("14:00 O2 up to 0.5, 93 within a few minutes", "14:00 check  on 0.5; 14:00 check 93 on 0.5")]
+    [InlineData("14:00 put her on three quarters of a litre, 94", "14:00 check 94 on 0.75")]
+    [InlineData("14:00 obs: T 37.1, P 96, S 94", "14:00 check 94; 14:00 temperature 37.1 C")]
+    [InlineData("14:00 chest lowers 3 each. 93 / 95 pre/post on 1L", "14:00 session LL3 RL3; 14:00 check 93 on 1; 14:00 check 95 on 1")]
+    public void Oxygen_GivenForALowReading_IsAChangeOfItsOwn(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Theory]
+    [InlineData("chest 06:15, 10:30 and 14:30. all bottoms 3 mins each side", "06:15 session LL3 RL3; 10:30 session LL3 RL3; 14:30 session LL3 RL3")]
+    [InlineData("tapping 07:10, 11:00 and 15:15. 4 mins each side bottoms every time. No shaking", "07:10 session LL4 RL4; 11:00 session LL4 RL4; 15:15 session LL4 RL4")]
+    [InlineData("07:30 D, 12:30 N, 18:00 M. All tapping lowers 3 mins each side", "07:30 session LL3 RL3; 12:30 session LL3 RL3; 18:00 session LL3 RL3")]
+    [InlineData("clapping 18:00, bottoms four minutes each. 91 before and 94 after, all on the half litre", "18:00 session LL4 RL4; 18:00 check 91 on 0.5; 18:00 check 94 on 0.5")]
+    [InlineData("Clapping was at eight this morning, and at one and six, lower four minutes a side", "08:00 session LL4 RL4; 13:00 session LL4 RL4; 18:00 session LL4 RL4")]
+    public void Details_SaidOfAll_AreOfEach(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Theory]
+    [InlineData("610 pump off 625 salbutamol 4 puffs 645 chest bottoms 3 each side", "-06:10 feed; 06:25 salbutamol 4 puffs; 06:45 session LL3 RL3")]
+    [InlineData("pump off 6.15 am puffs at 6.45 am", "-06:15 feed; 06:45 unknown")]
+    [InlineData("feed 9am 100, 2pm 100", "09:00 feed 100; 14:00 feed 100")]
+    [InlineData("20:15 chest bottoms 3 each. temp 38.4. paracetamol 7.5ml after", "20:15 session LL3 RL3; 20:15 paracetamol 7.5 ml; 20:15 temperature 38.4 C")]
+    [InlineData("pump not on tonight, stomach poorly", "")]
+    [InlineData("05:30 pump aff, vomited mucus", "-05:30 feed; 05:30 vomit mucus")]
+    [InlineData("19:30 just bottoms no vibs", "19:30 session LL RL")]
+    public void SeveralTimes_OrNone_InOneChunk(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Fact]
+    public void ASessionNamedByItsTimeOrPlace_IsNotToldTwice()
+    {
+        var reading = Read("chest 06:15, 10:30 and 14:30 bottoms 3 each", "my mum did the 10:30", "92 before the first one 94 after", "sats before the 14:30 90 after 93");
+        Assert.Equal("06:15 session LL3 RL3; 06:15 check 92; 06:15 check 94; 10:30 session LL3 RL3; 14:30 session LL3 RL3; 14:30 check 90; 14:30 check 93", Told(reading));
+        Assert.Empty(reading.Problems);
+    }
+
+    [Fact]
+    public void SatsOneOrTheOther_AreAsked()
+    {
+        var reading = Read("07:00 sats 96 or 69, probe wouldnt sit");
+        Assert.Empty(reading.Entries.OfType<Check>());
+        Assert.Single(reading.Problems);
+    }
+
+    [Theory]
     [InlineData("When I write full it is left down 3 min, right down 3 min, left up 2 min, right up 2 min", "full")]
     [InlineData("PLAN (on the fridge): physio twice a day. LL 3, RL 3, LU 2, RU 2", "physio per plan")]
     public void Key_InASentence_IsUsed(string key, string words) =>

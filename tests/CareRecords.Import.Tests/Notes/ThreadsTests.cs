@@ -45,4 +45,53 @@ public sealed class ThreadsTests
         var reading = Read("[15/09/26, 7:10 am] Ann: physio started now", "[15/09/26, 7:40 am] Ann: finished 7.35");
         Assert.Equal(new LocalTime(7, 35), Assert.Single(reading.Entries.OfType<Session>()).End!.Stated.TimeOfDay);
     }
+
+    [Theory]
+    [InlineData("did you do him tonight?", "aye 7 oclock, bases and tops", "19:00 Session")]
+    [InlineData("did you manage his 6 o clock?", "Yes love but only the lowers", "18:00 Session")]
+    [InlineData("and did he get his inhaler before?", "yes 15:50", "15:50 Dose")]
+    [InlineData("when was the peg feed?", "finish 15:20", "15:20 Feed")]
+    [InlineData("did you do him tonight?", "no, he was asleep", "")]
+    [InlineData("did you do him tonight?", "I will at 9", "")]
+    public void AnAnswer_IsOfWhatWasAsked(string question, string answer, string expected)
+    {
+        var reading = Read($"[14/09/26, 8:10 pm] Ann: {question}", $"[14/09/26, 8:20 pm] Bob: {answer}");
+        Assert.Equal(expected, string.Join("; ", reading.Entries.Select(e => $"{e.When.Stated.TimeOfDay.ToString("HH:mm", null)} {e.GetType().Name}")));
+        Assert.All(reading.Entries, e => Assert.Contains("read as the answer", e.HowRead, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("14/09/2026, 06:58 - You created group “Lena chest”")]
+    [InlineData("[14/09/2026, 06:58] Ann: image omitted")]
+    [InlineData("- [ ] 3:30 pm physio lowers 3 each")]
+    public void WhatAProgramWrites_AndWhatIsNotTicked_IsNoEvent(string line)
+    {
+        var reading = Read("[14/09/2026, 06:50] Ann: salbutamol 2 puffs 6.30", line);
+        Assert.IsType<Dose>(Assert.Single(reading.Entries));
+        Assert.Empty(reading.Problems);
+    }
+
+    [Fact]
+    public void WhatSomebodyIsQuotedAsSaying_IsAdvice()
+    {
+        var reading = Read("[14/09/2026, 15:40] Ann: the physio says:", "4 times every day until no fever", "low parts 4 min, top 3 min", "[14/09/2026, 18:20] Ann: chest 6pm low parts 4 each");
+        Assert.Equal(new LocalTime(18, 0), Assert.IsType<Session>(Assert.Single(reading.Entries)).Start!.Stated.TimeOfDay);
+        Assert.Empty(reading.Problems);
+    }
+
+    [Fact]
+    public void ALaterMessage_DoesNotChangeTheSessionOfTheMorning()
+    {
+        var reading = Read("[14/09/2026, 07:10] Ann: chest 6.40 lowers 3 each uppers 2 each", "[14/09/2026, 18:24] Bob: only the lowers, he'd had enough by then");
+        Assert.Equal(4, Assert.IsType<Session>(Assert.Single(reading.Entries)).Areas.Count);
+        Assert.Equal(2, Assert.Single(reading.Problems).Source.Line);
+    }
+
+    [Fact]
+    public void TheHourThatIsWrong_NamesTheSessionThatIsMoved()
+    {
+        var reading = Read("14/09/2026", "chest 7am, 11am and 3pm bottoms 3 each", "amoxicillin 5 ml 4pm", "Gwyn has 11 wrong, it was 11.30am");
+        Assert.Equal(["07:00", "11:30", "15:00"], reading.Entries.OfType<Session>().Select(s => s.Start!.Stated.TimeOfDay.ToString("HH:mm", null)).Order(StringComparer.Ordinal));
+        Assert.Equal(new LocalTime(16, 0), Assert.Single(reading.Entries.OfType<Dose>()).Start!.Stated.TimeOfDay);
+    }
 }
