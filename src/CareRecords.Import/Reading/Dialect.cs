@@ -7,9 +7,31 @@ internal static class Dialect
 {
     private static readonly FrozenDictionary<string, string> Standard = new Dictionary<string, string>(StringComparer.Ordinal)
     {
-        ["aff"] = "off", ["nae"] = "no", ["naw"] = "no", ["noo"] = "now", ["doon"] = "down", ["oot"] = "out", ["wi"] = "with", ["gied"] = "gave", ["gie"] = "give", ["efter"] = "after", ["afore"] = "before",
-        ["didnae"] = "didnt", ["wasnae"] = "wasnt", ["wisnae"] = "wasnt", ["cannae"] = "cant", ["couldnae"] = "couldnt", ["wouldnae"] = "wouldnt", ["hasnae"] = "hasnt", ["isnae"] = "isnt", ["wasn"] = "wasnt",
-        ["didn"] = "didnt", ["couldn"] = "couldnt", ["befor"] = "before", ["aftr"] = "after", ["w/out"] = "without",
+        ["aff"] = "off",
+        ["nae"] = "no",
+        ["naw"] = "no",
+        ["noo"] = "now",
+        ["doon"] = "down",
+        ["oot"] = "out",
+        ["wi"] = "with",
+        ["gied"] = "gave",
+        ["gie"] = "give",
+        ["efter"] = "after",
+        ["afore"] = "before",
+        ["didnae"] = "didnt",
+        ["wasnae"] = "wasnt",
+        ["wisnae"] = "wasnt",
+        ["cannae"] = "cant",
+        ["couldnae"] = "couldnt",
+        ["wouldnae"] = "wouldnt",
+        ["hasnae"] = "hasnt",
+        ["isnae"] = "isnt",
+        ["wasn"] = "wasnt",
+        ["didn"] = "didnt",
+        ["couldn"] = "couldnt",
+        ["befor"] = "before",
+        ["aftr"] = "after",
+        ["w/out"] = "without",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, string>.AlternateLookup<ReadOnlySpan<char>> Lookup = Standard.GetAlternateLookup<ReadOnlySpan<char>>();

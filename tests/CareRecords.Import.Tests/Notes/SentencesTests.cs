@@ -76,7 +76,7 @@ public sealed class SentencesTests
     [InlineData("pump off 6.15 am puffs at 6.45 am", "-06:15 feed; 06:45 unknown")]
     [InlineData("feed 9am 100, 2pm 100", "09:00 feed 100; 14:00 feed 100")]
     [InlineData("20:15 chest bottoms 3 each. temp 38.4. paracetamol 7.5ml after", "20:15 session LL3 RL3; 20:15 paracetamol 7.5 ml; 20:15 temperature 38.4 C")]
-    [InlineData("pump not on tonight, stomach poorly", "")]
+    [InlineData("pump not on tonight, on the ward's orders", "")]
     [InlineData("05:30 pump aff, vomited mucus", "-05:30 feed; 05:30 vomit mucus")]
     [InlineData("19:30 just bottoms no vibs", "19:30 session LL RL")]
     public void SeveralTimes_OrNone_InOneChunk(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
