@@ -20,6 +20,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Eighth", 0, 0, 0, 1000)]
     [InlineData("Ninth", 0, 0, 0, 1000)]
     [InlineData("Tenth", 0, 0, 0, 1000)]
+    [InlineData("Eleventh", 0, 0, 0, 1000)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
