@@ -19,6 +19,7 @@ internal static partial class LegendReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        if (Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
         if (Called(line) is { } called) { words.Add(called); return words; }
         if (JustPut(line) is { } put)
         {
@@ -66,6 +67,13 @@ internal static partial class LegendReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        // "chest 6.45 patting 3 mins each, left bottom right bottom left top right top. thats what i mean by ordinary": the line tells of care too.
+        if (MeanBy().Match(line) is { Success: true } match && AreasOf(line[..match.Index]) >= 2)
+        {
+            var first = CellTerms.Read(line).FindIndex(t => t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.SideArea));
+            if (first >= 0 && CellTerms.Read(line)[first].Start is var start && start < match.Index) words.Add(new FamilyWord(match.Groups[1].Value, line[start..match.Index].TrimEnd(' ', '.', ',')));
+            return words;
+        }
         var terms = CellTerms.Read(line);
         for (var i = 1; i + 2 < terms.Count; i++)
             if (terms[i].IsSymbol("(") && i + 3 < terms.Count && terms[i + 1].Text is "the" or "his" or "her" && terms[i + 3].IsSymbol(")") && (terms[i + 2].Is(Sense.Pump) || terms[i + 2].Is(Sense.Feed))
@@ -93,6 +101,9 @@ internal static partial class LegendReader
         }
         return words;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:that'?s|this is|it'?s) what (?:i|we) (?:mean by|call|put as) (?:the |an? )?(\w{3,})", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex MeanBy();
 
     // "LB left bottom, RB right bottom", "♥ sats   ☕ feed": short signs, each before words that the vocabulary knows.
     private static void Listed(string line, List<FamilyWord> words, int least = 2, bool afterKey = false)
@@ -131,8 +142,25 @@ internal static partial class LegendReader
     /// <summary>Whether a line calls itself a key.</summary>
     public static bool IsTitled(string line) => Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z]{1,3}),? ([A-Z]{1,3}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex TwoSigns();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Placeholders();
+
+    // "The drill (Ann, physio): percussion bottom L 4 bottom R 4 top L 3 top R 3": a name of the family's own before a colon and a whole session.
+    private static List<FamilyWord> Named(string line)
+    {
+        if (NameAndSession().Match(line) is not { Success: true } match) return [];
+        var (name, told) = (match.Groups[1].Value.Trim(), match.Groups[2].Value);
+        if (told.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) told = told[..stop];
+        var terms = CellTerms.Read(told);
+        if (AreasOf(told) < 2 || terms.Exists(t => t.Kind == TermKind.Time) || CellTerms.Read(name).Exists(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Weekday) || t.Is(Sense.DayPart) || t.Is(Sense.Session))) return [];
+        return [new FamilyWord("the " + name, told), new FamilyWord(name, told)];
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*the ([a-z]{3,12}(?: [a-z]{3,12})?)\s*(?:\([^)]*\))?\s*[:=]\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex NameAndSession();
 
     // "perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.
     private static FamilyWord? Called(string line)
@@ -160,6 +188,10 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:i'?ll|i|we|we'?ll) (?:just |only )?(?:put|write|call it|call that|say) ""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex JustPuts();
 
+    // "When I say I did her claps": the word without who did it.
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Spoken();
+
     // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
     private static string? WhenIWrite(string line)
     {
@@ -169,7 +201,7 @@ internal static partial class LegendReader
             if (at < 0) continue;
             var rest = line[(at + lead.Length)..];
             foreach (var verb in (string[])[" it is ", " it's ", " it means ", " i mean ", " that is ", " that's ", " this is ", ", it is ", " its "])
-                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < LongestWord and var gap) return rest[..gap].Trim(',', ' ') + " = " + rest[(gap + verb.Length)..];
+                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + rest[(gap + verb.Length)..];
         }
         return null;
     }
@@ -190,6 +222,8 @@ internal static partial class LegendReader
     private static string? UsualWord(string key)
     {
         var terms = CellTerms.Read(key);
+        // "The usual for anyone new"
+        if (terms.Count is > 2 and <= 7 && terms.Find(t => t.Is(Sense.Usual)) is { } leading && terms.IndexOf(leading) <= 1 && terms.TrueForAll(t => t.Kind == TermKind.Word)) return key[leading.Start..leading.End];
         return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
             ? key[usual.Start..usual.End] : null;
     }
@@ -222,6 +256,15 @@ internal static partial class LegendReader
     {
         // "P a/b/c/d = percussion minutes", "S x/y = SpO2 before/after": the letters stand for numbers.
         if (Placeholders().Match(key.Trim()) is { Success: true } form) key = form.Groups[1].Value;
+        // "The usual for anyone new (Ann!!)": what stands in brackets explains nothing.
+        if (key.IndexOf('(', StringComparison.Ordinal) is > 0 and var bracket && key.Contains(')', StringComparison.Ordinal)) key = key[..bracket];
+        // "LB RB = left/right bottom": two signs and what they share.
+        if (TwoSigns().Match(key.Trim() + " = " + means.Trim()) is { Success: true } two)
+        {
+            words.Add(new FamilyWord(two.Groups[1].Value, $"{two.Groups[3].Value} {two.Groups[5].Value}"));
+            words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
+            return;
+        }
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');

@@ -93,7 +93,7 @@ internal sealed class NotesRun
             if (words is null)
             {
                 // A word explained in passing; the line itself tells of care.
-                if (_text.Lines[i].Contains('(')) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
+                if (_text.Lines[i].Contains('(') || _text.Lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
                 continue;
             }
             lines.Add(i);

@@ -23,6 +23,9 @@ public sealed class ArrangementsTests
     [InlineData("Care plan: percussion lower lobes 3 min each side, upper 2 min each side at 06:45.", "physio as care plan")]
     [InlineData("clap the bottoms 3 minutes each side, then the tops 2 minutes each side. When I do the lot I'll just put the works.", "the works")]
     [InlineData("How I do his chest, so I don't say it every time: cupped hand, three minutes on each lower side and two minutes on each upper side.", "did his chest")]
+    [InlineData("The drill (physio, January): percussion bottom L 3 bottom R 3 top L 2 top R 2. Morning and night.", "drill")]
+    [InlineData("When I say I did her claps I mean percussion on the left lower and right lower 3 minutes each, and the left upper and right upper 2 minutes each", "did her claps")]
+    [InlineData("The usual for anyone new (Ann!!) = clapping 3 mins left bottom, 3 right bottom, 2 left top, 2 right top", "usual done")]
     [InlineData("numbers = mins, always left bottom / right bottom / left top / right top. clapping unless i say", "3/3/2/2")]
     public void AWordForTheWholeSession_StandsForItsAreas(string above, string words)
     {
@@ -40,6 +43,13 @@ public sealed class ArrangementsTests
     [InlineData("usual then vibs 1 min each side", "LLP3 LUP2 LUV1 RLP3 RUP2 RUV1")]
     public void OtherWords_ChangeTheUsual(string words, string areas) =>
         Assert.Equal(areas, Areas(Assert.Single(Read("usual = clapping bottoms 3 mins each side, tops 2 mins each side", "", "Tue 4 March 2025", "07:15 " + words).Entries.OfType<Session>())));
+
+    [Fact]
+    public void AWordForWhatWasJustDone_IsLearntFromTheLineThatTellsIt()
+    {
+        var reading = Read("Tue 4 March 2025", "chest 6.45am patting 3 mins each, left bottom right bottom left top right top. thats what i mean by ordinary from now on", "chest 6pm ordinary", "Wed 5", "6.40am ordinary but 5 on right bottom");
+        Assert.Equal(["LLP3 LUP3 RLP3 RUP3", "LLP3 LUP3 RLP3 RUP3", "LLP3 LUP3 RLP5 RUP3"], reading.Entries.OfType<Session>().OrderBy(s => s.Start!.Stated).Select(Areas));
+    }
 
     [Fact]
     public void ASickSet_IsNotTheUsual()
