@@ -145,6 +145,9 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z]{1,3}),? ([A-Z]{1,3}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex TwoSigns();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started)\s?/\s?(off|after|stop|stopped)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SharedFirst();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Placeholders();
 
@@ -263,6 +266,13 @@ internal static partial class LegendReader
         {
             words.Add(new FamilyWord(two.Groups[1].Value, $"{two.Groups[3].Value} {two.Groups[5].Value}"));
             words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
+            return;
+        }
+        // "Fon Foff = night pump on/off", "Sb Sa = sat before/after": what they share stands first.
+        if (SharedFirst().Match(key.Trim() + " = " + means.Trim()) is { Success: true } shared)
+        {
+            words.Add(new FamilyWord(shared.Groups[1].Value, $"{shared.Groups[3].Value} {shared.Groups[4].Value}"));
+            words.Add(new FamilyWord(shared.Groups[2].Value, $"{shared.Groups[3].Value} {shared.Groups[5].Value}"));
             return;
         }
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
