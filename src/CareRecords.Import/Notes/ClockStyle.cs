@@ -6,12 +6,14 @@ namespace CareRecords.Import.Notes;
 internal static partial class ClockStyle
 {
     private const int LeastOfEach = 3;
+    // Enough to know a family's way of writing.
+    private const int MostLines = 2_000;
 
     /// <summary>Whether these notes write so throughout.</summary>
     public static bool IsTwentyFour(IReadOnlyList<string> lines)
     {
         var (early, late) = (0, 0);
-        foreach (var line in lines)
+        foreach (var line in lines.Take(MostLines))
         {
             if (Halves().IsMatch(line)) return false;
             early += Early().Count(line);

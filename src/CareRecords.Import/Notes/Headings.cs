@@ -51,6 +51,7 @@ internal static partial class Headings
     /// <summary>"NIGHT 23/24", "Night 24-25 March": a night's shift from one day to the next; null when the line opens none.</summary>
     public static Heading? NightOver(string line)
     {
+        if (!line.AsSpan()[..Math.Min(line.Length, 20)].Contains("night", StringComparison.OrdinalIgnoreCase)) return null;
         if (Night().Match(line) is not { Success: true } match) return null;
         var (first, second) = (int.Parse(match.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), int.Parse(match.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture));
         if (first is < 1 or > 31 || second != first + 1 && !(second == 1 && first >= 28)) return null;

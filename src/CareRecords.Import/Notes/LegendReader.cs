@@ -10,6 +10,7 @@ internal static partial class LegendReader
 {
     private const int LongestWord = 30;
     private const int LongestLine = 400;
+    private static readonly System.Buffers.SearchValues<string> Explaining = System.Buffers.SearchValues.Create(["put ", "call", "write ", "say ", "(=", "( =", "this is ", "that is "], StringComparison.OrdinalIgnoreCase);
     private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
 
     /// <summary>The words that a line explains; none when the line is not an explanation.</summary>
@@ -20,8 +21,10 @@ internal static partial class LegendReader
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
         if (Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
-        if (Called(line) is { } called) { words.Add(called); return words; }
-        if (JustPut(line) is { } put)
+        // A look for the words of such sentences first: nearly every line has none.
+        var explains = line.AsSpan().ContainsAny(Explaining);
+        if (explains && Called(line) is { } called) { words.Add(called); return words; }
+        if (explains && JustPut(line) is { } put)
         {
             words.Add(put);
             // "the works" is also written "works".
@@ -154,6 +157,7 @@ internal static partial class LegendReader
     // "The drill (Ann, physio): percussion bottom L 4 bottom R 4 top L 3 top R 3": a name of the family's own before a colon and a whole session.
     private static List<FamilyWord> Named(string line)
     {
+        if (!line.AsSpan().TrimStart(" -*#•").StartsWith("the ", StringComparison.OrdinalIgnoreCase)) return [];
         if (NameAndSession().Match(line) is not { Success: true } match) return [];
         var (name, told) = (match.Groups[1].Value.Trim(), match.Groups[2].Value);
         if (told.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) told = told[..stop];

@@ -56,10 +56,12 @@ internal static partial class Messages
     public static bool IsUnticked(string line) => line.AsSpan().TrimStart(" \t-*•") is var rest && rest.StartsWith("[ ]", StringComparison.Ordinal);
 
     /// <summary>Whether the words are a messenger program's own: "You created group", "image omitted".</summary>
-    public static bool IsOfProgram(string line) => OfProgram().IsMatch(line);
+    public static bool IsOfProgram(string line) => line.AsSpan().ContainsAny(ProgramWords) && OfProgram().IsMatch(line);
+
+    private static readonly System.Buffers.SearchValues<string> ProgramWords = System.Buffers.SearchValues.Create(["group", "added you", "joined", "encrypted", "omitted", "missed", "deleted", "subject"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Whether the words lead to what somebody said, in the lines below: "Anna says:".</summary>
-    public static bool IsQuoteAhead(string words) => QuoteAhead().IsMatch(words);
+    public static bool IsQuoteAhead(string words) => words.AsSpan().TrimEnd().EndsWith(':') && QuoteAhead().IsMatch(words);
 
     [GeneratedRegex(@"\b(created (this )?group|added you|joined (the group|using)|left the group|changed (the|this) (group|subject)|end-to-end encrypted|(image|media|video|audio|sticker|gif) omitted|missed (a )?(voice|video) call|deleted (this|a) message|message was deleted)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OfProgram();

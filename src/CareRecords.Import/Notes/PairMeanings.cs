@@ -28,6 +28,8 @@ internal enum PairMeaning
 internal static partial class PairMeanings
 {
     private const int LeastEvidence = 2;
+    // Enough to know a family's way of writing.
+    private const int MostLines = 2_000;
     private const int LeastSaturation = 80;
     private const int MostSaturation = 100;
     private const int LeastPulse = 40;
@@ -36,13 +38,16 @@ internal static partial class PairMeanings
     /// <summary>The meaning of pairs in a text.</summary>
     public static PairMeaning Of(IReadOnlyList<string> lines)
     {
-        var (pulse, pairs, phases, pulses) = (0, 0, 0, 0);
+        var (pulse, pairs, phases, pulses, seen) = (0, 0, 0, 0, 0);
         foreach (var line in lines)
         {
             if (IsKey(line)) return PairMeaning.Pulse;
             if (IsPhaseKey(line)) return PairMeaning.PhaseByStroke;
-            if (Phases().IsMatch(line)) phases++;
-            if (Pulses().IsMatch(line)) pulses++;
+            if (seen++ < MostLines)
+            {
+                if (Phases().IsMatch(line)) phases++;
+                if (Pulses().IsMatch(line)) pulses++;
+            }
             foreach (var (first, second) in Pairs(line))
             {
                 if (first is < LeastSaturation or > MostSaturation || second is < LeastPulse or > MostPulse) continue;
@@ -56,7 +61,7 @@ internal static partial class PairMeanings
     }
 
     // "bs sats before/after", "94/96 = before/after"
-    private static bool IsPhaseKey(string line) => line.Length <= 200 && PhaseKey().IsMatch(line);
+    private static bool IsPhaseKey(string line) => line.Length <= 200 && line.Contains('/') && PhaseKey().IsMatch(line);
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*\(?(before|bef|b|pre)\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex PhaseKey();
