@@ -7,7 +7,7 @@ namespace CareRecords.Pooling;
 public sealed record SharedFindings
 {
     /// <summary>The version of these tables; another version is refused.</summary>
-    public const int TablesVersion = 1;
+    public const int TablesVersion = 2;
 
     /// <summary>The child, the span and the figures of which there is one a child.</summary>
     public required SharedChildRow Child { get; init; }
