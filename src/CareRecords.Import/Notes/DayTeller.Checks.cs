@@ -205,22 +205,6 @@ internal sealed partial class DayTeller
     private static bool IsAt(LocalDateTime at, ClockTime written) => at.TimeOfDay == written.Time || (written.Half == HalfOfDay.Unknown && at.TimeOfDay == written.Time.PlusHours(12));
 
     /// <summary>"all done, 4pm" after a line that planned a session: the session.</summary>
-    // "please give paracetamol 5 ml" — "Given": the dose that was asked for a little before.
-    private void Answer()
-    {
-        if ((_line.Marks & LineMarks.Answer) == 0) return;
-        if (_requested is { Stamp: { } asked, Prescribed: [{ Medicine: not Medicines.Unknown } dose] } && _line.Stamp is { } stamp && Period.Between(asked, stamp, PeriodUnits.Minutes).Minutes is >= 0 and <= OpenMinutes)
-        {
-            var words = _requested.Text.Trim();
-            // "Given, 7.5 ml"
-            var given = CellTerms.Read(_line.Words).Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs or Unit.Mcg }) is { } amount ? _line.Words[amount.Start..amount.End] : null;
-            _requested = null;
-            AddDose(new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = dose.Medicine, MedicineWritten = dose.Written, Amount = given ?? dose.Amount, DoseRoute = dose.Route }, new DoseMemory.Known(dose.Medicine, dose.Written, given ?? dose.Amount, $"'{_line.Text.Trim()}' read as the answer to '{words}'."), TimesOfEvents.Stamped(stamp), null);
-            return;
-        }
-        Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was done."));
-    }
-
     private void AllDone()
     {
         if ((_line.Marks & LineMarks.AllDone) == 0 || _told.Exists(t => t.Lines[0] == _line.Index && t.Entry is not Sign and not Check)) return;

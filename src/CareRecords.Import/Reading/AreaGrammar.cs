@@ -11,6 +11,9 @@ internal sealed class AreaReading
     /// <summary>The areas of a session that the family has a word for ("usual", "full"): what the other words change. Empty when no such word stands there.</summary>
     public List<AreaMinutes> Base { get; } = [];
 
+    /// <summary>The family's word for that session; null when there is none.</summary>
+    public string? BaseWord { get; set; }
+
     /// <summary>Areas that were left out ("no tops"): side unknown means both sides.</summary>
     public List<(Side Side, ChestArea Area, Technique Technique)> LeftOut { get; } = [];
 
@@ -74,7 +77,7 @@ internal static class AreaGrammar
             if (run.Places.Count == 0 && (run.AnyArea || run.Spots > 0)) reading.EverySpot.Add(own);
             reading.Areas.AddRange(entries);
         }
-        foreach (var session in terms.Where(t => t.Areas is not null)) reading.Base.AddRange(session.Areas!.Except(reading.Base));
+        foreach (var session in terms.Where(t => t.Areas is not null)) { reading.Base.AddRange(session.Areas!.Except(reading.Base)); reading.BaseWord ??= session.Text; }
         Carry(reading.Areas);
         reading.AreasNotNamed = reading.Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
         return reading;

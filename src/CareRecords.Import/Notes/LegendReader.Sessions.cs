@@ -1,0 +1,103 @@
+using CareRecords.Import.Reading;
+
+namespace CareRecords.Import.Notes;
+
+// Words for a whole session: "usual: …", "The drill: …", "(= full set)", "I'll just put the works", "When I say full I mean …", a plan.
+internal static partial class LegendReader
+{
+    // "The drill (Ann, physio): percussion bottom L 4 bottom R 4 top L 3 top R 3": a name of the family's own before a colon and a whole session.
+    private static List<FamilyWord> Named(string line)
+    {
+        if (!line.AsSpan().TrimStart(" -*#•").StartsWith("the ", StringComparison.OrdinalIgnoreCase)) return [];
+        if (NameAndSession().Match(line) is not { Success: true } match) return [];
+        var (name, told) = (match.Groups[1].Value.Trim(), match.Groups[2].Value);
+        if (told.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) told = told[..stop];
+        var terms = CellTerms.Read(told);
+        if (AreasOf(told) < 2 || terms.Exists(t => t.Kind == TermKind.Time) || CellTerms.Read(name).Exists(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Weekday) || t.Is(Sense.DayPart) || t.Is(Sense.Session))) return [];
+        return [new FamilyWord("the " + name, told), new FamilyWord(name, told)];
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*the ([a-z]{3,12}(?: [a-z]{3,12})?)\s*(?:\([^)]*\))?\s*[:=]\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex NameAndSession();
+
+    // "perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.
+    private static FamilyWord? Called(string line)
+    {
+        if (CalledSo().Match(line) is not { Success: true } match) return null;
+        var told = line[..match.Index];
+        if (told.LastIndexOf(": ", StringComparison.Ordinal) is >= 0 and var colon) told = told[(colon + 2)..];
+        if (AreasOf(told) < 2 || CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)) return null;
+        var word = match.Groups[1].Value.Trim(' ', '.', '"', ')');
+        return word.Length is < 3 or > LongestWord ? null : new FamilyWord(word, told.TrimEnd(' ', '.', ','));
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex CalledSo();
+
+    // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works": the word for what was just told.
+    private static FamilyWord? JustPut(string line)
+    {
+        if (JustPuts().Match(line) is not { Success: true } match) return null;
+        var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
+        var word = match.Groups[1].Value.Trim(' ', '.', '"', '\'', ',');
+        return told is null || word.Length < 3 ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:i'?ll|i|we|we'?ll) (?:just |only )?(?:put|write|call it|call that|say) ""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex JustPuts();
+
+    // "When I say I did her claps": the word without who did it.
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Spoken();
+
+    // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
+    private static string? WhenIWrite(string line)
+    {
+        foreach (var lead in (string[])["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "])
+        {
+            var at = line.IndexOf(lead, StringComparison.OrdinalIgnoreCase);
+            if (at < 0) continue;
+            var rest = line[(at + lead.Length)..];
+            foreach (var verb in (string[])[" it is ", " it's ", " it means ", " i mean ", " that is ", " that's ", " this is ", ", it is ", " its "])
+                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + rest[(gap + verb.Length)..];
+        }
+        return null;
+    }
+
+    // "usual: pat lower 3 min each side, upper 2": a colon serves as well where a session's areas or techniques follow with their minutes.
+    private static FamilyWord? Usual(string line)
+    {
+        var colon = line.IndexOf(':', StringComparison.Ordinal);
+        if (colon is <= 0 or > LongestWord || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
+        var means = line[(colon + 1)..];
+        if (means.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) means = means[..stop];
+        var terms = CellTerms.Read(means);
+        return terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.SideArea)) && terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range) && !terms.Exists(t => t.Kind == TermKind.Time)
+            ? new FamilyWord(word, means.Trim().TrimEnd('.')) : null;
+    }
+
+    // "Usual CPT", "our usual chest": the word for the usual, without the session that it is of.
+    private static string? UsualWord(string key)
+    {
+        var terms = CellTerms.Read(key);
+        // "The usual for anyone new"
+        if (terms.Count is > 2 and <= 7 && terms.Find(t => t.Is(Sense.Usual)) is { } leading && terms.IndexOf(leading) <= 1 && terms.TrueForAll(t => t.Kind == TermKind.Word)) return key[leading.Start..leading.End];
+        return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
+            ? key[usual.Start..usual.End] : null;
+    }
+
+    private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
+
+    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan", "as care plan", "as per care plan", "per care plan"];
+
+    // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
+    private static string? Plan(string line)
+    {
+        var title = line.TrimStart('-', '*', ' ', '#');
+        if (!(title.StartsWith("plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("care plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("physio plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("chest plan", StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
+        var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2).ToList();
+        return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
+    }
+
+    private static int AreasWithMinutes(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Count(i => (terms[i - 1].Is(Sense.SideArea) || terms[i - 1].Is(Sense.Area) || terms[i - 1].Is(Sense.Side)) && terms[i] is { Kind: TermKind.Number or TermKind.Quantity, Number: > 0 and <= 15 });
+}
