@@ -8,6 +8,7 @@ namespace CareRecords.Statistics;
 /// the generalised Q statistic (Viechtbauer W 2007, Stat Med 26:37-52), whose quantiles are the Q-profile interval of τ², and not of Cochran's Q. On
 /// an example that they publish each limit lies within 2 % of the interval's width of theirs.
 /// Assumes independent studies, known sampling variances, normal true effects. Smallest data: two studies (the limits are then very wide).
+/// Effects that are all the same give no range: its error is drawn from how they differ, so it would have no width.
 /// </summary>
 public static class FurtherEffect
 {
@@ -20,8 +21,9 @@ public static class FurtherEffect
     {
         var copy = RandomEffects.Validated(studies);
         Require.Level(level);
-        return copy.Length < 2
-            ? new TooLittleData("range of a further study", copy.Length, 2, "one study says nothing of how studies differ")
+        if (copy.Length < 2) return new TooLittleData("range of a further study", copy.Length, 2, "one study says nothing of how studies differ");
+        return Array.TrueForAll(copy, s => s.Value == copy[0].Value)
+            ? new TooLittleData("range of a further study", copy.Length, 2, "effects that are all the same say nothing of how studies differ")
             : PredictiveMixture.Between([.. TauSquared(copy).Select(tau2 => At(copy, tau2))], copy.Length - 1, level);
     }
 

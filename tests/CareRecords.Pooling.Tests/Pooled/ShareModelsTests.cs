@@ -41,6 +41,16 @@ public sealed class ShareModelsTests
     }
 
     [Fact]
+    public void TwoStep_OfEqualShares_HasWidthAndNoRange()
+    {
+        var share = ShareModels.TwoStep([new(8, 12, 0), new(8, 12, 0), new(8, 12, 0)]);
+        Assert.Equal(8.5 / 13, share.Pooled ?? 0, 8);
+        Assert.True(share.Low < 0.6 && share.High > 0.7, $"{share.Low} to {share.High}");
+        Assert.Null(share.PredictionLow);
+        Assert.Contains("normal limits", share.Method, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Model_OfVeryUnlikeChildren_FindsTheMaximum()
     {
         // A study found by the calibration: searching for the mode of the quadrature, Newton's steps went to and fro and the fit stopped at tau 3.0.

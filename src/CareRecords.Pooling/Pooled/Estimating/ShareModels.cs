@@ -46,16 +46,19 @@ internal static class ShareModels
     {
         if (children.Count == 0) return new() { Method = "no session could be judged" };
         if (children.Count > 1 && AllOrNone(children) is { } same) return same;
-        var fitted = RandomEffects.Fit(Logits(children), HeterogeneityMethod.RestrictedMaximumLikelihood, hartungKnapp: true, Level);
+        var logits = Logits(children);
+        // Hartung and Knapp's limits are drawn from how the shares differ: of shares that are all the same they would have no width.
+        var differ = Array.Exists(logits, l => l.Value != logits[0].Value);
+        var fitted = RandomEffects.Fit(logits, HeterogeneityMethod.RestrictedMaximumLikelihood, hartungKnapp: differ, Level);
         if (!fitted.TryGet(out var fit)) return new() { Method = $"no figure: {fitted.Missing}" };
-        return WithRange(FurtherEffect.Of(Logits(children), Level).Value) with
+        return WithRange(FurtherEffect.Of(logits, Level).TryGet(out var further) ? further : null) with
         {
             Pooled = Share(fit.Mean.Value),
             Low = Share(fit.Mean.Low),
             High = Share(fit.Mean.High),
             Tau2 = fit.TauSquared,
             I2 = fit.ISquaredPercent / 100,
-            Method = "two steps: each child's logit share with smoothed variance, REML between children, Hartung-Knapp limits",
+            Method = "two steps: each child's logit share with smoothed variance, REML between children, " + (differ ? "Hartung-Knapp limits" : "normal limits, as all shares are the same; no range for a further child"),
         };
     }
 
