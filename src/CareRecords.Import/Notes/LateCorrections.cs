@@ -9,6 +9,9 @@ internal static class LateCorrections
 {
     private const int EarlyHour = 6;
 
+    /// <summary>Without a unit a smaller number is a flow, and neither a saturation nor a pulse.</summary>
+    public const double LeastPercent = 20;
+
     /// <summary>Changes the record that is corrected, in place; false when none or several could be meant.</summary>
     /// <param name="entries">The records told so far.</param>
     /// <param name="late">The correction.</param>
@@ -25,10 +28,16 @@ internal static class LateCorrections
         }
         if (found.Count != 1) return false;
         var (at, changed) = found[0];
-        var before = entries[at];
-        entries[at] = changed with { Sources = [.. changed.Sources, source], HowRead = Joined(changed.HowRead, $"'{late.Wrong.Text}' put right to '{late.Right.Text}' as {source.Place} says.") };
-        if (before.Start is { } old && changed.Start is { } moved && old.Stated != moved.Stated) Follow(entries, old.Stated, moved.Stated);
+        Replace(entries, at, changed with { Sources = [.. changed.Sources, source], HowRead = Joined(changed.HowRead, $"'{late.Wrong.Text}' put right to '{late.Right.Text}' as {source.Place} says.") });
         return true;
+    }
+
+    /// <summary>Puts an entry in the place of another; readings that borrowed its time follow it.</summary>
+    public static void Replace(List<CareEntry> entries, int at, CareEntry changed)
+    {
+        var before = entries[at];
+        entries[at] = changed;
+        if (before.Start is { } old && changed.Start is { } moved && old.Stated != moved.Stated) Follow(entries, old.Stated, moved.Stated);
     }
 
     private static string Joined(string? before, string now) => before is null ? now : before + " " + now;
@@ -46,26 +55,36 @@ internal static class LateCorrections
     private static CareEntry? Right(CareEntry entry, LateCorrection late)
     {
         if (late.Wrong.Clock is { } wrong && late.Right.Clock is { } right && (late.Wrong.Kind == TermKind.Time || late.Right.Kind == TermKind.Time))
-        {
-            if (entry.Start is { Precision: not TimePrecision.Borrowed } start && Is(start.Stated, wrong.Start)) return entry with { Start = Moved(start, right.Start) };
-            if (entry.End is { } end && Is(end.Stated, wrong.Start)) return entry with { End = Moved(end, right.Start) };
-            return null;
-        }
+            return WithTime(entry, wrong.Start, right.Start);
         if (late.At is { } at && !Is(entry.When.Stated, at)) return null;
-        var (old, now) = (late.Wrong.Number, late.Right.Number);
-        return entry switch
-        {
-            Check check when check.OxygenLitresPerMinute == old && IsFlow(late) => check with { OxygenLitresPerMinute = now },
-            Check check when check.SpO2 == old && !IsFlow(late) => check with { SpO2 = now },
-            Check check when check.Pulse == old && !IsFlow(late) => check with { Pulse = now },
-            Sign sign when sign.Number == old => sign with { Number = now, Value = sign.Value?.Replace(Doubts.Plain(old), Doubts.Plain(now), StringComparison.Ordinal) },
-            Feed feed when feed.Millilitres == old => feed with { Millilitres = now },
-            Feed feed when feed.MillilitresPerHour == old => feed with { MillilitresPerHour = now },
-            _ => null,
-        };
+        return WithValue(entry, late.Wrong.Number, late.Right.Number, late.Wrong.Unit == Unit.Litre || late.Right.Unit == Unit.Litre || late.Wrong.Number < LeastPercent);
     }
 
-    private static bool IsFlow(LateCorrection late) => late.Wrong.Unit == Unit.Litre || late.Right.Unit == Unit.Litre || late.Wrong.Number < 20;
+    /// <summary>The entry with its start, or else its end, put right; null when neither is at the wrong time.</summary>
+    public static CareEntry? WithTime(CareEntry entry, ClockTime wrong, ClockTime right)
+    {
+        if (entry.Start is { Precision: not TimePrecision.Borrowed } start && Is(start.Stated, wrong)) return Begun(entry, Moved(start, right));
+        return entry.End is { } end && Is(end.Stated, wrong) ? entry with { End = Moved(end, right) } : null;
+    }
+
+    /// <summary>The entry with another start; an end that would then lie before it is no longer known.</summary>
+    public static CareEntry Begun(CareEntry entry, UncertainTime start) => entry with { Start = start, End = entry.End is { } end && end.Latest < start.Earliest ? null : entry.End };
+
+    /// <summary>The entry with a value put right; null when it has no such value.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="old">The wrong value.</param>
+    /// <param name="now">The right value.</param>
+    /// <param name="isFlow">Whether the values are of oxygen.</param>
+    public static CareEntry? WithValue(CareEntry entry, double old, double now, bool isFlow) => entry switch
+    {
+        Check check when check.OxygenLitresPerMinute == old && isFlow => check with { OxygenLitresPerMinute = now },
+        Check check when check.SpO2 == old && !isFlow => check with { SpO2 = now },
+        Check check when check.Pulse == old && !isFlow => check with { Pulse = now },
+        Sign sign when sign.Number == old => sign with { Number = now, Value = sign.Value?.Replace(Doubts.Plain(old), Doubts.Plain(now), StringComparison.Ordinal) },
+        Feed feed when feed.Millilitres == old => feed with { Millilitres = now },
+        Feed feed when feed.MillilitresPerHour == old => feed with { MillilitresPerHour = now },
+        _ => null,
+    };
 
     private static bool Is(LocalDateTime stated, ClockTime clock)
     {
@@ -73,8 +92,8 @@ internal static class LateCorrections
         return clock.Half == HalfOfDay.Unknown ? a % 720 == b % 720 : a == b;
     }
 
-    // The right time, in the half of the day that lies nearer the wrong one where it is not said.
-    private static UncertainTime Moved(UncertainTime from, ClockTime to)
+    /// <summary>The right time, in the half of the day that lies nearer the wrong one where it is not said.</summary>
+    public static UncertainTime Moved(UncertainTime from, ClockTime to)
     {
         var minutes = to.Time.Hour * 60 + to.Time.Minute;
         var near = to.Half != HalfOfDay.Unknown ? from.Stated.Date.AtMidnight().PlusMinutes(minutes)
@@ -82,7 +101,6 @@ internal static class LateCorrections
         return UncertainTime.Exactly(near);
     }
 
-    // Readings that borrowed the time of the event follow it.
     private static void Follow(List<CareEntry> entries, LocalDateTime from, LocalDateTime to)
     {
         for (var i = 0; i < entries.Count; i++)

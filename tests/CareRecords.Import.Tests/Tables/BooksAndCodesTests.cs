@@ -47,6 +47,20 @@ public sealed class BooksAndCodesTests
     }
 
     [Fact]
+    public void NumberedEntryPutRight_TakesWhatBorrowedItsTimeAlongAndKeepsNoEndBeforeIt()
+    {
+        var log = Inputs.Import("a.csv", """
+            No.,Date,Start,Finish,What,Details,Sats before
+            1,3 Nov 2025,06:40,06:55,physio,left 3 right 3,93
+            2,3 Nov 2025,12:00,12:30,physio,left 3 right 3,94
+            3,3 Nov 2025,17:00,,note,No. 1: for 06:40 read 06:45,
+            4,3 Nov 2025,17:05,,note,No. 2 should read 12:50,
+            """);
+        Assert.Equal(["check 03 06:45~ 93 before", "session 03 06:45 to 03 06:55 L?3 R?3", "check 03 12:50~ 94 before", "session 03 12:50 L?3 R?3"], Tables.Told.By(log));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
     public void RemarkOfARow_PutsItsOwnRowRight() =>
         Assert.Equal(["check 03 07:10 95", "check 03 17:20 93", "check 04 02:00 88", "check 04 02:00~ o1"], Told("""
             Date,Time,What,Reading,Remarks

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
 using CareRecords.Records;
 
@@ -89,7 +90,7 @@ internal sealed partial class EntryNumbers
                 if (place.From >= range.To) _entries[other] = (place.From - (range.To - range.From), place.To - (range.To - range.From));
             _entries.Remove(number);
             _reading.Into.SetAside.Add(new SetAsideLine(row.Source, "takes an earlier entry back"));
-            _reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, Notes.LineFate.NotRecord);
+            _reading.Into.Ledger.Mark(row[0].Row.Line, row[0].Row.LineCount, LineFate.NotRecord);
             foreach (var cell in row.Cells) _reading.Saw(cell);
             return true;
         }
@@ -97,7 +98,7 @@ internal sealed partial class EntryNumbers
         if (ForRead().Match(text) is not { Success: true } wrong) return ShouldBe().Match(text) is { Success: true } time && Retime(row, range, time.Groups[1].Value);
         var found = Enumerable.Range(range.From, range.To - range.From).Select(i => (At: i, Right: Right(entries[i], wrong.Groups[1].Value, wrong.Groups[2].Value))).Where(f => f.Right is not null).ToList();
         if (found is not [var only]) return false;
-        entries[only.At] = only.Right! with { Sources = [.. only.Right!.Sources, row.Source], HowRead = $"'{wrong.Groups[1].Value}' put right to '{wrong.Groups[2].Value}' as {row.Source.Place} says." };
+        LateCorrections.Replace(entries, only.At, only.Right! with { Sources = [.. only.Right!.Sources, row.Source], HowRead = $"'{wrong.Groups[1].Value}' put right to '{wrong.Groups[2].Value}' as {row.Source.Place} says." });
         foreach (var cell in row.Cells) _reading.Use(cell);
         return true;
     }
@@ -107,30 +108,21 @@ internal sealed partial class EntryNumbers
     {
         var entries = _reading.Into.Entries;
         if (range.To == range.From || entries[range.From].Start is not { IsExact: true } old || CellTimes.Clock(text) is not { Outcome: Outcome.Certain, Value.Start: { } clock }) return false;
-        var now = old.Stated.Date.At(clock.Half == HalfOfDay.Unknown && old.Stated.Hour >= 12 ? clock.In(HalfOfDay.Pm).Time : clock.Time);
+        var now = LateCorrections.Moved(old, clock);
         for (var i = range.From; i < range.To; i++)
-            if (entries[i].Start is { } start && start.Stated == old.Stated)
-                entries[i] = entries[i] with { Start = start.IsExact ? UncertainTime.Exactly(now) : Notes.TimesOfEvents.Borrowed(now, (entries[i] as Check)?.Phase ?? CheckPhase.None), Sources = i == range.From ? [.. entries[i].Sources, row.Source] : entries[i].Sources, HowRead = $"Its time was put right to {text} as {row.Source.Place} says." };
+            if (entries[i].Start is { IsExact: true } start && start.Stated == old.Stated)
+                LateCorrections.Replace(entries, i, LateCorrections.Begun(entries[i], now) with { Sources = i == range.From ? [.. entries[i].Sources, row.Source] : entries[i].Sources, HowRead = $"Its time was put right to {text} as {row.Source.Place} says." });
         foreach (var cell in row.Cells) _reading.Use(cell);
         return true;
     }
 
     private static CareEntry? Right(CareEntry entry, string was, string now)
     {
-        if (entry.Start is { } start && CellTimes.Clock(was) is { Outcome: Outcome.Certain, Value.Start: { } wrong } && CellTimes.Clock(now) is { Outcome: Outcome.Certain, Value.Start: { } right }
-            && (was.Length > 2) && wrong.Time.Hour % 12 == start.Stated.Hour % 12 && wrong.Time.Minute == start.Stated.Minute)
-            return entry with { Start = UncertainTime.Exactly(start.Stated.Date.At(right.Half == HalfOfDay.Unknown && start.Stated.Hour >= 12 ? right.In(HalfOfDay.Pm).Time : right.Time)) };
+        if (was.Length > 2 && CellTimes.Clock(was) is { Outcome: Outcome.Certain, Value.Start: { } wrong } && CellTimes.Clock(now) is { Outcome: Outcome.Certain, Value.Start: { } right } && LateCorrections.WithTime(entry, wrong, right) is { } moved) return moved;
         if (!double.TryParse(was.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var old) || !double.TryParse(now.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)) return null;
-        return entry switch
-        {
-            // A saturation that could not be was refused: the right one takes its place.
-            Check check when (check.SpO2 == old || (check.SpO2 is null && check.Pulse != old && check.OxygenLitresPerMinute != old)) && value is >= 30 and <= 100 => check with { SpO2 = value },
-            Check check when check.Pulse == old => check with { Pulse = value },
-            Check check when check.OxygenLitresPerMinute == old => check with { OxygenLitresPerMinute = value },
-            Feed feed when feed.Millilitres == old => feed with { Millilitres = value },
-            Sign sign when sign.Number == old => sign with { Number = value, Value = now },
-            _ => null,
-        };
+        // A saturation that could not be was refused: the right one takes its place.
+        if (entry is Check { SpO2: null } refused && refused.Pulse != old && refused.OxygenLitresPerMinute != old && value is >= 30 and <= 100) return refused with { SpO2 = value };
+        return LateCorrections.WithValue(entry, old, value, old < LateCorrections.LeastPercent);
     }
 
     // "12", "No. 12", "V303": the name of an entry without spaces and stops.
