@@ -40,10 +40,13 @@ internal static class TaperSheet
 
     private static IReadOnlyList<Column<(int Number, PlannedStep Step)>> PlannedParts =>
     [
-        new("lower, plan", 9, p => CellContent.Of(p.Step.Parts?.Lower ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
-        new("upper, plan", 9, p => CellContent.Of(p.Step.Parts?.Upper ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
-        new("vibration, plan", 10, p => CellContent.Of(p.Step.Parts?.Vibration ?? p.Step.MinutesPerArea)) { Format = Format.UpToTwo },
+        new("lower, plan", 9, p => CellContent.Of(Part(p.Step, m => m.Lower))) { Format = Format.UpToTwo },
+        new("upper, plan", 9, p => CellContent.Of(Part(p.Step, m => m.Upper))) { Format = Format.UpToTwo },
+        new("vibration, plan", 10, p => CellContent.Of(Part(p.Step, m => m.Vibration))) { Format = Format.UpToTwo },
     ];
+
+    /// <summary>A part's minutes; the median over the usual parts stands for it only while the plan sets no part apart.</summary>
+    private static double? Part(PlannedStep step, Func<PartMinutes, double?> minutes) => step.Parts is { } parts ? minutes(parts) : step.MinutesPerArea;
 
     private static CellContent Plan(double? most, string? inWords) => inWords is null ? CellContent.Of(most) : CellContent.Of(inWords);
 
