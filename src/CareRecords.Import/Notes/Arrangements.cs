@@ -20,7 +20,6 @@ internal sealed partial class Arrangements
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
 
-
     /// <summary>Takes in a line that tells of no event: one above the first day, or a key.</summary>
     public void Take(TermReader reader, string line, bool isKey)
     {

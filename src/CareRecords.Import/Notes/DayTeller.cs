@@ -340,9 +340,9 @@ internal sealed partial class DayTeller
         if (Time(happening.Start) is not { } start)
         {
             if (_line.Date is not { } date) return;
-            // A medicine that is only spoken of ("amoxicillin, I do not know") was not for certain given.
             // "8.15 chest. Temp 38.4. Paracetamol 7.5 ml after": at what was told before it in its line.
             if (happening.IsGiven && _told.FindLast(t => t.Lines[0] == _line.Index && t.Entry is { When.Precision: TimePrecision.Exact or TimePrecision.About }) is { Entry: { } before }) { AddDose(happening, known, TimesOfEvents.Borrowed(before.When.Stated, CheckPhase.After), null); return; }
+            // A medicine that is only spoken of ("amoxicillin, I do not know") was not for certain given.
             if (!happening.IsGiven) { Ask(Doubts.Untimed(_line.Index, _file, $"A dose ({known.Written ?? known.Medicine})")); return; }
             start = UncertainTime.OnDay(date);
         }
