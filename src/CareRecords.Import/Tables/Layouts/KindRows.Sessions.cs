@@ -1,0 +1,159 @@
+using CareRecords.Import.Reading;
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <content>Rows of sessions.</content>
+internal sealed partial class KindRows
+{
+    private void Session(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
+    {
+        var cells = WordsAndNumbers(row);
+        // "uppers skipped" beside the minutes of the lowers leaves out a part, not the session.
+        var withMinutes = Of(Role.Area).Any(c => row[c].Cell.Text.Any(char.IsAsciiDigit)) || cells.Exists(c => TellsMinutes(c, what));
+        if (!withMinutes && cells.FirstOrDefault(c => SameAs.SaysNotDone(c.Cell.Text) || SameAs.IsNo(c.Cell.Text)) is { IsNone: false } missed)
+        {
+            reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
+            reading.Use(missed);
+            words.AddSigns(missed, at);
+            return;
+        }
+
+        // "perc" beside "LLL 3 RLL 3": a technique alone in its cell is that of the others.
+        if (what.Technique == Technique.Unknown && cells.Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault(t => t != Technique.Unknown) is var technique) what = what with { Technique = technique };
+        cells.RemoveAll(c => IsOnlyTechniques(c.Cell.Text));
+        var slot = new Slot(TableKind.Sessions);
+        slot.Values.AddRange(Of(Role.Area).Concat(Of(Role.Minutes).Where(c => !cells.Exists(w => w.Column == c))).Concat(Of(Role.Technique)).Concat(Of(Role.Cough)).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)));
+        // "tops left out" beside the minutes of the bases.
+        if (withMinutes)
+            foreach (var leftOut in cells.Where(c => SameAs.SaysNotDone(c.Cell.Text) && !c.Cell.Text.Any(char.IsAsciiDigit)).ToList())
+            {
+                reading.Saw(leftOut);
+                cells.Remove(leftOut);
+            }
+
+        // "all 4", "everywhere": no part is named.
+        foreach (var all in cells.Where(c => IsAllParts(c.Cell.Text)).ToList())
+        {
+            reading.Saw(all);
+            cells.Remove(all);
+        }
+
+        var areas = new List<AreaMinutes>();
+        var left = new List<CellAt>();
+        foreach (var cell in cells)
+            if (Areas(cell, what, row, at) is { } read) areas.AddRange(read);
+            else left.Add(cell);
+        areas = WithMinutes(areas);
+        // "left base | 3 | min": the part and its minutes in two cells.
+        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
+            areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
+        // "Percussion LLL + RLL | 3 min each": the parts stand in the kind.
+        if (areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown }) && areas.Count <= 1 && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } parts && parts.All(p => p.Side != Side.Unknown))
+        {
+            var each = areas.Count == 1 ? areas[0].Minutes : null;
+            areas = [.. parts.Select(p => new AreaMinutes(p.Side, p.Area, p.Technique == Technique.Unknown ? what.Technique : p.Technique, each))];
+        }
+
+        // "physio L3 R3" as the kind itself.
+        if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
+        if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
+        {
+            reading.Into.Entries[^1] = bare with { MinutesWritten = total };
+            reading.SessionsOfDay[^1] = bare with { MinutesWritten = total };
+        }
+
+        cells.ForEach(reading.Saw);
+        foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
+    }
+
+    // "Rt 4/2, Lt 4/2" of "Rt 4/2, Lt 4/2, vibration 1 each side".
+    private static string Head(string text)
+    {
+        var pieces = text.Split(',');
+        var count = pieces.TakeWhile(p => SideNumbers.Is(p)).Count();
+        return string.Join(',', pieces.Take(count));
+    }
+
+    private static bool IsAllParts(string text) => Lexicon.Split(text) is { Count: > 0 and <= 3 } words && words[0] is "all" or "everywhere" or "both"
+        && words.Skip(1).All(w => w is "4" or "four" or "6" or "six" or "areas" or "lobes" or "zones" or "parts" or "over" or "spots" or "sides" or "of" or "them" or "positions");
+
+    // "lowers" beside "clapped, 3 a side": the parts in one cell, their minutes in another.
+    private static List<AreaMinutes> WithMinutes(List<AreaMinutes> areas)
+    {
+        var parts = areas.Where(a => a is { Minutes: null, Area: not ChestArea.Unknown }).ToList();
+        var minutes = areas.Where(a => a is { Minutes: not null, Area: ChestArea.Unknown, Side: not Side.Unknown, Technique: not Technique.Vibration }).ToList();
+        if (parts.Count == 0 || minutes.Count == 0 || !parts.TrueForAll(p => minutes.Exists(m => m.Side == p.Side))) return areas;
+        return [.. areas.Except(minutes).Select(a => !parts.Contains(a) ? a : minutes.First(m => m.Side == a.Side) is var of && of.Technique != Technique.Unknown ? a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh, Technique = of.Technique } : a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh })];
+    }
+
+    // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
+    private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row, UncertainTime when)
+    {
+        var text = cell.Cell.Words!;
+        if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
+        if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
+        if (SideNumbers.Is(Head(text)))
+        {
+            var explained = (reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text) is { } meant ? new[] { meant } : []).Concat(reading.Block.Titles).Concat(reading.Block.Columns.Select(c => c.Heading)).ToList();
+            if (!SideNumbers.IsExplained(explained)) reading.Cells.Ask(cell.Source, $"'{text}' does not say which parts the two numbers of a side are for.", "Say the order in a words table, such as lower / upper.", "areas-of-numbers:" + cell.Place.File);
+            var rest = text.Length > Head(text).Length ? AreasReader.Read(text[Head(text).Length..].Trim(' ', ',', '+'), reading.Context.Words) : default;
+            return Named([.. SideNumbers.Read(Head(text), explained)!, .. rest.TryGet(out var beside) ? beside.Areas : []], what);
+        }
+
+        var order = Order(what);
+        var plus = text.IndexOf('+', StringComparison.Ordinal);
+        var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
+        void Refuse(string why) => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.");
+        if (AreaNumbers.Read(head, order, Refuse) is { } numbers)
+        {
+            if (plus < 0) return numbers;
+            return AreasReader.Read(text[(plus + 1)..].Trim(), reading.Context.Words).TryGet(out var more) ? [.. numbers, .. more.Areas] : numbers;
+        }
+
+        var read = AreasReader.Read(text.TrimStart('=', '+', ' '), reading.Context.Words);
+        if (read.TryGet(out var written)) return Named(written.Areas, what);
+        // A remark with a clock of its own is of another time.
+        if (read.Outcome != Outcome.Doubtful && FreeWords.HasClock(text)) return null;
+        if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
+        var name = "areas-of-numbers:" + cell.Place.File;
+        reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
+        reading.Cells.Ask(cell.Source, read.Why ?? $"'{text}' does not say which parts of the chest it is for.", "Say the order in a words table, such as physio, left lower / right lower / left upper / right upper.", name);
+        return read.Value.Areas;
+    }
+
+    // "20 min", or the number and its unit in two cells.
+    private static double? InAll(List<CellAt> cells)
+    {
+        foreach (var cell in cells)
+        {
+            var text = cell.Cell.Words!;
+            if (!MinutesReader.Read(text).TryGet(out var minutes)) continue;
+            if (text.Any(char.IsLetter) || cells.Exists(c => c.Column != cell.Column && c.Cell.Words!.ToLowerInvariant() is "min" or "mins" or "minutes" or "minute")) return minutes.Minutes;
+        }
+
+        return null;
+    }
+
+    private bool TellsMinutes(CellAt cell, WhatHappened what) => cell.Cell.Text.Any(c => c is >= '1' and <= '9')
+        && (AreaNumbers.Read(cell.Cell.Text.Trim(), Order(what), _ => { }) is { Count: > 0 } || AreasReader.Read(cell.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || words.Areas(cell, reading.Day) is not null);
+
+    private static IReadOnlyList<AreaMinutes> Named(IReadOnlyList<AreaMinutes> areas, WhatHappened what) =>
+        what.Technique == Technique.Unknown ? areas : [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a)];
+
+    private IReadOnlyList<AreaName> Order(WhatHappened what) => what.Areas.Count > 0 ? what.Areas : reading.AreaOrder;
+
+    private static Technique OnlyTechnique(string text)
+    {
+        if (!IsOnlyTechniques(text)) return Technique.Unknown;
+        var kinds = Lexicon.Find(text, out _).Select(k => k.Concept).ToHashSet();
+        return kinds.Contains(Concept.Percussion) && kinds.Contains(Concept.Vibration) ? Technique.Unknown
+            : kinds.Contains(Concept.Percussion) ? Technique.Percussion : kinds.Contains(Concept.Vibration) ? Technique.Vibration : Technique.Unknown;
+    }
+
+    private static bool IsOnlyTechniques(string text)
+    {
+        var known = Lexicon.Find(text, out var share);
+        return known.Count > 0 && share >= 0.6 && !text.Any(char.IsAsciiDigit) && known.All(k => k.Concept is Concept.Percussion or Concept.Vibration or Concept.Session);
+    }
+}
