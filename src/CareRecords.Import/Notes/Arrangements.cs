@@ -10,12 +10,16 @@ namespace CareRecords.Import.Notes;
 internal sealed partial class Arrangements
 {
     private readonly Dictionary<string, HashSet<string>> _devices = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, HashSet<string>> _amounts = new(StringComparer.Ordinal);
     private List<(Side Side, ChestArea Area)> _places = [];
     private Technique _technique = Technique.Unknown;
     private List<AreaMinutes> _usual = [];
 
     /// <summary>What a session is when nothing more is said of it, where the notes say so ("how I do his chest, so I don't have to say it every time"); null when they do not.</summary>
     public List<AreaMinutes>? Ordinary { get; private set; }
+
+    /// <summary>The one session that is told with its areas and minutes above the first day or in a key; empty when none is.</summary>
+    public IReadOnlyList<AreaMinutes> Whole => _usual.Select(a => a.Area).Distinct().Count() > 1 ? _usual : [];
 
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
@@ -24,7 +28,7 @@ internal sealed partial class Arrangements
     public void Take(TermReader reader, string line, bool isKey)
     {
         // The word that a key explains would be replaced by its own explanation.
-        var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line;
+        var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line[LinePrefix.Read(line, reader).ContentStart..];
         var terms = reader.Read(means);
         if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
@@ -35,6 +39,9 @@ internal sealed partial class Arrangements
 
     /// <summary>The medicine that a device holds ("neb", "puffer"); null when the family has not said, or has named several.</summary>
     public string? MedicineOf(string device) => DeviceOf(device) is { } kind && _devices.TryGetValue(kind, out var held) && held.Count == 1 ? held.First() : null;
+
+    /// <summary>How much of a medicine is given each time ("always 2 puffs"); null when the family has not said, or says several.</summary>
+    public string? AmountOf(string medicine) => _amounts.TryGetValue(medicine, out var said) && said.Count == 1 ? said.First() : null;
 
     /// <summary>Minutes without places ("3/3/2/2", "3 min each spot") put in the places that the family has named, in its order; the areas as they are when they do not fit.</summary>
     public List<AreaMinutes> Place(List<AreaMinutes> areas, AreaReading words)
@@ -61,6 +68,14 @@ internal sealed partial class Arrangements
     private void Devices(List<Term> terms, string line)
     {
         var doses = DoseGrammar.Read(terms, line, []);
+        foreach (var dose in doses)
+        {
+            // "puffer = his salbutamol 4 puffs", "N is the nebuliser, salbutamol 2.5 mg", "always 2 puffs"; "inhaler 4 puffs 15 min before" arranges the time.
+            if (dose is not { Amount: { } amount, Prescribed: false } || dose.Medicine == Medicines.Unknown || !dose.Inhaled) continue;
+            if (!Always().IsMatch(line) && !(dose.Last + 1 < terms.Count && Defines(terms[dose.Last + 1])) && !terms.Take(dose.First).TakeLast(4).Any(Defines)) continue;
+            if (!_amounts.TryGetValue(dose.Medicine, out var said)) _amounts[dose.Medicine] = said = new(StringComparer.Ordinal);
+            said.Add(amount);
+        }
         for (var i = 0; i < doses.Count; i++)
         {
             var (dose, device) = (doses[i], doses[i].Route ?? doses[i].Written);
@@ -75,6 +90,11 @@ internal sealed partial class Arrangements
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(how (i|we) do|if i (say|write|put)( i)? (did|do)|(every|each) (time|session) (is|we do|i do)|every session the same)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex HowItIsDone();
+
+    private static bool Defines(Term term) => term.Text is "=" or "is";
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(always|unless|every time|each time|if (it'?s|its) different)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Always();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b([367]) ?%", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Strength();
@@ -95,7 +115,7 @@ internal sealed partial class Arrangements
         if (named.Count < 2 || named.Count != named.Select(a => (a.Side, a.Area)).Distinct().Count() || named.Count < read.Areas.Where(a => a.Technique != Technique.Vibration).Select(a => (a.Side, a.Area)).Distinct().Count()) return;
         // An order said for its own sake has no minutes; it holds before that of a usual session.
         var order = named.TrueForAll(a => a.Minutes is null);
-        if (!order && _usual.Count == 0) _usual = [.. read.Areas];
+        if (!order && _usual.Count == 0) _usual = read.Areas.FindAll(a => a is not { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration });
         if (_places.Count > 0 && !order) return;
         _places = named.ConvertAll(a => (a.Side, a.Area));
         _technique = terms.Exists(t => t.Is(Sense.Technique, "percussion")) ? Technique.Percussion : Technique.Unknown;

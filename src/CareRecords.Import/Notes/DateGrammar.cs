@@ -93,11 +93,12 @@ internal static class DateGrammar
                 i++;
                 return true;
             }
-            // "19.01 Monday": and before it.
-            if (_weekday == IsoDayOfWeek.None && _first is null && _day is null && i + 1 < terms.Count && DayAndMonth(term) is var (dayFirst, monthSecond) && terms[i + 1].Text != "sat" && Weekday(terms, i + 1, line) is not null)
+            // "19.01 Monday", "24.11. Monday": and before it.
+            var stop = i + 1 < terms.Count && terms[i + 1].IsSymbol(".") ? 1 : 0;
+            if (_weekday == IsoDayOfWeek.None && _first is null && _day is null && i + 1 + stop < terms.Count && DayAndMonth(term) is var (dayFirst, monthSecond) && (stop == 1 || terms[i + 1].Text != "sat") && Weekday(terms, i + 1 + stop, line) is not null)
             {
                 (_first, _second) = (dayFirst, monthSecond);
-                i++;
+                i += 1 + stop;
                 return true;
             }
             // "1/5 M |": the weekday's letter after the date.

@@ -187,6 +187,8 @@ internal sealed partial class DayTeller
     {
         var end = Time(happening.End is null ? null : happening.End);
         if (happening.End is null) end = null;
+        // "3/3/0/0": none at the uppers is no area, where others have minutes.
+        if (areas.Exists(a => a.Minutes > 0)) areas = areas.FindAll(a => a.Minutes != 0);
         var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };
         var told = Add(session, happening.Start?.Mention is not null);
         told.Siblings = siblings;
@@ -247,12 +249,17 @@ internal sealed partial class DayTeller
             var told = _arrangements.Place(now.Areas.ToList(), now);
             if (told.Exists(a => a.Minutes is not null) && told.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1) { _usual[key] = told; return told; }
             // "as usual" where one session alone has been so called.
-            if (_usual.Count != 1 || key is not ("usual" or "as usual" or "our usual" or "her usual" or "his usual" or "usual routine" or "same usual")) return null;
-            known = _usual.Values.First();
+            if (_usual.Count == 1 && key is "usual" or "as usual" or "our usual" or "her usual" or "his usual" or "usual routine" or "same usual") known = _usual.Values.First();
+            // "full routine", "per plan", where the notes say above what is done and call it nothing.
+            else if (_usual.Count == 0 && _arrangements.Whole.Count > 0 && !IsOfIllness(key)) known = [.. _arrangements.Whole];
+            else return null;
         }
         how = $"'{word}' read as the notes told it before.";
         return AreaChanges.Combine(known, now);
     }
+
+    private static bool IsOfIllness(string word) => word.Contains("sick", StringComparison.Ordinal) || word.Contains("ill", StringComparison.Ordinal) || word.Contains("poorly", StringComparison.Ordinal) || word.Contains("long", StringComparison.Ordinal)
+        || word.Contains("short", StringComparison.Ordinal) || word.Contains("big", StringComparison.Ordinal) || word.Contains("new", StringComparison.Ordinal);
 
     // A session without a time: counted ("x4 today"), copied from a day with as many, or only spoken of.
     private void Untimed(Happening happening)

@@ -194,7 +194,7 @@ internal sealed class DayTimes
     {
         var hour = at / 60;
         var cost = 0.0;
-        var night = mention.Part is "night";
+        var night = mention.Part is "night" or "tonight";
         // Without one known time in the day, an hour of the night is nearly as likely as any.
         if (hour < 5 && !night) cost += _anchored ? Night : Night / 4;
         if (hour < 1 && !night) cost += Night;
@@ -234,6 +234,7 @@ internal sealed class DayTimes
         "afternoon" or "tea" or "supper" => hour >= 12 ? 0 : AgainstPart,
         "lunch" => hour is >= 11 and <= 14 ? 0 : AgainstPart,
         "evening" or "dinner" or "bed" => hour >= 12 ? 0 : AgainstPart,
+        "tonight" => hour is >= 16 or <= 3 ? 0 : AgainstPart,
         "night" => hour is >= 18 or <= 7 ? hour is >= 5 and <= 7 ? 2 : 0 : AgainstPart,
         _ => 0,
     };
@@ -243,7 +244,7 @@ internal sealed class DayTimes
         if ((after.OtherDay && !(before.OtherDay && before.Line == after.Line)) || (before.OtherDay && b.Minutes - a.Minutes > Day) || (before.NotAfter is not null && before.Line != after.Line)) return b.Minutes >= Day ? BackAcrossLines : 0;
         if (after.OpensSection) return b.Minutes >= Day ? FirstNextDay : Math.Max(0, b.Minutes - DayBegins) / 280.0;
         var gap = b.Minutes - a.Minutes;
-        var night = before.Part is "night" && after.Part is "night";
+        var night = before.Part is "night" or "tonight" && after.Part is "night" or "tonight";
         var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);

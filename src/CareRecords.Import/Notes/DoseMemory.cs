@@ -40,8 +40,14 @@ internal sealed class DoseMemory
         _given.Add(dose);
     }
 
-    /// <summary>The medicine and amount of a dose, with what it repeats filled in.</summary>
+    /// <summary>The medicine and amount of a dose, with what it repeats and what the family has arranged filled in.</summary>
     public Known Name(Happening happening)
+    {
+        var known = Named(happening);
+        return known.Amount is null && _arrangements.AmountOf(known.Medicine) is { } always ? known with { Amount = always, How = $"{(known.How is null ? "" : known.How + " ")}The amount ({always}) is the one that the notes give above." } : known;
+    }
+
+    private Known Named(Happening happening)
     {
         var (medicine, written, amount) = (happening.Medicine, happening.MedicineWritten, happening.Amount);
         if (happening.IsAntibioticWord)

@@ -172,7 +172,8 @@ internal sealed partial class GroupReader
     private static string? PartOfDay(Term? day) => day is null ? null : day.Text.Contains("night", StringComparison.Ordinal) || day.Text.Contains("evening", StringComparison.Ordinal) ? "evening"
         : day.Text.Contains("morning", StringComparison.Ordinal) ? "morning" : day.Text.Contains("afternoon", StringComparison.Ordinal) ? "afternoon" : null;
 
-    private static string? PartOf(Group group) => group.Part is null ? null : PartKind(group.Part);
+    // "tonight" is no morning; "at night" may be.
+    private static string? PartOf(Group group) => group.Part is null ? null : group.Part.Text is "tonight" or "tonite" ? "tonight" : PartKind(group.Part);
 
     /// <summary>The kind of a part of the day or a meal ("morning", "lunch").</summary>
     internal static string PartKind(Term part) => part.ValueOf(Sense.DayPart) ?? part.ValueOf(Sense.Meal) ?? (part.ValueOf(Sense.AmPm) is { } half

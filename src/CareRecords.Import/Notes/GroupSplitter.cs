@@ -242,7 +242,7 @@ internal static class GroupSplitter
                 continue;
             }
             // "clarithromycin 8.15, pm one 20.40", "amoxicillin 5 ml 10.30, then 6.30": one more of the same.
-            if (group.Terms.Count > 0 && group.Terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.At)) || !group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" || (t.Kind == TermKind.Word && t.Text is "2" or "3" or "4" or "5")) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
+            if (group.Terms.Count > 0 && group.Terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.At) || group.Times.Count == 1 && group.Parts.Contains(t)) || !group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" || (t.Kind == TermKind.Word && t.Text is "2" or "3" or "4" or "5")) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
             {
                 group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;

@@ -20,6 +20,13 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^\W*the ([a-z]{3,12}(?: [a-z]{3,12})?)\s*(?:\([^)]*\))?\s*[:=]\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex NameAndSession();
 
+    // "'Sick plan' from PT by phone: 4x/day, cupping lowers 5 min each, uppers 3": a quoted name before a colon, with a whole session behind it.
+    private static FamilyWord? Quoted(string line) => QuotedName().Match(line) is { Success: true } match && AreasOf(match.Groups[2].Value) >= 2 && !CellTerms.Read(match.Groups[2].Value).Exists(t => t.Kind == TermKind.Time)
+        ? new FamilyWord(match.Groups[1].Value, match.Groups[2].Value) : null;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*""([\p{L}]+(?: [\p{L}]+){0,2})""[^:=""]{0,30}:\s*(.+)$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex QuotedName();
+
     // "perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.
     private static FamilyWord? Called(string line)
     {
@@ -43,7 +50,7 @@ internal static partial class LegendReader
         return told is null || word.Length < 3 ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:i'?ll|i|we|we'?ll) (?:just |only )?(?:put|write|call it|call that|say) ""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex JustPuts();
 
     // "When I say I did her claps": the word without who did it.
@@ -88,13 +95,14 @@ internal static partial class LegendReader
 
     private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
 
-    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan", "as care plan", "as per care plan", "per care plan"];
+    private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan", "as care plan", "as per care plan", "per care plan", "per order", "per orders", "per new orders", "as ordered"];
+    private static readonly string[] PlanTitles = ["plan", "care plan", "physio plan", "chest plan", "our plan", "his plan", "her plan", "order:", "orders", "new order"];
 
     // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
     private static string? Plan(string line)
     {
         var title = line.TrimStart('-', '*', ' ', '#');
-        if (!(title.StartsWith("plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("care plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("physio plan", StringComparison.OrdinalIgnoreCase) || title.StartsWith("chest plan", StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
+        if (!PlanTitles.Any(t => title.StartsWith(t, StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
         var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2).ToList();
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
     }

@@ -21,6 +21,7 @@ internal static partial class LegendReader
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
         if (Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
+        if (line.Contains('"') && Quoted(line) is { } quoted) { words.Add(quoted); return words; }
         // A look for the words of such sentences first: nearly every line has none.
         var explains = line.AsSpan().ContainsAny(Explaining);
         if (explains && Called(line) is { } called) { words.Add(called); return words; }
@@ -183,6 +184,8 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(shared.Groups[2].Value, $"{shared.Groups[3].Value} {shared.Groups[5].Value}"));
             return;
         }
+        // "and "full set" = …": the word stands in quotation marks.
+        if (key.IndexOf('"', StringComparison.Ordinal) is >= 0 and var quote && key.IndexOf('"', quote + 1) is > 0 and var closing && closing > quote + 1) key = key[(quote + 1)..closing];
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
@@ -196,6 +199,12 @@ internal static partial class LegendReader
         if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit) && !Explains(key, means)) return;
         // "salb = 4 puffs 7.30" tells of a dose.
         if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
+        // "Albuterol = 2 puffs with spacer": how much of it, not another word for it (Arrangements keeps the amount).
+        if (CellTerms.Read(key) is [{ } medicine] && medicine.Is(Sense.Medicine) && !CellTerms.Read(means).Exists(t => t.Is(Sense.Medicine))) { words.Add(new FamilyWord(key, key)); return; }
+        // "S4 = salbutamol 4 puffs": with another number the letter means the same.
+        if (CodeWithNumber().Match(key) is { Success: true } code && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Quantity && t.Number == int.Parse(code.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) && t.Unit is Unit.Puffs or Unit.Min or Unit.Ml))
+            words.Add(new FamilyWord(code.Groups[1].Value, string.Join(' ', CellTerms.Read(means).Where(t => GroupSplitter.IsHead(t)).Select(t => means[t.Start..t.End]))));
+        means = OfOneTechnique(means);
         if (key.Contains('/')) Pair(key, means, words);
         else if (UsualWord(key) is { } usual) words.Add(new FamilyWord(usual, means));
         else
@@ -204,6 +213,18 @@ internal static partial class LegendReader
             // "Full physio = …" is later written "full" alone.
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !GroupSplitter.IsHead(word) && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Za-z]{1,2})(\d{1,2})$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex CodeWithNumber();
+
+    // "percussion, vib written separately": one technique; what follows the comma speaks of another.
+    private static string OfOneTechnique(string means)
+    {
+        var terms = CellTerms.Read(means);
+        var comma = terms.FindIndex(t => t.IsSymbol(","));
+        return comma > 0 && !terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Parts) && terms.Take(comma).All(t => t.Is(Sense.Technique)) && terms.Skip(comma).Any(t => t.Is(Sense.Technique)) && terms.Skip(comma).Any(t => t is { Kind: TermKind.Word, Meanings.Length: 0 })
+            ? means[..terms[comma].Start] : means;
     }
 
     // "2.5 each = 2½ min left lower and right lower": the key's number returns with its unit beside areas; "0605 1L = 94 on 2" has neither.
@@ -217,8 +238,10 @@ internal static partial class LegendReader
     // "The red one is salbutamol and the orange one is budesonide": a word, "is", and the name of a medicine.
     private static void Told(string line, List<FamilyWord> words)
     {
-        if (!line.Contains(" is ", StringComparison.OrdinalIgnoreCase) || line.Any(char.IsAsciiDigit)) return;
+        if (!line.Contains(" is ", StringComparison.OrdinalIgnoreCase)) return;
         var terms = CellTerms.Read(line);
+        // An amount may follow; a time tells of a dose.
+        if (line.Any(char.IsAsciiDigit) && terms.Exists(t => t.Kind is TermKind.Time or TermKind.Number or TermKind.Parts)) return;
         for (var i = 1; i + 1 < terms.Count; i++)
         {
             if (terms[i].Text is not "is") continue;
@@ -286,6 +309,8 @@ internal static partial class LegendReader
     {
         var keys = key.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         var meanings = means.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        // "b / a = sats before / after": the first word is of both.
+        if (meanings.Length == 2 && meanings[0].Split(' ') is [var shared, "before" or "pre"] && meanings[1] is "after" or "post") meanings[1] = $"{shared} {meanings[1]}";
         if (meanings.Length == keys.Length) words.AddRange(keys.Zip(meanings, (k, m) => new FamilyWord(k, m)));
     }
 }

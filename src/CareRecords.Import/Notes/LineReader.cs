@@ -123,7 +123,7 @@ internal sealed partial class LineReader
             if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After))) continue;
             // "third at bedtime" at the end of a line is of the third only.
             if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both")) continue;
-            var kind = GroupReader.PartKind(part);
+            var kind = part.Text is "tonight" or "tonite" ? "tonight" : GroupReader.PartKind(part);
             if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
             if (found is not null && found != kind) return null;
             found = kind;

@@ -48,6 +48,7 @@ internal sealed class NotesRun
         _twentyFour = ClockStyle.IsTwentyFour(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
+        if (PumpWord.IsInhaler(_text.Lines)) _reader.Learn(new FamilyWord("pump", "asthma pump"));
         // Where "breathing treatment" is a nebuliser, "treatment" alone is too.
         if (_text.Lines.Any(l => l.Contains("breathing treatment", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("treatment", "breathing treatment"));
         if (!IgnoresHeadings) FindHeadings(legends);

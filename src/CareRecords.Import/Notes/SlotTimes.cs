@@ -102,7 +102,7 @@ internal static class SlotTimes
     private static bool Counted(List<Term> terms, int at, bool follows)
     {
         if (At(terms, at) is not { } next) return false;
-        if (next.Is(Sense.Each) || next.Is(Sense.EachSide) || next.Is(Sense.AnyArea) || next.Is(Sense.Unit) && next.Glued || next.Is(Sense.Spots) || next.Is(Sense.Times) || next.IsSymbol("%")) return true;
+        if (next.Is(Sense.Each) || next.Is(Sense.EachSide) || next.Is(Sense.AnyArea) || next.Is(Sense.Unit) && next.Glued || next.Is(Sense.Spots) || next.Is(Sense.Times) || next.Is(Sense.Frequency) || next.IsSymbol("%")) return true;
         // "chest 3 left 3 right" are minutes; "chest 7 left 3" is a time.
         return follows && (next.Is(Sense.Side) || next.Is(Sense.Area) || next.Is(Sense.SideArea) || next.Text is "l" or "r") && !(At(terms, at + 1) is { } second && (second.Kind == TermKind.Number || second.Is(Sense.Area) || second.Is(Sense.Side)));
     }

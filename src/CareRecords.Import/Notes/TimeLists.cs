@@ -62,7 +62,13 @@ internal static class TimeLists
             var i = next;
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
-            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1)) || !Follows(list[^1], terms[i].Clock!)) break;
+            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1))) break;
+            if (!Follows(list[^1], terms[i].Clock!))
+            {
+                // "3, 3, 2, 2": where one of a row of bare numbers is no time, none is.
+                if (joined > 0 && bare == list.Count && terms[i].Kind == TermKind.Number) return ([list[0]], 1);
+                break;
+            }
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.
             if (slash && (terms[i].Kind == TermKind.Time) != (terms[at].Kind == TermKind.Time)) break;
             if (terms[i].Kind != TermKind.Time) bare++;
@@ -126,7 +132,7 @@ internal static class TimeLists
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
         && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Reference) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(GroupSplitter.IsFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 

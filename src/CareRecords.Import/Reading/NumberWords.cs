@@ -17,13 +17,39 @@ internal static class NumberWords
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {
-            if (ThreeQuarters(terms, i) is { } quarters) { result.Add(quarters.Term); i = quarters.Next; }
+            if (Hours(terms, i) is { } hours) { result.AddRange(hours.Terms); i = hours.Next; }
+            else if (ThreeQuarters(terms, i) is { } quarters) { result.Add(quarters.Term); i = quarters.Next; }
             else if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
             else if (Hundred(terms, i) is { } hundred) { result.Add(hundred.Term); i = hundred.Next; }
             else if (Pair(terms, i) is { } pair) { result.Add(IsTime(pair.Term, result, terms, pair.Next) ? Spoken(pair.Term) : pair.Term); i = pair.Next; }
             else { result.Add(terms[i]); i++; }
         }
         return result;
+    }
+
+    private const int LeastHours = 3;
+    private const int LeastStepMinutes = 60;
+    private const int MostStepMinutes = 9 * 60;
+
+    // "seven eleven three and seven", "seven thirty eleven thirty three thirty": at least three hours that run on, each with its minutes or without. Commas as people dictate: none.
+    private static (List<Term> Terms, int Next)? Hours(List<Term> terms, int at)
+    {
+        var (found, next, last) = (new List<Term>(), at, 0);
+        for (var i = at; i < terms.Count;)
+        {
+            if (found.Count > 0 && (terms[i].Is(Sense.And) || terms[i].Text == "then") && Value(terms, i + 1) is not null) i++;
+            if (Value(terms, i) is not (>= 1 and <= 12 and var hour)) break;
+            var minutes = Value(terms, i + 1) is 15 or 30 or 45 or 20 or 40 or 50 ? Value(terms, i + 1)! : null;
+            if (minutes is not null && Value(terms, i + 2) is >= 1 and <= 9 && Value(terms, i + 1) is not (15 or 30 or 45) && !(found.Count >= LeastHours - 1)) minutes = null;
+            var time = hour % 12 * 60 + (minutes ?? 0);
+            if (found.Count > 0 && (time - last + 720) % 720 is < LeastStepMinutes or > MostStepMinutes) break;
+            var end = minutes is null ? i : i + 1;
+            found.Add(Spoken(Clock(terms[i], terms[end], hour, minutes ?? 0)));
+            (next, last) = (end + 1, time);
+            i = next;
+        }
+        if (found.Count < LeastHours || next < terms.Count && (terms[next].Is(Sense.Unit) || terms[next].Is(Sense.Times) || terms[next].Is(Sense.Half) || terms[next].Is(Sense.Past) || Value(terms, next) is not null || terms[next].Kind == TermKind.Number)) return null;
+        return ([found[0], .. found.Skip(1).SelectMany(t => new[] { new Term { Kind = TermKind.Symbol, Text = ",", Start = t.Start, End = t.Start }, t })], next);
     }
 
     // "three quarters of a litre" as 3/4 litre

@@ -199,6 +199,8 @@ internal sealed class TermReader
         var areas = read.Base.Count > 0 ? AreaChanges.Combine(read.Base, read) : read.Areas;
         // "5 min lowers, 3 min uppers, skip vibration"
         if (Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Technique, "vibration") && (terms[i - 1].Is(Sense.Skip) || terms[i - 1].Is(Sense.Not) || terms[i - 1].Is(Sense.Minus)))) areas.RemoveAll(a => a.Technique == Technique.Vibration);
+        // "4x/day, lowers 5 min each, uppers 3": how often, beside places with their minutes.
+        if (areas.Where(a => a is { Area: not ChestArea.Unknown, Minutes: not null }).Select(a => a.Area).Distinct().Count() > 1) areas.RemoveAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration });
         return areas.Exists(a => a.Minutes is not null) && areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1 && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
     }
 }

@@ -123,11 +123,11 @@ internal static class TimeGrammar
         if (next < terms.Count && terms[next].Is(Sense.AmPm)) next++;
     }
 
-    /// <summary>Settles a time by the word beside it: "2 at night" is before noon, "8 at night" after.</summary>
+    /// <summary>Settles a time by the word beside it: "2 at night" is before noon, "8 at night" and "5 tonight" after.</summary>
     internal static ClockTime In(ClockTime time, string half, string words)
     {
         var night = half is "night" || (half == "pm" && words.Contains("night", StringComparison.Ordinal));
-        var early = time.Time.Hour is < 6 or 12;
+        var early = time.Time.Hour < (words is "tonight" or "tonite" ? 4 : 6) || time.Time.Hour == 12;
         return half switch
         {
             "am" or "morning" or "mid morning" => time.In(HalfOfDay.Am),

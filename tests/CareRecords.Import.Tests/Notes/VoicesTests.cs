@@ -21,6 +21,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Ninth", 0.81, 0.835, 0.92, 60)]
     [InlineData("Tenth", 0.965, 0.95, 0.97, 10)]
     [InlineData("Eleventh", 0.92, 0.92, 0.96, 23)]
+    [InlineData("Twelfth", 0.0, 0.0, 0.0, 999)]
+    [InlineData("Thirteenth", 0.0, 0.0, 0.0, 999)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -48,6 +50,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Ninth")]
     [InlineData("Tenth")]
     [InlineData("Eleventh")]
+    [InlineData("Twelfth")]
+    [InlineData("Thirteenth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))
