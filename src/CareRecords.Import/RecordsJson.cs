@@ -129,7 +129,7 @@ public static class RecordsJson
 
     private static void SignFields(Utf8JsonWriter json, Sign sign)
     {
-        json.WriteString("what", sign.What);
+        json.WriteString("what", Tables.SignWords.InJson(sign));
         if (sign.Number is not { } number)
         {
             json.WriteString("value", sign.Value);

@@ -187,6 +187,8 @@ internal sealed partial class DayTeller
     {
         var end = Time(happening.End is null ? null : happening.End);
         if (happening.End is null) end = null;
+        // "mins left/right" of a key over "3/3": the same places twice.
+        if (areas.Count is >= 4 and var count && count % 2 == 0 && areas.TrueForAll(a => a.Side != Side.Unknown) && areas.Take(count / 2).SequenceEqual(areas.Skip(count / 2))) areas = areas.GetRange(0, count / 2);
         // "3/3/0/0": none at the uppers is no area, where others have minutes.
         if (areas.Exists(a => a.Minutes > 0)) areas = areas.FindAll(a => a.Minutes != 0);
         var session = new Session { Sources = Source, Start = start, End = end, Areas = areas, By = _line.By, HowRead = how };

@@ -27,7 +27,7 @@ internal static class SignGrammar
             {
                 used.Add(i);
                 used.Add(rate);
-                signs.Add(new SignReading(SignKind.BreathingRate, "breathingRate", Doubts.Plain(terms[rate].Number), terms[rate].Number));
+                signs.Add(new SignReading(SignKind.BreathingRate, "breathing rate", Doubts.Plain(terms[rate].Number), terms[rate].Number));
             }
         }
         Words(terms, line, used, signs);

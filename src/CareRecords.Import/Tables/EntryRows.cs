@@ -134,7 +134,7 @@ internal sealed class EntryRows(CellReaders cells)
         if (times.Start is null) return NoTime<Sign>(row, "this was noticed");
         if (row.Words(Field.Sign) is not { } word)
         {
-            cells.Ask(row.Source, "A sign that is not named.", "Write what was noticed: unwell, temperature, vomit, colour change, distress, secretions, antibiotic, admitted, discharged, better or other.");
+            cells.Ask(row.Source, "A sign that is not named.", "Write what was noticed: unwell, temperature, vomit, colour, distress, secretions, antibiotic, admitted, discharged, better or other.");
             return null;
         }
 

@@ -119,7 +119,7 @@ internal static class LayoutReader
 
         block = InstantTimes.Local(block, context.Zone);
         block = Dittos.Filled(Crosses.AsTicks(block, around));
-        block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampColumns.Without(block))));
+        block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
@@ -143,12 +143,15 @@ internal static class LayoutReader
         var leftOvers = new LeftOvers(reading);
         var numbers = new EntryNumbers(reading, measures);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
+        var nights = ShiftNights.Of(block);
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
             if (grid is not null) grid.Read(row);
             else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
+            if (nights.Contains(row[0].Row.Line) && reading.Day is { } evening)
+                for (var i = entries; i < into.Entries.Count; i++) into.Entries[i] = ShiftNights.Moved(into.Entries[i], evening);
             numbers.Note(row, entries, into.Entries.Count);
             foreach (var (cell, comment) in reading.CommentsOf(row))
                 if (words.Read(cell, !block.IsAcross && block.Columns.ElementAtOrDefault(cell.Column) is { Role: Role.Dose } dose && FreeWords.HasClock(comment.Text) ? dose.MedicineWords ?? dose.Own : null, reading.Day, into.Entries.Skip(entries).Select(e => e.Start).FirstOrDefault(s => s is not null), keepAll: into.Entries.Count == entries, comment.Text)) reading.SawComment(cell);
@@ -197,7 +200,7 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
         corrections.ForEach(c => reading.Use(row[c]));
-        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => !reading.IsUsed(row[c]) && FlowRemarks.Read(reading, row[c])));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => !reading.IsUsed(row[c]) && (PhaseRemarks.Read(reading, row[c]) || FlowRemarks.Read(reading, row[c]))));
         // A remark without a figure in a row of one session is of it.
         var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)

@@ -52,7 +52,7 @@ internal static class SignWords
         [SignKind.Unwell] = "unwell",
         [SignKind.Temperature] = "temperature",
         [SignKind.Vomit] = "vomit",
-        [SignKind.ColourChange] = "colour change",
+        [SignKind.ColourChange] = "colour",
         [SignKind.Distress] = "distress",
         [SignKind.Secretions] = "secretions",
         [SignKind.Cough] = "cough",
@@ -66,6 +66,9 @@ internal static class SignWords
     /// <summary>The sign that a word names; null when it names none.</summary>
     public static SignKind? KindOf(string word) => Kinds.TryGetValue(CanonicalHeader.Fold(word), out var kind) ? kind : null;
 
-    /// <summary>The sign's name in records.json and the workbook.</summary>
+    /// <summary>The sign's name in the workbook; <see cref="InJson"/> is the one of records.json.</summary>
     public static string NameOf(SignKind kind) => Names[kind];
+
+    /// <summary>The sign's name in records.json, where a name is one word.</summary>
+    public static string InJson(Sign sign) => sign.Kind == SignKind.BreathingRate ? "breathingRate" : sign.What;
 }

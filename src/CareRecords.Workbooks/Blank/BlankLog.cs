@@ -50,7 +50,7 @@ public static class BlankLog
         Add(book, WorkbookLayout.Sheet.Signs, "One row a sign of illness, or of getting better.",
         [
             At("noticed", "When you noticed it"),
-            Words("sign", 16, "Choose the nearest", new CellCheck.OneOf(["unwell", "temperature", "vomit", "colour change", "distress", "secretions", "antibiotic", "admitted", "discharged", "better", "other"])),
+            Words("sign", 16, "Choose the nearest", new CellCheck.OneOf(["unwell", "temperature", "vomit", "colour", "distress", "secretions", "antibiotic", "admitted", "discharged", "better", "other"])),
             Words("value", 20, "The temperature in °C, or a few words"), Words("note", 30, "Anything else"),
         ]);
         Add(book, WorkbookLayout.Sheet.NotDone, "A session that did not take place, and why. Not doing one can be the right decision.",

@@ -43,7 +43,7 @@ internal sealed class ExpectedReading
         Dose dose => dose.Medicine == Text("medicine"),
         Check check => Range("spo2Range") is { } range ? check.SpO2 == range.Low && check.SpO2High == range.High
             : check.SpO2 == Number("spo2") && check.SpO2High is null && (check.SpO2 is not null || check.OxygenLitresPerMinute == Number("oxygen")),
-        Sign sign => sign.What == Text("what") && (Text("what") != "temperature" || sign.Number == Number("value")),
+        Sign sign => CareRecords.Import.Tables.SignWords.InJson(sign) == Text("what") && (Text("what") != "temperature" || sign.Number == Number("value")),
         _ => true,
     };
 

@@ -111,6 +111,10 @@ internal sealed partial class BlockFinder
 
     private (int Rows, IReadOnlyList<ColumnMeaning> Columns)? HeadingAt(int at) => HeadingStack.At(_rows, at);
 
+    // "; 12:15; 150; 12:45" under "Date; Time; ml; until": a row of the table, whose day stands above.
+    private static bool IsTimed(GridRow row, IReadOnlyList<ColumnMeaning> columns) =>
+        Enumerable.Range(1, Math.Max(0, columns.Count - 1)).Any(c => columns[c].Role is Role.Time or Role.Start && CellTimes.Read(row[c]).Clock is not null) && columns[0].Role is Role.Date && row[0].IsEmpty;
+
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
@@ -129,7 +133,7 @@ internal sealed partial class BlockFinder
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
-            else if (RowShape.IsDatesAcross(row) || HoursAcross.IsHeading(row) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
+            else if (RowShape.IsDatesAcross(row) || (HoursAcross.IsHeading(row) && !IsTimed(row, heading.Columns)) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
             else if (RowShape.IsTotal(row) || RowShape.IsCount(row, heading.Columns)) _loose.Add(new LooseRow(row, "a total or average"));
             else if (IsOneCell(row) && (IsOutside(row, heading.Columns) || IsMarkedDay(row)) && TitleDay.InLine(row.Text.Trim(' ', '|', ',', ';'), _year) is { } day)

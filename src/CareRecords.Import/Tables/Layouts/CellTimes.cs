@@ -117,7 +117,8 @@ internal static partial class CellTimes
 
     // Seconds are written by machines, and they count to 24.
     private static WrittenTime WithSeconds(WrittenTime written, string text) =>
-        written.Clock is { End: null, Start: { Half: HalfOfDay.Unknown, Precision: TimePrecision.Exact } start } && text.AsSpan().Count(':') == 2 ? written with { Clock = Point(start.Time) } : written;
+        written.Clock is { End: null, Start: { Half: HalfOfDay.Unknown, Precision: TimePrecision.Exact } start } && text.AsSpan().Count(':') == 2
+            ? written with { Clock = Point(start.Time.Hour == 0 && text.Contains("12:", StringComparison.Ordinal) ? start.Time.PlusHours(12) : start.Time) } : written;
 
     private static WrittenTime OfClock(Reading<ClockSpan> clock) => new(clock.Outcome, null, clock.Value, clock.Why);
 

@@ -44,9 +44,15 @@ internal static class ColumnContent
         return block with { Columns = columns };
     }
 
+    private static bool Tells(Cell cell, params Concept[] concepts) => Lexicon.Find(cell.Text, out _).Any(k => concepts.Contains(k.Concept));
+
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // Whoever did it is no sentence with figures.
+        Role.By when cells.Count(c => c.Text.Length > 12 && c.Text.Any(char.IsAsciiDigit)) * 3 >= cells.Count => Role.Note,
+        // "Physio or neb": which of them stands in the cell.
+        Role.Session or Role.Dose when cells.Exists(c => Tells(c, Concept.Session, Concept.Percussion)) && cells.Exists(c => !Tells(c, Concept.Session, Concept.Percussion) && (Tells(c, Concept.Inhaler) || Lexicon.Find(c.Text, out _).Any(k => k.Medicine is not null)) && c.Text.Any(char.IsLetter)) && Lexicon.Split(column.Heading).Any(w => w is "or" or "and" or "neb" or "nebs") => Role.Kind,
         // "Finger number before / after" over "93 / 95": two saturations.
         Role.Phase or Role.Unknown when cells.Count > 1 && Most(cells, IsPair) && SaysBoth(column) => Role.Saturation,
         // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.

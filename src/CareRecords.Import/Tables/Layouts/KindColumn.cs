@@ -25,7 +25,10 @@ internal static class KindColumn
                 && filled.Count(c => KindWords.Read(c.Text, words) is not null) * 2 < filled.Count;
         }
 
-        return block with { Columns = [.. block.Columns.Select((c, i) => c.Role == Role.Kind && (OfSentences(i) || OfRemarks(i)) ? c with { Role = Role.Note } : c)] };
+        var columns = block.Columns.Select((c, i) => c.Role == Role.Kind && (OfSentences(i) || OfRemarks(i)) ? (HeadingReader.NamesEvent(c.Heading) ? c with { Role = Role.Note, Heading = "notes", Own = "notes" } : c with { Role = Role.Note }) : c).ToList();
+        // Whole sentences say themselves what they are of, whatever the table is called.
+        var told = Enumerable.Range(0, columns.Count).Any(i => block.Columns[i].Role == Role.Kind && OfSentences(i));
+        return block with { Columns = columns, About = told ? null : block.About };
     }
 
     // "Measure" or "Item" over sats, pulse, physio and feed: what happened, whatever the heading says. Two kinds at least, for "medicine" over medicines is none.

@@ -12,9 +12,21 @@ internal static class RowShape
 
     private static readonly SearchValues<char> RuleMarks = SearchValues.Create("-=_*:|+ \t");
 
-    /// <summary>True for a row of short words: no number, date or time.</summary>
-    public static bool IsWordsOnly(GridRow row) =>
-        Array.TrueForAll(row.Cells, c => c.IsEmpty || (c.Kind == CellKind.Text && c.Text.Trim().Length <= LongestHeading && (!IsFigure(c.Text.Trim()) || IsTimedHeading(c.Text.Trim())) && (CellTimes.Read(c) is not { Outcome: Outcome.Certain, Date: not null } || c.Text.Trim().ToLowerInvariant() is "today" or "yesterday")));
+    /// <summary>True for a row of short words: no number, date or time. "Sat" behind other words is the saturation.</summary>
+    public static bool IsWordsOnly(GridRow row)
+    {
+        var first = true;
+        foreach (var cell in row.Cells)
+        {
+            if (cell.IsEmpty) continue;
+            var text = cell.Text.Trim();
+            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || (IsFigure(text) && !IsTimedHeading(text))) return false;
+            if (CellTimes.Read(cell) is { Outcome: Outcome.Certain, Date: not null } && text.ToLowerInvariant() is not ("today" or "yesterday") && (first || !text.Equals("sat", StringComparison.OrdinalIgnoreCase))) return false;
+            first = false;
+        }
+
+        return true;
+    }
 
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)

@@ -25,6 +25,7 @@ internal sealed class SessionCells(BlockReading reading)
         }
 
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
+        if (areasInWords is null && values.Count == 0 && IsOfOtherCare(row, slot)) return null;
         var areas = new List<AreaMinutes>(areasInWords ?? []);
         var parted = values.Where(v => reading.Block.Columns[v].Role == Role.Area).ToList();
         // "same as yesterday" in the first of the columns is of them all.
@@ -61,7 +62,7 @@ internal sealed class SessionCells(BlockReading reading)
             Sources = [source],
             Start = start,
             End = end,
-            Areas = areas,
+            Areas = [.. areas.Distinct()],
             MinutesWritten = minutes?.Minutes,
             Techniques = Text(row, values, Role.Technique),
             Cough = Text(row, values, Role.Cough),
@@ -74,6 +75,10 @@ internal sealed class SessionCells(BlockReading reading)
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
     }
+
+    // "12:15; 150; 12:45" under time, ml, until and four places of the chest: a row of a feed, in which no place has its minutes.
+    private bool IsOfOtherCare(BlockRow row, Slot slot) => slot.Done < 0 && slot.Values.Count(v => reading.Block.Columns[v].Role == Role.Area) >= 2
+        && Enumerable.Range(0, reading.Block.Columns.Count).Any(i => !row[i].Cell.IsEmpty && reading.Block.Columns[i].Role is Role.Millilitres or Role.Feed or Role.Saturation or Role.Dose or Role.Medicine or Role.Temperature);
 
     /// <summary>The minutes in the columns of areas.</summary>
     public IReadOnlyList<AreaMinutes> AreasOf(BlockRow row, Slot slot)

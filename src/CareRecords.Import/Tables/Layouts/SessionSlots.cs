@@ -22,7 +22,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             var onlyMeasures = slot.Values.Where(v => !of.IsMeasure(v)).All(v => row[v].Cell.IsEmpty);
             if (onlyMeasures && of.SaysNotDone(row, when)) return found;
             // Readings without a phase, among other events, are no session by themselves.
-            if (onlyMeasures && SessionCells.HasValues(row, slot) && reading.Block.About != TableKind.Sessions && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
+            if (onlyMeasures && SessionCells.HasValues(row, slot) && (reading.Block.About != TableKind.Sessions || reading.Block.Columns.Any(c => c.Role == Role.Millilitres)) && slot.Values.Exists(v => !of.IsMeasure(v)) && reading.Slots.Slots.Exists(s => s.Kind is TableKind.Feeds or TableKind.Medicines) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Phase != CheckPhase.None)) return found;
             if (when.Start is null && !when.IsBad && row[reading.Slots.Date].Cell.IsEmpty && row[reading.Slots.Time].Cell.IsEmpty && sessions.Extend(row, slot) is { } longer)
             {
                 found.Add(longer);
@@ -83,7 +83,8 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
 
         reading.Saw(row[slot.Done]);
         if (when.Start is { } atRow && reading.Slots.Time >= 0 && !RowEvents.HasOwnTime(cell.Cell)) return AtRow(row, slot, cell, areas, when, atRow);
-        if (CellTimes.Read(cell.Cell) is { Outcome: Outcome.Certain, Clock: not null } written)
+        // "7.15 3/3" in a row with its own day: minutes of the sides, not the third of March.
+        if (CellTimes.Read(cell.Cell) is { Outcome: Outcome.Certain, Clock: not null } written && !(reading.Slots.Date >= 0 && written.Date is { First: not null, Year: null }))
         {
             if (times.On(cell, slot.Half, null) is { } start)
             {

@@ -15,12 +15,14 @@ internal static class StampColumns
         return day && time ? block with { Columns = [.. block.Columns.Select((c, i) => stamps.Contains(i) ? c with { Role = Role.Ignore } : c)] } : block;
     }
 
-    private static bool IsStamp(Block block, int column) =>
+    /// <summary>Whether a column's heading and cells say when its rows were typed in.</summary>
+    public static bool IsStamp(Block block, int column) =>
         Lexicon.Split(block.Columns[column].Own).Any(Typed.Contains) && block.Rows.Take(20).Any(r => LooksLikeMoment(r[column].Cell));
 
     private static bool LooksLikeMoment(Cell cell) => cell.Kind is CellKind.Moment or CellKind.Date || CellTimes.Read(cell) is { Date: not null } || (cell.Kind == CellKind.Text && cell.Text.Length > 10 && char.IsAsciiDigit(cell.Text[0]) && cell.Text[4] == '-');
 
-    private static bool Holds(Block block, int column, Predicate<WrittenTime> fits)
+    /// <summary>Whether two thirds of a column's filled cells are so.</summary>
+    public static bool Holds(Block block, int column, Predicate<WrittenTime> fits)
     {
         var filled = block.Rows.Take(100).Select(r => r[column].Cell).Where(c => !c.IsEmpty).ToList();
         return filled.Count > 0 && filled.Count(c => fits(CellTimes.Read(c))) * 3 >= filled.Count * 2;
