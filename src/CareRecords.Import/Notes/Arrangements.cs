@@ -29,7 +29,7 @@ internal sealed partial class Arrangements
     {
         // The word that a key explains would be replaced by its own explanation.
         var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line[LinePrefix.Read(line, reader).ContentStart..];
-        var terms = reader.Read(means);
+        var terms = Offsets.Reduce(reader.Read(means));
         if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;

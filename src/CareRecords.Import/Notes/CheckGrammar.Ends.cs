@@ -18,6 +18,8 @@ internal sealed partial class CheckGrammar
             if (_current is { Pulse: null }) _current.Pulse = pulse;
             else _result.Readings.Add(new CheckReading { Pulse = pulse, Later = _result.Readings.Count > 0 });
         }
+        if (_corrected is > 0 and var from && from < _result.Readings.Count && _result.Readings[from] is { SpO2: not null, Phase: not CheckPhase.None } right)
+            _result.Readings.RemoveAll(r => _result.Readings.IndexOf(r) < from && r.SpO2 is not null && r.Phase == right.Phase);
         BothPhasesAfter();
         Several();
         Unlabelled(pairs);

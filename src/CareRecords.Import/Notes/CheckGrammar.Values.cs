@@ -60,7 +60,9 @@ internal sealed partial class CheckGrammar
 
     private void Discount()
     {
-        if (_current?.SpO2 is null || _current.Phase != CheckPhase.None) return;
+        if (_current?.SpO2 is null) return;
+        // "95 before, 97 after, no sorry 94 before": which one was not meant is told by what follows.
+        if (_current.Phase != CheckPhase.None) { _corrected = _result.Readings.Count; return; }
         _result.Readings.Remove(_current);
         _current = _result.Readings.LastOrDefault();
         _arrow = false;

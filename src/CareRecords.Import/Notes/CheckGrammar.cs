@@ -47,6 +47,7 @@ internal sealed partial class CheckGrammar
     private double? _after;
     private int _labelAt = -1;
     private bool _newSentence;
+    private int _corrected = -1;
 
     private CheckGrammar(IReadOnlyList<Term> terms, string line, bool hasSession) => (_terms, _line, _hasSession) = (terms, line, hasSession);
 
@@ -144,6 +145,8 @@ internal sealed partial class CheckGrammar
         if (IsVerb(term)) { _verb = true; if (term.Is(Sense.Going)) _arrow = _current?.SpO2 is not null; return i; }
         if (term.Text is "because" or "as" or "cos" or "coz" or "for" && _pendingFlow is not null) { _because = true; return i; }
         if (term.Text == "no" && _current?.SpO2 is not null && i + 1 < _terms.Count && IsBare(_terms[i + 1])) { Discount(); return i; }
+        // "after ten minutes it was 93" is a later reading.
+        if (term.Is(Sense.Correction) && term.Text.StartsWith("it was", StringComparison.Ordinal) && i > 0 && (_terms[i - 1].Kind is TermKind.Offset or TermKind.Duration || _after is not null)) return i;
         if (term.Is(Sense.Correction) || (term.Is(Sense.Discount) && LaterValue(i))) { Discount(); return i; }
         if (term.Kind == TermKind.Number && i + 1 < _terms.Count && _terms[i + 1].Text == "bpm") { Pulse(term, i); _result.Used.Add(i + 1); return i + 1; }
         if (_pulseNext && term.Kind is TermKind.Number or TermKind.Range) { Pulse(term, i); return i; }

@@ -35,6 +35,13 @@ internal sealed class Chunk
         for (var i = 0; i < terms.Count; i++)
         {
             var term = terms[i];
+            if (current.Terms.Exists(t => t.Kind == TermKind.Time) && SomebodySays(terms, i))
+            {
+                // "usual 7.30 and 5.30 she says", "three goes, 7, 1 and 6, mum says four minutes now": what stands before was done.
+                chunks.Add(current);
+                before = "-";
+                current = New();
+            }
             if (Separator(terms, i) is not { } sign) { current.Terms.Add(term); continue; }
             if (current.Terms.Count > 0) chunks.Add(current);
             current.Asks |= sign == "?";
@@ -49,6 +56,8 @@ internal sealed class Chunk
 
         Chunk New() => new() { Sentence = sentence, Before = before, Bracketed = depth > 0 };
     }
+
+    private static bool SomebodySays(List<Term> terms, int at) => at + 1 < terms.Count && (terms[at].Is(Sense.Person) || terms[at].Text is "she" or "he" or "they" || terms[at] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 }) && terms[at + 1].Text is "says" or "said" or "say" or "reckons" or "reckon";
 
     // A question mark ends a question of several words; after one word ("feed?") it only doubts it.
     private static bool Asking(List<Term> terms, int at)

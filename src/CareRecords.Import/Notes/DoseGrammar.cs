@@ -72,6 +72,12 @@ internal static class DoseGrammar
             });
         }
         if (doses.Count == 0 && Unnamed(terms, line, used) is { } unnamed) doses.Add(unnamed);
+        // "two puffs ten minutes before each": the family's one inhaler.
+        if (doses.Count == 0 && Enumerable.Range(0, terms.Count).FirstOrDefault(k => terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Puffs }, -1) is >= 0 and var puffs && terms.Any(t => t is { Kind: TermKind.Offset, Text: Offsets.Each or Offsets.Session }) && !used.Contains(puffs))
+        {
+            used.Add(puffs);
+            doses.Add(new DoseReading { Written = "puffs", First = puffs, Last = puffs, Inhaled = true, Amount = Doubts.Plain(terms[puffs].Number) + " puffs" });
+        }
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
         return doses;
     }

@@ -314,9 +314,35 @@ internal static class GroupSplitter
             }
             holder = before ?? holder;
         }
+        if (!denial.SkipsAll && denial.Denied.Count > 0 && denial.Denied.TrueForAll(t => t.Is(Sense.Technique) || t.Is(Sense.Area) || t.Is(Sense.SideArea)) && OfOne(groups, holder, chunk) is { } one) holder = one;
         if (holder is null) groups.Add(holder = new Group { Sentence = chunk.Sentence, FirstChunk = index, LastChunk = index });
         holder.Denied.AddRange(denial.Denied);
         holder.SkipsAll |= denial.SkipsAll;
+    }
+
+    private static bool SameClock(ClockSpan one, ClockSpan other) => one.Start.Time.Hour % 12 == other.Start.Time.Hour % 12 && one.Start.Time.Minute == other.Start.Time.Minute;
+
+    // "no shakes on the 6pm", "the last had no vibrations": of one of the sessions that a group before tells together; it becomes a group of its own.
+    private static Group? OfOne(List<Group> groups, Group? holder, Chunk chunk)
+    {
+        var named = chunk.Terms.FindAll(t => t.Kind == TermKind.Time && t.Clock is not null && t.Times.Count == 0);
+        var last = named.Count == 0 && chunk.Terms.Exists(t => t.Text is "last" or "last one" or "the last");
+        if (!last && named.Count != 1) return null;
+        // Each told with its own time: the one at that time.
+        if (named.Count == 1 && groups.FindLast(g => g.Times.Count == 1 && g.TimeTerm!.Start < named[0].Start && SameClock(g.Times[0], named[0].Clock!) && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Areas is not null)) is { } alone) return alone;
+        var several = groups.FindLast(g => g.Times.Count > 1 && g.FirstChunk <= (holder?.FirstChunk ?? int.MaxValue) && g.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference || t.Areas is not null));
+        var at = several is null ? -1 : last ? several.Times.Count - 1 : several.Times.ToList().FindIndex(t => SameClock(t, named[0].Clock!));
+        if (at < 0 || several!.Times[at].End is not null) return null;
+        var span = last ? several.Times[at] : named[0].Clock!.Start.Half != HalfOfDay.Unknown ? named[0].Clock! : several.Times[at];
+        var one = new Group { Sentence = several.Sentence, FirstChunk = several.FirstChunk, LastChunk = several.LastChunk, Times = [span], TimeTerm = several.TimeTerm! with { Clock = span, Times = [] }, Part = several.Times.Count == several.Parts.Count ? several.Parts[at] : null, Day = several.Day };
+        one.Terms.AddRange(several.Terms);
+        one.Denied.AddRange(several.Denied);
+        several.Times = [.. several.Times.Where((_, i) => i != at)];
+        if (several.TimeTerm is { } time) several.TimeTerm = time with { Clock = several.Times[0], Times = several.Times.Count > 1 ? several.Times : [] };
+        groups.Insert(groups.IndexOf(several) + 1, one);
+        // The time was only named, and nothing else stands beside it.
+        if (holder is not null && holder != several && !holder.Terms.Exists(IsHead)) groups.Remove(holder);
+        return one;
     }
 
     /// <summary>Whether the term tells of a feed.</summary>

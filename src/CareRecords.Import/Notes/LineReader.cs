@@ -1,4 +1,5 @@
 using CareRecords.Import.Reading;
+using CareRecords.Records;
 
 namespace CareRecords.Import.Notes;
 
@@ -55,6 +56,7 @@ internal sealed partial class LineReader
             // "off oxygen 10.00, 95 at 11.00": on air from then on, in the same line; so with a flow.
             if (carried is { } flow) foreach (var check in told.Happenings.Where(h => h.Check is { SpO2: not null, Oxygen: null })) check.Check!.Oxygen = flow;
             carried = told.Happenings.FindLast(h => h.Check is { SpO2: null, Oxygen: not null })?.Check!.Oxygen ?? carried;
+            PutRight(read.Told, told, group);
             read.Told.Add(told);
         }
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));
@@ -64,6 +66,14 @@ internal sealed partial class LineReader
         TimeOnly(read, groups, terms);
         Unfinished(read, groups, content);
         return read;
+    }
+
+    // "95 before, 97 after. No sorry, 94 before": the reading of the same side of the session was not meant.
+    private static void PutRight(List<GroupReader.Told> before, GroupReader.Told now, Group group)
+    {
+        if (group.Terms.FindIndex(t => t.Is(Sense.Correction) && t.Text is not "not") is not (>= 0 and <= 1) || now.Happenings.FindAll(h => h.Kind == HappeningKind.Check) is not [{ Check: { SpO2: not null, Phase: not CheckPhase.None } right }]) return;
+        before.FindLast(t => t.Happenings.Exists(IsWrong))?.Happenings.RemoveAll(IsWrong);
+        bool IsWrong(Happening h) => h.Check is { SpO2: not null } wrong && wrong.Phase == right.Phase;
     }
 
     // "sats 86 at 3.20. Oxygen 2 l. 92 at 3.40": oxygen was given for the low reading, which was without it.
@@ -184,7 +194,13 @@ internal sealed partial class LineReader
     // Times or minutes of care without an event to go with: asked about, never dropped.
     private void Unfinished(LineRead read, List<Group> groups, string content)
     {
-        if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & (LineMarks.TimeOnly | LineMarks.Unreal)) != 0) return;
+        if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & LineMarks.TimeOnly) != 0) return;
+        // Beside advice only a row of times is asked about: "three again, 7, 1 and 6, mum says four minutes now".
+        if ((read.Marks & LineMarks.Unreal) != 0)
+        {
+            if (groups.Exists(g => g.Times.Count > 2)) read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            return;
+        }
         // A number, a place or the name of a treatment alone says too little.
         if (read.Stamp is null && groups.Count > 0 && groups.Sum(g => g.Terms.Count + g.Times.Count) <= 5 && groups.TrueForAll(g => g.Times.Count + g.Terms.Count > 0 && g.Denied.Count == 0 && g.Terms.TrueForAll(IsBareCare)) && groups.Exists(g => g.Times.Count > 0 || g.Terms.Exists(t => t.Kind != TermKind.Symbol)))
         {

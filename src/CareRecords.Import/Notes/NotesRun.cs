@@ -48,7 +48,12 @@ internal sealed class NotesRun
         _twentyFour = ClockStyle.IsTwentyFour(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
-        if (PumpWord.IsInhaler(_text.Lines)) _reader.Learn(new FamilyWord("pump", "asthma pump"));
+        if (PumpWord.IsInhaler(_text.Lines))
+        {
+            // Their feed runs on a machine, unless a key says what that is.
+            _reader.Learn(new FamilyWord("pump", "asthma pump"));
+            if (!_words.Exists(w => w.Word.Equals("machine", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("machine", "feeding pump"));
+        }
         // Where "breathing treatment" is a nebuliser, "treatment" alone is too.
         if (_text.Lines.Any(l => l.Contains("breathing treatment", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("treatment", "breathing treatment"));
         if (!IgnoresHeadings) FindHeadings(legends);

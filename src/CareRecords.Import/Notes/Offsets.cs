@@ -38,10 +38,10 @@ internal static class Offsets
         var term = terms[at];
         if (term.Is(Sense.JustNow)) return (Make(term, term, 0, Writing), at + 1);
         // "over 30", "for 10 min", "after 10 min", "in 10 min"
-        if (term.Kind == TermKind.Word && (term.Is(Sense.Over) || term.Text is "for" or "after" or "na") && At(terms, at + 1) is { } length)
+        if (term.Kind == TermKind.Word && (term.Is(Sense.Over) || term.Text is "for" or "after" or "and after" or "na") && At(terms, at + 1) is { } length)
         {
             if (term.Is(Sense.Over) && length.Text is "an hour" or "an hr" or "a hour") return (Make(term, length, 60, null), at + 2);
-            if (Minutes(length) is { } minutes) return term.Text is "after" or "na" ? (Make(term, length, minutes, Event), at + 2) : (Make(term, length, minutes, null), at + 2);
+            if (Minutes(length) is { } minutes) return term.Text is "after" or "and after" or "na" ? (Make(term, length, minutes, Event), at + 2) : (Make(term, length, minutes, null), at + 2);
             if (term.Is(Sense.Over) && term.Text == "over" && length is { IsWhole: true, Number: >= 5 and <= 240 } && before.Any(t => t.Is(Sense.Feed) || t.Is(Sense.Bolus) || t.Is(Sense.Device) || t.Is(Sense.Medicine) || t.Is(Sense.Bottle)))
                 return (Make(term, length, length.Number, null), at + 2);
         }

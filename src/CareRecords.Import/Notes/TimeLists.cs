@@ -12,6 +12,7 @@ internal static class TimeLists
 {
     private const int LeastStepMinutes = 30;
     private const int MostStepMinutes = 9 * 60;
+    private const int WellApartMinutes = 150;
 
     /// <summary>The terms with their lists of times put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
@@ -43,6 +44,10 @@ internal static class TimeLists
     // "at eight, one and six": hours in words go on with a time, where no minutes follow them.
     private static void Spoken(List<Term> terms)
     {
+        // "clapping seven and ten past five": the first of two.
+        for (var i = 1; i + 2 < terms.Count; i++)
+            if ((terms[i - 1].Is(Sense.Session) || terms[i - 1].Is(Sense.Technique)) && terms[i + 1].Is(Sense.And) && IsTime(terms[i + 2]) && terms[i].ValueOf(Sense.NumberWord) is { } first && int.TryParse(first, System.Globalization.CultureInfo.InvariantCulture, out var begins) && begins is >= 1 and <= 12)
+                terms[i] = terms[i] with { Kind = TermKind.Time, Meanings = [], At = true, Clock = new ClockSpan(new ClockTime(new LocalTime(begins % 12, 0), HalfOfDay.Unknown, CareRecords.Records.TimePrecision.Exact, null, new LocalTime(begins % 12, 0), new LocalTime(begins % 12, 0)), null) };
         for (var i = 2; i < terms.Count; i++)
         {
             if (terms[i] is not { Kind: TermKind.Word } word || word.ValueOf(Sense.NumberWord) is not { } value || !int.TryParse(value, System.Globalization.CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) continue;
@@ -78,7 +83,7 @@ internal static class TimeLists
             taken = next - at;
         }
         // "physio 7.20, 7.05 salbutamol": the last time is of what follows it.
-        if (list.Count >= 2 && at > 0 && GroupSplitter.IsHead(terms[at - 1]) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        if (list.Count >= 2 && at > 0 && GroupSplitter.IsHead(terms[at - 1]) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
         {
             list.RemoveAt(list.Count - 1);
             next--;
@@ -107,6 +112,8 @@ internal static class TimeLists
         // "done twice, 8 and 5": as many times as were counted.
         sure |= list.Count >= 2 && commas == list.Count - 1 && Enumerable.Range(Math.Max(0, at - 4), at - Math.Max(0, at - 4)).Any(k => (terms[k].Kind is TermKind.Times or TermKind.Number && terms[k].Number == list.Count && k + 1 < at && (terms[k].Kind == TermKind.Times || terms[k + 1].Is(Sense.Times))) || (terms[k].Text == "twice" && list.Count == 2) || (terms[k].Text == "thrice" && list.Count == 3));
         sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
+        // "at 7 11 3 and 7": hours of a day that lie well apart; minutes do not.
+        sure |= list.Count >= (at > 0 && terms[at - 1].Is(Sense.At) ? 3 : 4) && Enumerable.Range(1, list.Count - 1).All(k => (Minutes(list[k].Start.Time) - Minutes(list[k - 1].Start.Time) + 720) % 720 >= WellApartMinutes);
         return sure ? (list, taken) : ([list[0]], 1);
     }
 

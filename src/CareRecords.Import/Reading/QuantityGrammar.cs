@@ -37,6 +37,8 @@ internal static class QuantityGrammar
             if (before.Count > 0 && before[^1] is { Kind: TermKind.Symbol, Text: "$" or "£" or "€" }) return (Join(terms, at, used, TermKind.Quantity, number, unit: Unit.Money), used);
             if (used > 1 || term.Kind != TermKind.Number) return (Join(terms, at, used, TermKind.Number, number), used);
         }
+        // "a quarter of an hour"
+        if ((term.Is(Sense.Quarter) || term.Is(Sense.Half)) && At(terms, at + 1)?.Text == "of" && At(terms, at + 2)?.Text is "an hour" or "an hr" or "hour") return (Join(terms, at, 3, TermKind.Quantity, term.Is(Sense.Half) ? 30 : 15, unit: Unit.Min), 3);
         if (term.Fraction is { } fraction && UnitAt(terms, at + 1, term, rightLetter) is var (of, width) && of is Unit.Litre or Unit.Min or Unit.Hour or Unit.Neb or Unit.Puffs or Unit.Spoon)
             return (Join(terms, at, 1 + width, TermKind.Quantity, fraction, unit: of), 1 + width);
         // "2/3 mins a side" is two to three.
