@@ -29,7 +29,7 @@ internal static class GroupSplitter
         Label(groups, chunks);
         Correct(groups);
         MoveReadings(groups);
-        Inherit(groups);
+        Inherit(groups, denials.Where(d => d.Denial.SkipsAll).Select(d => d.Index).ToHashSet());
         Share(groups);
         OfAll(groups);
         if (section.Count > 0) Under(groups, section);
@@ -201,11 +201,13 @@ internal static class GroupSplitter
     private static void Label(List<Group> groups, List<Chunk> chunks)
     {
         Term? day = null;
-        var until = 0;
+        var (until, sentence) = (0, -1);
         foreach (var group in groups)
         {
+            if (sentence >= 0 && group.Sentence != sentence) (day, sentence) = (null, -1);
             for (var c = Math.Max(until, group.FirstChunk); c <= group.LastChunk && c + 1 < chunks.Count; c++)
             {
+                if (OpensSentence(chunks, c) && chunks[c].Terms.Find(t => IsOtherDay(chunks[c].Terms, chunks[c].Terms.IndexOf(t))) is { } opening) { (day, until, sentence) = (opening, c + 1, chunks[c].Sentence); continue; }
                 if (chunks[c + 1].Before != ":" || chunks[c].Terms.Exists(t => t.Kind != TermKind.Word || IsHead(t))) continue;
                 if (chunks[c].Terms.Find(t => t.Is(Sense.DayRef)) is { } named) (day, until) = (named.Is(Sense.DayRef, "0") ? null : named, c + 1);
                 else if (chunks[c].Has(Sense.AmPm) || chunks[c].Has(Sense.DayPart)) (day, until) = (null, c + 1);
@@ -214,6 +216,10 @@ internal static class GroupSplitter
             group.Day ??= day;
         }
     }
+
+    // "On Wednesday night, at about eleven, he was 38.4": the day that a sentence begins with, before a comma.
+    private static bool OpensSentence(List<Chunk> chunks, int at) => chunks[at + 1].Before == "," && chunks[at + 1].Sentence == chunks[at].Sentence && (at == 0 || chunks[at - 1].Sentence != chunks[at].Sentence)
+        && chunks[at].Terms.Count <= 4 && chunks[at].Terms.TrueForAll(t => t.Kind == TermKind.Word && !IsHead(t)) && chunks[at].Terms.Exists(t => t.Text is "on" or "last" || t.Is(Sense.DayRef));
 
     // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
     private static void Correct(List<Group> groups)
@@ -229,11 +235,13 @@ internal static class GroupSplitter
     }
 
     // "bottle 3pm 90 ml, 6pm 90 ml", "salbutamol 7am 4 puffs, 11am 4": an amount at a time of its own is of what was named before it.
-    private static void Inherit(List<Group> groups)
+    private static void Inherit(List<Group> groups, HashSet<int> skipped)
     {
         for (var g = 1; g < groups.Count; g++)
         {
             var (group, before) = (groups[g], groups[g - 1]);
+            // "Missed the early one"
+            if (group.Times.Count == 0 && skipped.Contains(group.FirstChunk)) continue;
             if ((group.Times.Count == 0 && group.Part is null) || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
             // "vomited after feed, 12.30-1": when the feed was.
             if (group.Terms.Count == 0 && group.Times is [{ End: not null }] && before.Terms.Count > 0 && IsFeed(before.Terms[^1]) && before.Terms.Exists(t => t.Is(Sense.Sign)))
@@ -286,7 +294,7 @@ internal static class GroupSplitter
             var given = false;
             foreach (var before in groups.Take(untimed ? g : g + (said == 0 ? 0 : 1)))
             {
-                if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
+                if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg } || t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
                 var session = before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
                 if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Areas is not null || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(IsHead) || !details.Exists(t => t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
                 before.Terms.AddRange(details);

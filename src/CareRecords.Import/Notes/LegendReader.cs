@@ -241,12 +241,19 @@ internal static partial class LegendReader
         if (!line.Contains(" is ", StringComparison.OrdinalIgnoreCase)) return;
         var terms = CellTerms.Read(line);
         // An amount may follow; a time tells of a dose.
-        if (line.Any(char.IsAsciiDigit) && terms.Exists(t => t.Kind is TermKind.Time or TermKind.Number or TermKind.Parts)) return;
+        if (terms.Exists(t => t.Kind == TermKind.Time)) return;
+        var figures = line.Any(char.IsAsciiDigit) && terms.Exists(t => t.Kind is TermKind.Number or TermKind.Parts);
         for (var i = 1; i + 1 < terms.Count; i++)
         {
             if (terms[i].Text is not "is") continue;
             var means = terms[i + 1].Text is "the" or "his" or "her" or "a" && i + 2 < terms.Count ? i + 2 : i + 1;
-            if (!terms[means].Is(Sense.Medicine)) continue;
+            // "N is the nebuliser, salbutamol 2.5 mg": a sign, its device and what that holds.
+            if (terms[means].Is(Sense.Device) && means + 2 < terms.Count && terms[means + 1].IsSymbol(",") && terms[means + 2].Is(Sense.Medicine) && line[terms[i - 1].Start..terms[i - 1].End] is { Length: <= 2 } sign && char.IsUpper(sign[0]))
+            {
+                words.Add(new FamilyWord(sign, $"{line[terms[means].Start..terms[means].End]} {line[terms[means + 2].Start..terms[means + 2].End]}"));
+                continue;
+            }
+            if (!terms[means].Is(Sense.Medicine) || figures && !terms[i - 1].Is(Sense.Device)) continue;
             var from = i - 1;
             while (from > 0 && i - from < 3 && terms[from].Kind == TermKind.Word && (terms[from].Text is "one" or "thing" || terms[from].Is(Sense.Device))) from--;
             if (terms[from].Kind != TermKind.Word && from < i - 1) from++;

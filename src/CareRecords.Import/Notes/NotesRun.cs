@@ -109,11 +109,12 @@ internal sealed class NotesRun
         }
         // A word may be explained by one that is explained further down.
         foreach (var word in later) _reader.Learn(word);
+        foreach (var device in Devices.Alone(_words)) _reader.Learn(device);
         return lines;
     }
 
     // "[12/01/2026, 07:33] Priya: full one = perc 3 each lower": the words of a message.
-    private static string WithoutStamp(string line) => line.Length > 0 && (line[0] == '[' || char.IsAsciiDigit(line[0])) && line.Contains('=') && line.IndexOf(": ", StringComparison.Ordinal) is > 0 and < 60 and var colon && line.AsSpan(0, colon).ContainsAnyInRange('0', '9') ? line[(colon + 2)..] : line;
+    private static string WithoutStamp(string line) => line.Length > 0 && (line[0] == '[' || char.IsAsciiDigit(line[0])) && (line.Contains('=') || line.Contains(" is ", StringComparison.OrdinalIgnoreCase)) && line.IndexOf(": ", StringComparison.Ordinal) is > 0 and < 60 and var colon && line.AsSpan(0, colon).ContainsAnyInRange('0', '9') ? line[(colon + 2)..] : line;
 
     private void Arrange(HashSet<int> legends)
     {

@@ -76,6 +76,8 @@ internal static class SlotTimes
         if (Counted(terms, i + 1, follows)) return false;
         var numbers = terms.Skip(i + 1).TakeWhile(t => t.Kind == TermKind.Number && t.IsWhole && t.Number < 30).Count();
         if (follows && term.Text.Length <= 2 && numbers is 1 or 3) return false;
+        // "back to his usual two with the old minutes": how many.
+        if (follows && before!.Areas is not null && term.Text.Length == 1 && At(terms, i + 1)?.Text is "with" or "a" or "goes" or "sessions" or "now" or "again") return false;
         if (follows && term.Text.Length <= 2 && numbers >= 2)
         {
             terms[i] = term with { Kind = TermKind.BadTime, Meanings = [new Meaning(Sense.Clock, "minutes")] };

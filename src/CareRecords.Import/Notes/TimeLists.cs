@@ -114,6 +114,8 @@ internal static class TimeLists
         sure |= list.Count >= 2 && (commas == list.Count - 1 || list.Count >= 3) && at > 1 && terms[at - 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs } && terms.Take(at).Any(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device));
         // "at 7 11 3 and 7": hours of a day that lie well apart; minutes do not.
         sure |= list.Count >= (at > 0 && terms[at - 1].Is(Sense.At) ? 3 : 4) && Enumerable.Range(1, list.Count - 1).All(k => (Minutes(list[k].Start.Time) - Minutes(list[k - 1].Start.Time) + 720) % 720 >= WellApartMinutes);
+        // "3, 3, 2, 2": minutes come twice, hours do not.
+        if (list.Count > 2 && bare == list.Count && Enumerable.Range(1, list.Count - 1).Any(k => list[k].Start.Time == list[k - 1].Start.Time)) sure = false;
         return sure ? (list, taken) : ([list[0]], 1);
     }
 

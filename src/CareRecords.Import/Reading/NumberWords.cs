@@ -13,7 +13,7 @@ internal static class NumberWords
     /// <summary>The terms with their spoken numbers put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
-        if (!terms.Exists(t => t.Kind == TermKind.Word && (t.Is(Sense.NumberWord) || t.Is(Sense.Month)))) return terms;
+        if (!terms.Exists(t => t.Kind == TermKind.Word && (t.Is(Sense.NumberWord) || t.Is(Sense.Month) || t.Is(Sense.Weekday)))) return terms;
         var result = new List<Term>(terms.Count);
         for (var i = 0; i < terms.Count;)
         {
@@ -65,11 +65,15 @@ internal static class NumberWords
     private static (Term Term, int Next)? Ordinal(List<Term> terms, int at, List<Term> before)
     {
         var month = before.Count > 0 && (before[^1].Is(Sense.Month) || (before.Count > 1 && before[^1].Text == "the" && before[^2].Is(Sense.Month)));
+        // "friday the eighth"
+        month |= before.Count > 0 && (before[^1].Is(Sense.Weekday) || (before.Count > 1 && before[^1].Text == "the" && before[^2].Is(Sense.Weekday)));
         var tens = Value(terms, at) is 20 or 30 ? Value(terms, at)! : null;
         var word = tens is null ? at : at + 1;
         if (word >= terms.Count || terms[word].Kind != TermKind.Word || Array.IndexOf(Ordinals, terms[word].Text) is var n && n < 0) return null;
         if (!month && !(word + 1 < terms.Count && (terms[word + 1].Is(Sense.Month) || (terms[word + 1].Text == "of" && word + 2 < terms.Count && terms[word + 2].Is(Sense.Month))))) return null;
         var number = (tens ?? 0) + n + 1;
+        // "on Thursday the second clapping" counts sessions.
+        if (!(before.Count > 0 && (before[^1].Is(Sense.Month) || before.Count > 1 && before[^2].Is(Sense.Month))) && word + 1 < terms.Count && terms[word + 1] is { Kind: TermKind.Word } counted && (counted.Text is "one" or "time" or "dose" || counted.Is(Sense.Session) || counted.Is(Sense.Technique) || counted.Is(Sense.Feed) || counted.Is(Sense.Bottle) || counted.Is(Sense.Medicine) || counted.Is(Sense.Device) || counted.Is(Sense.DayPart))) return null;
         return number > 31 ? null : (Make(terms[at], terms[word], number, number.ToString(CultureInfo.InvariantCulture)), word + 1);
     }
 

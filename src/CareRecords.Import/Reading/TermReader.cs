@@ -67,6 +67,8 @@ internal sealed class TermReader
         phrases.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
         var phrase = new FamilyPhrase(key, meaning, word.Word, SessionOf(word.Word, meaning));
         phrases.Add(phrase);
+        // "big sets 6.45 and 11.30"
+        if (phrase.Session is not null && key[^1].Length > 2 && !key[^1].EndsWith('s') && !phrases.Exists(p => p.Key.Length == key.Length && p.Key[^1] == key[^1] + "s")) phrases.Add(phrase with { Key = [.. key[..^1], key[^1] + "s"] });
         if (_vocabulary.Find(_tokenizer.Read(word.Word), 0, out var length, out _) is { } plain && length == key.Length && plain.Any(m => m.Sense == Sense.Usual))
         {
             _usual.RemoveAll(p => p.Key.AsSpan().SequenceEqual(key));
@@ -163,6 +165,8 @@ internal sealed class TermReader
         taken = 0;
         var text = tokens[at].Text;
         if (_letters.Count < 2 || text.Length != 2 || tokens[at].Kind != TokenKind.Word) return false;
+        // "Sp 94" is a saturation, whatever S and P stand for.
+        if (_vocabulary.Find(tokens, at, out _, out var mended) is { } plain && mended is null && plain.Any(m => m.Sense == Sense.SatLabel)) return false;
         // "on" and "no" are words of their own, whatever O and N stand for.
         if (SmallWords.Contains(text)) return false;
         if (!_family.TryGetValue(text[..1], out var first) || !_family.TryGetValue(text[1..], out var second)) return false;
