@@ -18,6 +18,8 @@ internal sealed partial class CheckGrammar
         if ((previous.Text is "on" or "to" or "back on" or "up" or "down" or "by" or "still" or "back to" or "up to" or "down to" or "at" or "the" or "in" or "from" || previous.Is(Sense.Now) || previous.Is(Sense.Going)) && small) return true;
         // "91 on 0.5, turned up to 1": a whole number is a flow where a flow was before it.
         if (term is { IsWhole: true, Number: > 0 and <= 6 } && previous.Text is "to" or "up to" or "down to" or "back to" or "up" or "down" && (_current?.Oxygen ?? _pendingFlow) is not null && !MinutesNear(i) && !(i + 1 < _terms.Count && _terms[i + 1].Is(Sense.AnyArea))) return true;
+        // "I put it up to 1", "turned him down to 2"
+        if (term is { IsWhole: true, Number: > 0 and <= 6 } && previous.Text is "up to" or "down to" or "back to" or "back up to" or "back down to" && i > 1 && (_terms[i - 2].Text is "it" or "him" or "her" or "them" or "that") && _terms.Take(i).Any(t => t.Text is "put" or "turned" or "took" or "turn" or "bumped" or "dropped" or "moved") && !MinutesNear(i)) return true;
         if (previous.IsSymbol("→") && (small || (_pendingFlow is not null && _current?.SpO2 is null))) return true;
         return small && Measured() && (IsBare(previous) || IsSaturationsOf(previous) || previous.IsSymbol(",") || PhaseAt(i - 1) != CheckPhase.None || previous is { Kind: TermKind.Quantity, Unit: Unit.Percent }
             || previous.Is(Sense.Desat) || (i > 1 && IsBare(_terms[i - 2]))) && !MinutesNear(i);

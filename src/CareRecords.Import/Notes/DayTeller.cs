@@ -217,7 +217,9 @@ internal sealed partial class DayTeller
         if (now.Base.Count > 0)
         {
             how = $"'{now.BaseWord}' read as the notes explain it.";
-            return AreaChanges.Combine(now.Base, now);
+            // "P 0650 std": the technique stands beside the word.
+            var told = AreaChanges.Combine(now.Base, now);
+            return now.Technique == Technique.Percussion ? told.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a) : told;
         }
         if (happening.Reference is { } word && word.Is(Sense.Same, nameof(ReferTo.Usual)) && Usual(word.Text, now, ref how) is { } usual) return usual;
         if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }

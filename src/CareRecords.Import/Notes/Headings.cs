@@ -21,7 +21,11 @@ internal static partial class Headings
     private const int MostWordsBefore = 5;
 
     /// <summary>The date at the head of a line; null when there is none.</summary>
-    public static Heading? Read(string line, int from, TermReader reader)
+    /// <param name="line">The line.</param>
+    /// <param name="from">Where its words begin.</param>
+    /// <param name="reader">Reads the words.</param>
+    /// <param name="slashed">Whether the notes write their days as "21/12" before their words, so that "2/1 physio" is one too.</param>
+    public static Heading? Read(string line, int from, TermReader reader, bool slashed = false)
     {
         if (from >= line.Length) return null;
         var head = line.Length - from > LongestHead ? line[from..(from + LongestHead)] : line[from..];
@@ -32,7 +36,7 @@ internal static partial class Headings
         {
             if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
             {
-                if (!Plausible(terms, at, next, date)) return null;
+                if (!Plausible(terms, at, next, date, slashed)) return null;
                 // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
                 if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
                 next = SkipMore(terms, next, head);
@@ -92,15 +96,24 @@ internal static partial class Headings
     // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
     private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";
 
+    private const int FewestSlashed = 4;
+
+    /// <summary>Whether notes write their days as "21/12 P 0700": four lines at least that begin so with a number over six, before words of care.</summary>
+    public static bool AreSlashed(IReadOnlyList<string> lines) => lines.Count(l => SlashedDay().Match(l) is { Success: true } day
+        && int.Parse(day.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) is var a && int.Parse(day.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) is var b && Math.Max(a, b) is > 6 and <= 31 && Math.Min(a, b) is >= 1 and <= 12) >= FewestSlashed;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(\d{1,2})/(\d{1,2}) (?=\p{L})", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SlashedDay();
+
     // "2/3 physio done", "5/5 lower": two small numbers before words of care are a share or minutes, not a day.
-    private static bool Plausible(List<Term> terms, int at, int next, DateWritten date)
+    private static bool Plausible(List<Term> terms, int at, int next, DateWritten date, bool slashed)
     {
         if (date is { First: { } a, Second: { } b, Year: null, DayOfWeek: IsoDayOfWeek.None } && terms[at].Kind == TermKind.Parts)
         {
             if (next >= terms.Count) return true;
             var after = terms[next];
             if (after.Is(Sense.Unit) || after.Is(Sense.Past) || after.Is(Sense.Half) || after.IsSymbol("%")) return false;
-            if (a <= 6 && b <= 6 && (GroupSplitter.IsHead(after) || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
+            if (!slashed && a <= 6 && b <= 6 && (GroupSplitter.IsHead(after) || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
         }
         // A weekday alone opens a day only when a break or little else follows: "Monday the pump broke" does too; "Sun out today" may not matter.
         return true;

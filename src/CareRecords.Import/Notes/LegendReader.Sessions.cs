@@ -83,6 +83,17 @@ internal static partial class LegendReader
             ? new FamilyWord(word, means.Trim().TrimEnd('.')) : null;
     }
 
+    // "the normal clapping is three minutes each on the bottoms and two on the tops"
+    private static FamilyWord? UsualIs(string line)
+    {
+        var terms = CellTerms.Read(line);
+        var usual = terms.FindIndex(t => t.Is(Sense.Usual));
+        if (usual < 0 || usual + 2 >= terms.Count || terms[usual + 1].Text is not ("is" or "are" or "means")) return null;
+        var told = line[terms[usual + 2].Start..];
+        if (told.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) told = told[..stop];
+        return AreasOf(told) >= 2 && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time) ? new FamilyWord(line[terms[usual].Start..terms[usual].End], told) : null;
+    }
+
     // "Usual CPT", "our usual chest": the word for the usual, without the session that it is of.
     private static string? UsualWord(string key)
     {
@@ -103,7 +114,7 @@ internal static partial class LegendReader
     {
         var title = line.TrimStart('-', '*', ' ', '#');
         if (!PlanTitles.Any(t => title.StartsWith(t, StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
-        var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2).ToList();
+        var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2 || AreasOf(s) >= 2).ToList();
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
     }
 

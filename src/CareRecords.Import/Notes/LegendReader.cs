@@ -41,6 +41,7 @@ internal static partial class LegendReader
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
             Listed(line, words, afterKey: afterKey);
             Told(line, words);
+            if (UsualIs(line) is { } session) words.Add(session);
             return words;
         }
         if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
@@ -63,6 +64,8 @@ internal static partial class LegendReader
             Explain(key, line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)], words);
         }
         if (words.Count > 0) Told(line, words);
+        // "CPT = percussion. Order: LLL/RLL 3 min ea, LUL/RUL 2": a plan beside other words.
+        if (line.Contains(". ", StringComparison.Ordinal)) foreach (var ordered in line.Split(". ").Select(Plan).OfType<string>().Take(1)) words.AddRange(PlanWords.Select(w => new FamilyWord(w, ordered)));
         return words;
     }
 
@@ -257,6 +260,7 @@ internal static partial class LegendReader
             var from = i - 1;
             while (from > 0 && i - from < 3 && terms[from].Kind == TermKind.Word && (terms[from].Text is "one" or "thing" || terms[from].Is(Sense.Device))) from--;
             if (terms[from].Kind != TermKind.Word && from < i - 1) from++;
+            while (from < i - 1 && terms[from].Text is "the" or "his" or "her" or "a" or "our" or "my") from++;
             var word = line[terms[from].Start..terms[i - 1].End];
             if (terms[from].Kind != TermKind.Word || terms[from].Is(Sense.Medicine) || terms[from].Text is "it" or "this" or "that" or "which" or "there" or "what" or "he" or "she" || word.Length > LongestWord) continue;
             if (words.Exists(w => w.Word.Equals(word, StringComparison.OrdinalIgnoreCase))) continue;

@@ -216,6 +216,7 @@ internal sealed partial class LineReader
         if ((read.Marks & LineMarks.RepeatsDay) != 0) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was repeated, and when.")); return; }
         if (groups.Exists(g => g.Times.Count == 0 && g.Terms.Exists(t => t.Kind == TermKind.Times && t.Number is >= 2 and <= 8) && g.Terms.TrueForAll(t => t.Kind is TermKind.Times or TermKind.Symbol || t.Is(Sense.DayRef)))) { read.Doubts.Add(Doubts.Untimed(read.Index, _file, "Several sessions")); return; }
         if (read.Stamp is null && groups.Exists(g => g.Terms.Exists(t => t.Is(Sense.AllDone) && t.Text != "done"))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done, and when.")); return; }
+        if (groups.Exists(g => g.Times.Count == 1) && groups.Exists(g => g.Terms.Exists(t => t.Text == "did") && g.Terms.Exists(t => t.Text == "one"))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         foreach (var group in groups)
         {
             if (group.Times.Count > 1) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }

@@ -12,8 +12,28 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? i;
+            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? i;
         return terms;
+    }
+
+    private const int MostMinutesAfterInhaler = 45;
+
+    // "blue 7 physio 7.20": the hour of the inhaler, not its puffs.
+    private static int? HourOfDevice(List<Term> terms, int i)
+    {
+        if (!(terms[i].Is(Sense.Device) || terms[i].Is(Sense.Medicine)) || At(terms, i + 1) is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12, Clock: { } clock } hour || At(terms, i + 2)?.Is(Sense.Session) != true || At(terms, i + 3) is not { Kind: TermKind.Time or TermKind.Number, Clock: { } session }) return null;
+        var after = (session.Start.Time.Hour * 60 + session.Start.Time.Minute - clock.Start.Time.Hour * 60 - clock.Start.Time.Minute + 720) % 720;
+        if (after is 0 or > MostMinutesAfterInhaler) return null;
+        terms[i + 1] = hour with { Kind = TermKind.Time };
+        return i + 1;
+    }
+
+    // "repositioned to R side", "asleep on his left side": how the child lay, not where it was clapped.
+    private static int? Lying(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.Side) || !terms.Skip(Math.Max(0, i - 4)).Take(Math.Min(4, i)).Any(t => t.Text is "repositioned" or "turned" or "lying" or "laid" or "lay" or "asleep" or "sleeping" or "rolled" or "propped" or "positioned" or "settled")) return null;
+        if (!terms.Skip(Math.Max(0, i - 2)).Take(Math.Min(2, i)).Any(t => t.Text is "to" or "on" or "onto" or "his" or "her" or "the")) return null;
+        return Means(terms, i);
     }
 
     // "obs: T 37.1, P 96, R 28, S 94": the letters of a nurse's observations.

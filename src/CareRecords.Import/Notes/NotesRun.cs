@@ -131,6 +131,7 @@ internal sealed class NotesRun
     {
         var table = new TableLines();
         var gluedDays = DateGrammar.WritesGluedDays(_text.Lines);
+        var slashed = Headings.AreSlashed(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -144,7 +145,7 @@ internal sealed class NotesRun
             else if (_clocks.Contains(i)) continue;
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
             else if (gluedDays && DateGrammar.GluedDay(line, out var end) is { } glued) _headings[i] = new Heading(glued, end, end < line.Length, line[..end], false, false);
-            else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader) is { } heading) _headings[i] = heading;
+            else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader, slashed) is { } heading) _headings[i] = heading;
             else
             {
                 if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader, _context.NotAfter);

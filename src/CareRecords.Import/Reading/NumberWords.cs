@@ -19,7 +19,14 @@ internal static class NumberWords
         {
             if (Hours(terms, i) is { } hours) { result.AddRange(hours.Terms); i = hours.Next; }
             else if (ThreeQuarters(terms, i) is { } quarters) { result.Add(quarters.Term); i = quarters.Next; }
-            else if (Ordinal(terms, i, result) is { } day) { result.Add(day.Term); i = day.Next; }
+            else if (Ordinal(terms, i, result) is { } day)
+            {
+                if (result.Count > 1 && result[^1].Text == "the" && result[^2].Is(Sense.Weekday)) result.RemoveAt(result.Count - 1);
+                result.Add(day.Term);
+                i = day.Next;
+            }
+            // "at ate in the morning", as a telephone hears it.
+            else if (terms[i].Text == "ate" && result.Count > 0 && result[^1].Is(Sense.At)) { result.Add(Make(terms[i], terms[i], 8, "8")); i++; }
             else if (Hundred(terms, i) is { } hundred) { result.Add(hundred.Term); i = hundred.Next; }
             else if (Pair(terms, i) is { } pair) { result.Add(IsTime(pair.Term, result, terms, pair.Next) ? Spoken(pair.Term) : pair.Term); i = pair.Next; }
             else { result.Add(terms[i]); i++; }
@@ -37,7 +44,7 @@ internal static class NumberWords
         var (found, next, last) = (new List<Term>(), at, 0);
         for (var i = at; i < terms.Count;)
         {
-            if (found.Count > 0 && (terms[i].Is(Sense.And) || terms[i].Text == "then") && Value(terms, i + 1) is not null) i++;
+            if (found.Count > 0 && (terms[i].Text is "and" or "n" or "&" or "then" or "and then") && Value(terms, i + 1) is not null) i++;
             if (Value(terms, i) is not (>= 1 and <= 12 and var hour)) break;
             var minutes = Value(terms, i + 1) is 15 or 30 or 45 or 20 or 40 or 50 ? Value(terms, i + 1)! : null;
             if (minutes is not null && Value(terms, i + 2) is >= 1 and <= 9 && Value(terms, i + 1) is not (15 or 30 or 45) && !(found.Count >= LeastHours - 1)) minutes = null;
@@ -48,6 +55,8 @@ internal static class NumberWords
             (next, last) = (end + 1, time);
             i = next;
         }
+        // "seven eleven three and seven four puffs": the last number is of what follows.
+        if (found.Count > LeastHours && next < terms.Count && terms[next].Is(Sense.Unit) && terms[next - 1].Is(Sense.NumberWord)) { found.RemoveAt(found.Count - 1); next--; }
         if (found.Count < LeastHours || next < terms.Count && (terms[next].Is(Sense.Unit) || terms[next].Is(Sense.Times) || terms[next].Is(Sense.Half) || terms[next].Is(Sense.Past) || Value(terms, next) is not null || terms[next].Kind == TermKind.Number)) return null;
         return ([found[0], .. found.Skip(1).SelectMany(t => new[] { new Term { Kind = TermKind.Symbol, Text = ",", Start = t.Start, End = t.Start }, t })], next);
     }

@@ -205,6 +205,8 @@ internal sealed class TermReader
         if (Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Technique, "vibration") && (terms[i - 1].Is(Sense.Skip) || terms[i - 1].Is(Sense.Not) || terms[i - 1].Is(Sense.Minus)))) areas.RemoveAll(a => a.Technique == Technique.Vibration);
         // "4x/day, lowers 5 min each, uppers 3": how often, beside places with their minutes.
         if (areas.Where(a => a is { Area: not ChestArea.Unknown, Minutes: not null }).Select(a => a.Area).Distinct().Count() > 1) areas.RemoveAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration });
+        // "normal clapping": the word itself names the technique.
+        if (CellTerms.Read(word[(word.LastIndexOf(' ') + 1)..]).Exists(t => t.Is(Sense.Technique, "percussion"))) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a);
         return areas.Exists(a => a.Minutes is not null) && areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1 && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
     }
 }
