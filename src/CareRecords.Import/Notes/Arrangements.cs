@@ -37,6 +37,18 @@ internal sealed partial class Arrangements
         Places(terms);
     }
 
+    /// <summary>Takes in a sentence of any line that says what a device always holds: "his nebs are always salbutamol 2.5 mg unless I say".</summary>
+    public void TakeAlways(string line)
+    {
+        foreach (var sentence in line.Split(". ")) if (IsAlways().IsMatch(sentence)) Devices(CellTerms.Read(sentence), sentence);
+    }
+
+    /// <summary>Whether words say what a device always holds, and tell of no dose.</summary>
+    public static bool SaysAlways(string words) => IsAlways().IsMatch(words);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(nebs?|nebuli[sz]ers?|puffs?|puffers?|inhalers?|pumps?) (is|are) always\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex IsAlways();
+
     /// <summary>The medicine that a device holds ("neb", "puffer"); null when the family has not said, or has named several.</summary>
     public string? MedicineOf(string device) => DeviceOf(device) is { } kind && _devices.TryGetValue(kind, out var held) && held.Count == 1 ? held.First() : null;
 
@@ -80,7 +92,7 @@ internal sealed partial class Arrangements
         {
             var (dose, device) = (doses[i], doses[i].Route ?? doses[i].Written);
             if (dose.Medicine == Medicines.Unknown && i + 1 < doses.Count && doses[i + 1].Medicine != Medicines.Unknown && doses[i + 1].First - dose.Last <= 3
-                && terms.GetRange(dose.Last + 1, doses[i + 1].First - dose.Last - 1).TrueForAll(t => t.Text is "is" or "=" or ":" or "the" or "of" or "always" or "with")) dose = doses[++i];
+                && terms.GetRange(dose.Last + 1, doses[i + 1].First - dose.Last - 1).TrueForAll(t => t.Text is "is" or "are" or "=" or ":" or "the" or "of" or "always" or "all" or "with")) dose = doses[++i];
             if (dose.Medicine == Medicines.Unknown || DeviceOf(device) is not { } kind) continue;
             if (!_devices.TryGetValue(kind, out var held)) _devices[kind] = held = new(StringComparer.Ordinal);
             // "saline neb (3%, 4 ml)": the strength stands after it.
@@ -91,7 +103,7 @@ internal sealed partial class Arrangements
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(how (i|we) do|if i (say|write|put)( i)? (did|do)|(every|each) (time|session) (is|we do|i do)|every session the same)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex HowItIsDone();
 
-    private static bool Defines(Term term) => term.Text is "=" or "is";
+    private static bool Defines(Term term) => term.Text is "=" or "is" or "are";
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(always|unless|every time|each time|if (it'?s|its) different)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Always();
@@ -102,6 +114,7 @@ internal sealed partial class Arrangements
     private static string? DeviceOf(string words)
     {
         if (words.Contains("neb", StringComparison.OrdinalIgnoreCase)) return "nebuliser";
+        if (words.StartsWith("puff", StringComparison.OrdinalIgnoreCase)) return "inhaler";
         return CellTerms.Read(words).Exists(t => t.Is(Sense.Device)) && !DoseMemory.IsColour(words) ? "inhaler" : null;
     }
 

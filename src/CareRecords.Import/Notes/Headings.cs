@@ -37,6 +37,8 @@ internal static partial class Headings
             if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
             {
                 if (!Plausible(terms, at, next, date, slashed)) return null;
+                // "(Sunday not written, his gran had him)": a remark on a day, which opens none.
+                if (date is { First: null, Day: null, Month: null } && at > 0 && terms[at - 1].Text is "(") return null;
                 // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
                 if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
                 next = SkipMore(terms, next, head);
@@ -143,7 +145,9 @@ internal static partial class Headings
             if (terms[i].ValueOf(Sense.Month) is not { } word) continue;
             var monthNumber = int.Parse(word, System.Globalization.CultureInfo.InvariantCulture);
             int? year = i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1990 and <= 2100 } written ? (int)written.Number : null;
-            var before = i > 1 && terms[i - 1].Text is "st" or "nd" or "rd" or "th" or "of" ? i - 2 : i - 1;
+            // "the 4th of August"
+            var before = i - 1;
+            while (before > 0 && terms[before].Text is "st" or "nd" or "rd" or "th" or "of") before--;
             int? day = before >= 0 && terms[before] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } number ? (int)number.Number : null;
             // "Tuesday March third"
             if (day is null && year is null && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 31 } after) day = (int)after.Number;

@@ -15,7 +15,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || IsUsual(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || IsUsual(chunk) || IsAlways(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
@@ -28,6 +28,9 @@ internal static class Modality
 
     // "paracetamol if more than 38": to be given, it may be.
     private static bool Conditional(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text == "if") is var condition && condition > 0 && chunk.Terms.Take(condition).Any(t => t.Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Kind == TermKind.Time);
+
+    // "his nebs are always salbutamol": what is arranged.
+    private static bool IsAlways(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text is "always") is > 1 and var always && chunk.Terms[always - 1].Text is "is" or "are" && (chunk.Terms[always - 2].Is(Sense.Device) || chunk.Terms[always - 2].Is(Sense.Unit, "puffs")) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
     // "usual is air in the day": no reading of a day.
     private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);

@@ -12,7 +12,7 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? i;
+            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
         return terms;
     }
 
@@ -27,6 +27,9 @@ internal static class Neighbours
         terms[i + 1] = hour with { Kind = TermKind.Time };
         return i + 1;
     }
+
+    // "two each side high", "three a side low"
+    private static int? High(List<Term> terms, int i) => i > 0 && terms[i] is { Text: "high", Meanings.Length: 0 } && (terms[i - 1].Is(Sense.EachSide) || terms[i - 1].Is(Sense.Each) || terms[i - 1].Is(Sense.Side)) ? Means(terms, i, new Meaning(Sense.Area, "upper")) : null;
 
     // "repositioned to R side", "asleep on his left side": how the child lay, not where it was clapped.
     private static int? Lying(List<Term> terms, int i)

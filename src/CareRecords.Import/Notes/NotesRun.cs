@@ -122,6 +122,7 @@ internal sealed class NotesRun
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = WithoutStamp(_text.Lines[i]);
+            if (line.Contains(" always ", StringComparison.OrdinalIgnoreCase)) _arrangements.TakeAlways(line);
             if (!(i < first || legends.Contains(i)) || line.Length > LineReader.LongestLine) continue;
             _arrangements.Take(_reader, line, legends.Contains(i));
         }

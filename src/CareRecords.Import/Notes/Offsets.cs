@@ -64,7 +64,7 @@ internal static class Offsets
             while (At(terms, i + 1) is { } more && (more.Is(Sense.Session) || more.Is(Sense.Technique) || more.Text is "one" or "time")) i++;
             return (Make(term, terms[i], -amount, Each), i + 1);
         }
-        if (last is not null && (last.Is(Sense.Session) || last.Is(Sense.Technique))) return (Make(term, next, -amount, Session), at + 2);
+        if (last is not null && (last.Is(Sense.Session) || last.Is(Sense.Technique) || last.Text is "that" or "it" or "this")) return (Make(term, next, -amount, Session), at + 2);
         // "neb also same times 15 min before"
         if (unit && (last is null || last.Kind == TermKind.Symbol)) return (Make(term, next, -amount, Each), at + 2);
         return null;

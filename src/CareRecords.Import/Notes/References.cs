@@ -48,7 +48,7 @@ internal static class References
         if (term.Is(Sense.Same) || term.Is(Sense.SameAs))
         {
             var next = at + 1;
-            while (next < terms.Count && (terms[next].Is(Sense.SameAs) || terms[next].Text is "the" or "in" or "on" or "one" or "at" or "did" || (terms[next].Is(Sense.At) && terms[next].Kind == TermKind.Word) || terms[next].Is(Sense.Same))) next++;
+            while (next < terms.Count && (terms[next].Is(Sense.SameAs) || terms[next].Text is "the" or "in" or "on" or "one" or "at" or "did" or "your" or "my" or "his" or "her" || (terms[next].Is(Sense.At) && terms[next].Kind == TermKind.Word) || terms[next].Is(Sense.Same))) next++;
             if (next < terms.Count && (terms[next - 1].Is(Sense.SameAs) || term.Is(Sense.SameAs) || term.Text.EndsWith("as", StringComparison.Ordinal) || term.Text.EndsWith("of", StringComparison.Ordinal)) && Target(terms, next) is { } target)
                 return (target.Term with { Start = term.Start }, target.Next);
             return term.Is(Sense.Same) && !term.Is(Sense.SameAs) ? (Make(term, term, ReferTo.Last), at + 1)
@@ -73,6 +73,8 @@ internal static class References
         if (term.Kind == TermKind.Number && term.IsWhole && at + 1 < terms.Count && terms[at + 1].Glued && terms[at + 1].Text is "st" or "nd" or "rd" or "th") return (Make(term, terms[at + 1], ReferTo.Day), at + 2);
         if (term.Kind == TermKind.Number && term.IsWhole && term.Text.Length >= 3 && term.Clock is not null) return (Make(term, term, ReferTo.Time), at + 1);
         if (term.Kind == TermKind.Word && term.Number is > 0 and <= 31) return (Make(term, term, ReferTo.Day), at + 1);
+        // "as yesterday 16:00"
+        if ((term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday)) && at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Time, Clock: not null, Times.Count: 0 } then && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol)) return (Make(term, then, ReferTo.Day) with { Clock = then.Clock }, at + 2);
         if (term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday)) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Is(Sense.AmPm) || term.Is(Sense.DayPart)) return (Make(term, term, ReferTo.Part), at + 1);
         return null;

@@ -52,6 +52,8 @@ internal sealed class TermReader
         if (meaning.Exists(t => t.Is(Sense.Medicine)))
             for (var i = meaning.Count - 1; i >= 0; i--)
                 if (meaning[i].Kind == TermKind.Number && !(i + 1 < meaning.Count && meaning[i + 1].Is(Sense.Unit))) meaning.RemoveAt(i);
+        // "salbutamol pump with spacer": the inhaler.
+        if (meaning.Exists(t => t.Is(Sense.Medicine))) meaning.RemoveAll(t => t.Is(Sense.Pump));
         // "mins in order LL RL": nothing of the explanation is a plan, an order or advice.
         meaning.RemoveAll(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Shopping) || t.Is(Sense.Question) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy) || t.Is(Sense.Rumour) || t.Is(Sense.Correction));
         // "s = sats, before>after" tells the order of two numbers, which an arrow tells again.

@@ -23,6 +23,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Eleventh", 0.92, 0.92, 0.96, 23)]
     [InlineData("Twelfth", 0.0, 0.0, 0.0, 999)]
     [InlineData("Thirteenth", 0.0, 0.0, 0.0, 999)]
+    [InlineData("Fourteenth", 0.0, 0.0, 0.0, 999)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -52,6 +53,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Eleventh")]
     [InlineData("Twelfth")]
     [InlineData("Thirteenth")]
+    [InlineData("Fourteenth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))
