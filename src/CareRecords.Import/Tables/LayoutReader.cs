@@ -205,7 +205,7 @@ internal static class LayoutReader
         var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
-                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries);
+                words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries || HeadingReader.TellsWhat(reading.Block.Columns[column].Own) || HeadingReader.NamesSeveral(reading.Block.Columns[column].Own));
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 
@@ -214,7 +214,8 @@ internal static class LayoutReader
     {
         var meaning = block.Columns[column];
         var heading = meaning.Role == Role.Note && block.Columns.Count(c => c.Role == Role.Note) == 1 ? meaning.Own : meaning.Heading;
-        return HeadingReader.NamesEvent(heading) ? heading : null;
+        // "Chest / meds / sats" is over any of them.
+        return HeadingReader.NamesEvent(heading) && !HeadingReader.NamesSeveral(heading) ? heading : null;
     }
 
     // A tick under "undone"; "deleted" or "duplicate" under "status".

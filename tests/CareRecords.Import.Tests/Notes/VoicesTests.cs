@@ -14,16 +14,16 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Unseen", 0.935, 0.93, 0.97, 25)]
     [InlineData("Fresh", 0.925, 0.93, 0.98, 31)]
     [InlineData("Later", 0.96, 0.95, 0.985, 7)]
-    [InlineData("Fifth", 0.865, 0.91, 0.98, 46)]
+    [InlineData("Fifth", 0.87, 0.915, 0.98, 41)]
     [InlineData("Sixth", 0.945, 0.93, 0.965, 18)]
     [InlineData("Seventh", 0.93, 0.92, 0.98, 20)]
-    [InlineData("Eighth", 0.845, 0.925, 0.95, 46)]
+    [InlineData("Eighth", 0.855, 0.925, 0.95, 43)]
     [InlineData("Ninth", 0.81, 0.835, 0.92, 60)]
     [InlineData("Tenth", 0.965, 0.95, 0.97, 10)]
     [InlineData("Eleventh", 0.92, 0.92, 0.96, 23)]
-    [InlineData("Twelfth", 0.0, 0.0, 0.0, 999)]
-    [InlineData("Thirteenth", 0.0, 0.0, 0.0, 999)]
-    [InlineData("Fourteenth", 0.0, 0.0, 0.0, 999)]
+    [InlineData("Twelfth", 0.92, 0.92, 0.97, 23)]
+    [InlineData("Thirteenth", 0.94, 0.92, 0.945, 16)]
+    [InlineData("Fourteenth", 0.955, 0.965, 0.955, 12)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();

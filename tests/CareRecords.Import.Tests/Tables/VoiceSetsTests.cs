@@ -19,7 +19,8 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Fifth", 339, 1, 0.99, 0 },
         { "Sixth", 355, 2, 0.98, 2 },
         { "Seventh", 271, 13, 0.94, 10 },
-        { "Eighth", 302, 16, 0.94, 19 },
+        { "Eighth", 303, 16, 0.94, 19 },
+        { "Ninth", 363, 14, 0.92, 10 },
     };
 
     [Theory]

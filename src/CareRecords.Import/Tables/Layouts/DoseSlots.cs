@@ -5,7 +5,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads medicines that have columns of their own.</summary>
-internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
+internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
 {
     /// <summary>Adds the doses of one event's columns.</summary>
     public void Read(BlockRow row, Slot slot, RowWhen when)
@@ -150,6 +150,13 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         : text.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && UnitIn(column.Heading) is { } unit ? $"{text} {unit}"
         : text;
 
+    // "x2", "2p" of an inhaler.
+    private static string? InPuffs(string? amount, string medicine) => amount is not null && Medicines.ClassOf(medicine) is MedicineClass.Bronchodilator or MedicineClass.InhaledSteroid && CountOfPuffs().Match(amount.Trim()) is { Success: true } count
+        ? (count.Groups[1].Success ? count.Groups[1] : count.Groups[2]).Value is var number && number == "1" ? "1 puff" : number + " puffs" : amount;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:x ?(\d{1,2})|(\d{1,2}) ?(?:p|x|pf))$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex CountOfPuffs();
+
     // "Paracetamol ml" over 5.
     private static string? UnitIn(string heading) => Lexicon.Split(heading).FirstOrDefault(w => w is "ml" or "mls" or "mg" or "mcg" or "drops");
 
@@ -162,7 +169,7 @@ internal sealed class DoseSlots(BlockReading reading, RowTimesReader times, Free
         Start = at,
         Medicine = medicine.Generic,
         MedicineAsWritten = asWritten ?? medicine.AsWritten,
-        Amount = amount ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount ?? OfKey(asWritten),
+        Amount = InPuffs(amount, medicine.Generic) ?? medicine.Amount ?? reading.Block.Columns.FirstOrDefault(c => c.DefaultAmount is not null && (c.Medicine == medicine.Generic || (asWritten is not null && c.MedicineWords == asWritten)))?.DefaultAmount ?? OfKey(asWritten),
         Route = medicine.Route,
         By = row[reading.Slots.By].Cell.Words,
     };

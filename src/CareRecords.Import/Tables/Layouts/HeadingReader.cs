@@ -132,6 +132,19 @@ internal static class HeadingReader
     public static bool NamesEvent(string heading) =>
         heading.Length > 0 && Lexicon.Find(heading, out _).Any(k => k.Medicine is not null || IsEvent(k.Concept) || k.Concept is Concept.Temperature or Concept.Pulse or Concept.Oxygen or Concept.Cough or Concept.Secretions or Concept.Vomit or Concept.Morning or Concept.Midday or Concept.Evening);
 
+    /// <summary>True when a heading of free words names events of several kinds ("chest / meds / sats").</summary>
+    public static bool NamesSeveral(string heading) => Lexicon.Find(heading, out _).Select(k => k.Concept switch
+    {
+        Concept.Session or Concept.Percussion => 1,
+        Concept.Feed or Concept.Pump => 2,
+        Concept.Inhaler or Concept.Medicine => 3,
+        Concept.Saturation or Concept.Pulse or Concept.Oxygen => 4,
+        _ => 0,
+    }).Where(kind => kind > 0).Distinct().Count() > 1;
+
+    /// <summary>True when a heading asks what was done ("What we did").</summary>
+    public static bool TellsWhat(string heading) => Lexicon.Find(heading, out _) is [{ Concept: Concept.Kind }];
+
     /// <summary>True when a heading is about sessions.</summary>
     public static bool IsOfSessions(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept is Concept.Session or Concept.Percussion);
 

@@ -69,10 +69,20 @@ internal static class KindColumn
         return block;
     }
 
+    private const int FewestFeedsBeside = 2;
+
+    // A fluid chart whose "Chest / meds / sats" stands empty in the rows of the feeds: its words are remarks of their row, and the columns of millilitres tell theirs.
+    private static Block BesideFeeds(Block block)
+    {
+        var kind = block.Columns.ToList().FindIndex(c => c.Role == Role.Kind);
+        if (kind < 0 || block.Rows.Count(r => r[kind].Cell.IsEmpty && Enumerable.Range(0, block.Columns.Count).Any(i => block.Columns[i].Role == Role.Millilitres && !r[i].Cell.IsEmpty)) < FewestFeedsBeside) return block;
+        return block with { Columns = [.. block.Columns.Select((c, i) => i == kind ? c with { Role = Role.Note, Heading = "notes", Own = "notes" } : c)], About = null };
+    }
+
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
-        block = Coded(Several(WithoutSentences(block, words), words), words);
+        block = BesideFeeds(Coded(Several(WithoutSentences(block, words), words), words));
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Tables.Layouts;
@@ -51,6 +52,16 @@ internal static partial class Legends
     public static IReadOnlyList<AreaName> AreaOrder(string text)
     {
         var longest = text.Contains('/') ? AreaNames.In(text) : [];
-        return longest.Count >= 2 && longest.All(a => a.Side != Records.Side.Unknown) ? longest : [];
+        if (IsOrder(longest)) return longest;
+        // "minutes go LL/RL/LU/RU (copied off the fridge)"
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            if (word.Contains('/') && AreaNames.In(word.Trim(',', '.', ';', '(', ')')) is var joined && IsOrder(joined) && joined.All(a => a.Area != Records.ChestArea.Unknown) && joined.Count == word.Count(c => c == '/') + 1) return joined;
+        // "mins go: L bottom, R bottom, L top, R top"
+        return SaysOrder().Match(text) is { Success: true } order && AreaNames.In(text[(order.Index + order.Length)..]) is var listed && IsOrder(listed) && listed.All(a => a.Area != Records.ChestArea.Unknown) && listed.Count == text[(order.Index + order.Length)..].Split(',').Length ? listed : [];
     }
+
+    private static bool IsOrder(IReadOnlyList<AreaName> names) => names.Count >= 2 && names.All(a => a.Side != Records.Side.Unknown);
+
+    [GeneratedRegex(@"\b(?:mins?|minutes|numbers|order)\b[^:]{0,20}:", RegexOptions.IgnoreCase)]
+    private static partial Regex SaysOrder();
 }

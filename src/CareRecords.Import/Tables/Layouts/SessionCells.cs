@@ -35,7 +35,10 @@ internal sealed class SessionCells(BlockReading reading)
         foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Side && row[v].Cell.Text.Any(char.IsAsciiDigit))) areas.AddRange(InWords(row[value]));
         if (values.Where(v => reading.Block.Columns[v].Role == Role.Side && !row[v].Cell.Text.Any(char.IsAsciiDigit)).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
             areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
-        var minutes = values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
+        // "3/3/2/2", "3,3" under "mins", where a title says in which order the places stand.
+        var listed = areas.Count == 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes && AreaNumbers.Read(row[v].Cell.Text, reading.AreaOrder, _ => { }) is { Count: > 0 }).ToList() : [];
+        foreach (var list in listed) areas.AddRange(AreaNumbers.Read(row[list].Cell.Text, reading.AreaOrder, why => reading.Cells.Refuse(row[list].Source, why, "Correct the minutes."))!);
+        var minutes = values.Except(listed).Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         // "LLL | 3": one part of the chest a row.
         if (areas.Count == 0 && minutes is { } ofPart && Parts(row, values) is { Count: > 0 } parts)
         {

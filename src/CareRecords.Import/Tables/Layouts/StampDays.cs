@@ -33,6 +33,14 @@ internal static class StampDays
         var evening = at is { Clock.Start: { Half: HalfOfDay.Pm, Time: var clock } } && typed < EarlyUntil && Period.Between(typed, clock, PeriodUnits.Minutes).Minutes > TypedAheadMinutes;
         var cells = row[stamp].Row.Cells.ToArray();
         cells[stamp] = new Cell(CellKind.Date, row[stamp].Cell.Text, 0, (evening ? day.PlusDays(-1) : day).AtMidnight());
+        // "6.15" typed in at 18:40 was at a quarter past six in the evening.
+        if (at is { Clock: { End: null, Start: { Half: HalfOfDay.Unknown, DayPart: null, Time: var bare } } })
+        {
+            var evenings = bare.PlusHours(bare.Hour < 12 ? 12 : 0);
+            var last = Period.Between(typed, evenings, PeriodUnits.Minutes).Minutes <= TypedAheadMinutes ? evenings : bare.PlusHours(bare.Hour >= 12 ? -12 : 0);
+            cells[time] = Cell.Of(last.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture));
+        }
+
         if (row[time].Cell.IsEmpty) cells[time] = Cell.Of("about " + typed.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture));
         return new BlockRow([.. row.Cells.Select(c => c with { Row = c.Row with { Cells = cells } })]);
     }
