@@ -119,7 +119,12 @@ internal sealed class ProfileFile
             into.WriteByte((byte)(type.IsByRef ? SignatureTypeCode.ByReference : type.IsPointer ? SignatureTypeCode.Pointer : SignatureTypeCode.SZArray));
             Encode(into, type.GetElementType()!);
         }
-        else if (type.IsArray || type.IsFunctionPointer) throw new NotSupportedException($"{type} is in no signature of this program.");
+        else if (type.IsArray)
+        {
+            into.WriteByte((byte)SignatureTypeCode.Array);
+            Encode(into, type.GetElementType()!);
+            new ArrayShapeEncoder(into).Shape(type.GetArrayRank(), [], [.. Enumerable.Repeat(0, type.GetArrayRank())]);
+        }
         else if (type.IsGenericParameter)
         {
             into.WriteByte((byte)(type.IsGenericMethodParameter ? SignatureTypeCode.GenericMethodParameter : SignatureTypeCode.GenericTypeParameter));

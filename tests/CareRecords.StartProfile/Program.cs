@@ -1,14 +1,14 @@
 using System.Reflection;
 using CareRecords.StartProfile;
 
-// Runs the program's own verbs on the demo data, in this process, and writes which generic methods they needed: see DEVELOPERS.md.
+// Runs the program's own verbs on the demo data, in this process, and writes which methods they needed: see DEVELOPERS.md.
 if (args is not [var file, var demoData])
 {
     Console.Error.WriteLine("Give the profile to write (start.mibc, beside the publish profiles) and the folder demo-data.");
     return 2;
 }
 
-using var methods = new GenericMethods();
+using var methods = new ReadyMethods();
 var program = Assembly.Load("carerecords").EntryPoint ?? throw new InvalidOperationException("The program has no beginning.");
 var scratch = Directory.CreateTempSubdirectory("carerecords-profile").FullName;
 void Run(params string[] words) => program.Invoke(null, [words]);
@@ -27,5 +27,5 @@ Thread.Sleep(TimeSpan.FromSeconds(3)); // The runtime tells of its methods a lit
 Directory.Delete(scratch, recursive: true);
 var found = methods.All();
 ProfileFile.Write(found, file);
-Console.Error.WriteLine($"{found.Count} generic methods.");
+Console.Error.WriteLine($"{found.Count} methods.");
 return 0;

@@ -3,8 +3,8 @@ using System.Reflection;
 
 namespace CareRecords.StartProfile;
 
-/// <summary>Takes down every method that the runtime makes ready while it listens, and tells those that are generic or of a generic type.</summary>
-internal sealed class GenericMethods : EventListener
+/// <summary>Takes down every method that the runtime makes ready while it listens.</summary>
+internal sealed class ReadyMethods : EventListener
 {
     private const EventKeywords Compiling = (EventKeywords)0x10;
     private const uint MadeAtRunTime = 1;
@@ -23,7 +23,7 @@ internal sealed class GenericMethods : EventListener
     {
         ulong[] addresses;
         lock (_guard) addresses = [.. _addresses];
-        return [.. addresses.Select(At).OfType<MethodBase>().Where(m => m.IsGenericMethod || m.DeclaringType is { IsGenericType: true })];
+        return [.. addresses.Select(At).OfType<MethodBase>().Where(CanBeNamed)];
     }
 
     protected override void OnEventSourceCreated(EventSource eventSource)
@@ -37,6 +37,12 @@ internal sealed class GenericMethods : EventListener
         if (((uint)values[names.IndexOf("MethodFlags")]! & MadeAtRunTime) != 0) return;
         lock (_guard) _addresses.Add((ulong)values[names.IndexOf("MethodID")]!);
     }
+
+    // A method made at run time has no name to find it by; a pointer to a function is in no signature that the profile can write.
+    private static bool CanBeNamed(MethodBase method) => method.DeclaringType is not null && method.GetType().Name != "DynamicMethod" && !method.GetType().Name.StartsWith("RTDynamic", StringComparison.Ordinal)
+        && !method.GetParameters().Any(p => IsOfFunctions(p.ParameterType)) && !(method is MethodInfo { ReturnType: var returned } && IsOfFunctions(returned));
+
+    private static bool IsOfFunctions(Type type) => type.IsFunctionPointer || type.HasElementType && IsOfFunctions(type.GetElementType()!);
 
     private static MethodBase? At(ulong address) =>
         MethodAt.Invoke(null, [InfoOf.Invoke(RuntimeMethodHandle.FromIntPtr((nint)address), null)]) as MethodBase;
