@@ -36,6 +36,29 @@ public sealed class ArrangementsTests
     }
 
     [Theory]
+    [InlineData("Inside the cover: cupped hand, bottoms 3 minutes each side, tops 2 minutes each side.", "chest, the full routine")]
+    [InlineData("CPT = percussion. Order: LLL/RLL 3 min ea, LUL/RUL 2 min ea.", "CPT per order")]
+    [InlineData("Our plan from PT: back tapping, lower 3 min per side, upper 2 min per side, 2x a day", "tapping per plan")]
+    [InlineData("\"Sick plan\" from PT by phone: 4x/day, cupping lowers 3 min each, uppers 2 min each", "sick plan done")]
+    [InlineData("so the normal clapping is three minutes each on the bottoms left and right and two minutes each on the tops", "clapping the normal one")]
+    public void WhatIsToldOnce_IsMeantByTheWordsForIt(string above, string words) =>
+        Assert.Equal(FourPlaces, Areas(Assert.Single(Read(above, "", "Tue 4 March 2025", $"07:15 {words}").Entries.OfType<Session>())));
+
+    [Theory]
+    [InlineData("puffer = his salbutamol 4 puffs", "07:00 puffer", "4 puffs")]
+    [InlineData("blue = salbutamol. always 2 puffs", "07:00 blue", "2 puffs")]
+    [InlineData("Albuterol = 2 puffs w/ spacer unless noted", "07:00 albuterol", "2 puffs")]
+    [InlineData("N is the nebuliser, salbutamol 2.5 mg", "07:00 N", "2.5 mg")]
+    [InlineData("her puffs are always salbutamol", "07:00 4 puffs", "4 puffs")]
+    [InlineData("S4 = salbutamol 4 puffs", "07:00 S6", "6 puffs")]
+    [InlineData("usual = bottoms 3 mins each side, inhaler salbutamol 4 puffs 15 mins before", "07:00 inhaler", null)]
+    public void AKey_SaysHowMuchAndOfWhat(string above, string words, string? amount)
+    {
+        var dose = Assert.Single(Read(above, "", "Tue 4 March 2025", words).Entries.OfType<Dose>());
+        Assert.Equal(("salbutamol", amount), (dose.Medicine, dose.Amount));
+    }
+
+    [Theory]
     [InlineData("usual, no tops", "LLP3 RLP3")]
     [InlineData("usual but tops 1 min each side", "LLP3 LUP1 RLP3 RUP1")]
     [InlineData("usual but only the bottoms", "LLP3 RLP3")]

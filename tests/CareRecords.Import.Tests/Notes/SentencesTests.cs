@@ -116,6 +116,70 @@ public sealed class SentencesTests
     }
 
     [Theory]
+    [InlineData("clapping seven eleven three and seven, bottoms three minutes each", "07:00 session LL3 RL3; 11:00 session LL3 RL3; 15:00 session LL3 RL3; 19:00 session LL3 RL3")]
+    [InlineData("clapping seven thirty eleven thirty three thirty seven thirty, bottoms three minutes each", "07:30 session LL3 RL3; 11:30 session LL3 RL3; 15:30 session LL3 RL3; 19:30 session LL3 RL3")]
+    [InlineData("physio at 7 11 3 and 7, lowers 4 mins each", "07:00 session LL4 RL4; 11:00 session LL4 RL4; 15:00 session LL4 RL4; 19:00 session LL4 RL4")]
+    public void HoursSaidWithoutStops_AreARow(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Fact]
+    public void MinutesInARow_AreNoHours() =>
+        Assert.Equal(7, Assert.Single(Read("07:15 physio, all four places 3, 3, 2, 2").Entries.OfType<Session>()).Start!.Stated.Hour);
+
+    [Theory]
+    [InlineData("07:10 and 18:00 percussion lowers 3 min each, vibs 1 min each. No vibs on the 18:00", "07:10 session LL3 RL3 LU1 RU1; 18:00 session LL3 RL3")]
+    [InlineData("07:10 and 18:00 percussion lowers 3 min each, uppers 2 min each, except that the last had no uppers", "07:10 session LL3 RL3 LU2 RU2; 18:00 session LL3 RL3")]
+    public void OneOfSeveral_LeavesAPartOut(string line, string expected)
+    {
+        var told = Read(line).Entries.OfType<Session>().OrderBy(s => s.Start!.Stated).ToList();
+        Assert.Equal(expected.Split("; ").Length, told.Count);
+        Assert.True(told[0].Areas.Count > told[1].Areas.Count);
+        Assert.Equal(2, told[1].Areas.Count);
+    }
+
+    [Theory]
+    [InlineData("chest at half past 5 tonight, lowers 3 mins each", "17:30 session LL3 RL3")]
+    [InlineData("2 puffs of salbutamol at 6.40am, chest at 7am lowers 3 mins each, 4 puffs of salbutamol a quarter of an hour before that", "06:40 salbutamol 2 puffs; 06:45 salbutamol 4 puffs; 07:00 session LL3 RL3")]
+    [InlineData("Physio 07:00, 11:00 and 15:00, lowers 4 min each, with salbutamol 2 puffs ten minutes before every one", "06:50 salbutamol 2 puffs; 07:00 session LL4 RL4; 10:50 salbutamol 2 puffs; 11:00 session LL4 RL4; 14:50 salbutamol 2 puffs; 15:00 session LL4 RL4")]
+    [InlineData("02:15 the saturation was 89 without oxygen, and after ten minutes it was 93", "02:15 check 89 on 0; 02:25 check 93")]
+    [InlineData("07:15 chest lowers 3 mins each. 95 before, 97 after. No sorry, 94 before", "07:15 session LL3 RL3; 07:15 check 97; 07:15 check 94")]
+    [InlineData("I put it up to 1 at 7.30am", "07:30 check  on 1")]
+    [InlineData("01:15 SpO2 92 in air, asleep on R side", "01:15 check 92 on 0")]
+    [InlineData("off pump 6am, physio 6.45am lowers 3 each side", "-06:00 feed; 06:45 session LL3 RL3")]
+    public void OffsetsAndCorrections_InWords(string line, string expected) => Assert.Equal(expected.Split("; ").Order(), Told(Read(line)).Split("; ").Order());
+
+    [Fact]
+    public void WhatSomebodySays_TakesNothingFromWhatWasDone()
+    {
+        Assert.Equal("07:30 session LL3 RL3; 17:30 session LL3 RL3", Told(Read("bottoms 3 mins each side at 7.30am and 5.30pm she says but no inhaler either time")));
+        Assert.NotEmpty(Read("three again, 7, 1 and 6, mum says four minutes on the bottoms now").Problems);
+    }
+
+    [Theory]
+    [InlineData("24.11. Monday", "Monday 24.11.")]
+    [InlineData("2.12. Tuesday", "2/12 Tuesday")]
+    public void DayAndMonthWithStops_BeforeAWeekday_HeadADay(string heading, string same)
+    {
+        static string Read(string head) => string.Join(' ', NotesReader.Read(new SourceText("n.txt", [head, "07:00 physio"]), new ReadingContext { NotAfter = new LocalDate(2025, 12, 20), DateOrder = DateOrder.DayMonthYear }).Entries.Select(e => e.When.Stated.Date.ToString("uuuu-MM-dd", null)));
+        Assert.Equal(Read(same), Read(heading));
+        Assert.NotEqual("", Read(heading));
+    }
+
+    [Fact]
+    public void RemarkOnAnotherDayInBrackets_OpensNoDay()
+    {
+        var reading = NotesReader.Read(new SourceText("n.txt", ["Sat 19/07", "07:00 physio", "Mon 21/07", "(Sunday not written, his gran had him)", "07:30 physio"]), new ReadingContext { NotAfter = new LocalDate(2025, 7, 30), DateOrder = DateOrder.DayMonthYear });
+        Assert.Equal([19, 21], reading.Entries.OfType<Session>().Select(s => s.Start!.Stated.Day));
+    }
+
+    [Fact]
+    public void SmallDayAndMonth_BeforeCare_AreADay_WhereOtherLinesBeginSo()
+    {
+        string[] lines = ["15/12 P 0700", "18/12 P 0710", "21/12 P 0700", "28/12 P 0700", "2/1 P 0650"];
+        var reading = NotesReader.Read(new SourceText("n.txt", ["P = percussion", .. lines]), new ReadingContext { NotAfter = new LocalDate(2026, 1, 10), DateOrder = DateOrder.DayMonthYear });
+        Assert.Equal(new LocalDate(2026, 1, 2), reading.Entries.OfType<Session>().Max(s => s.Start!.Stated).Date);
+    }
+
+    [Theory]
     [InlineData("She did the right side herself for 5 minutes")]
     [InlineData("05:10 and again")]
     public void WhatGivesNoRecord_IsAsked(string line)

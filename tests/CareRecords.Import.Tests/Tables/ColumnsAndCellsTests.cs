@@ -112,4 +112,40 @@ public sealed class ColumnsAndCellsTests
         Assert.All(log.Entries, e => Assert.Equal(2, e.When.Stated.Month));
         Assert.NotEmpty(log.Entries);
     }
+
+    [Fact]
+    public void MinutesOfTwoSidesBesideATime_AreNoDate()
+    {
+        var log = Inputs.Import("a.csv", "Date,Chest am,Chest pm\n7 Jul 2025,7.15 3/3,6.30 3/3\n8 Jul 2025,7.00 2/2,6.45 4/4\n");
+        Assert.Equal([7, 7, 8, 8], log.Entries.OfType<Session>().Select(s => s.Start!.Stated.Day));
+        Assert.All(log.Entries, e => Assert.Equal(7, e.When.Stated.Month));
+    }
+
+    [Fact]
+    public void StampsOfAForm_GiveTheDay_AndTheHalfOfIt()
+    {
+        var log = Inputs.Import("a.csv", "Timestamp,Who,When (blank if now),What,Details,SpO2\n1/20/2025 6:52:10,Ann,6:30 AM,Feed,pump off,\n1/21/2025 18:40:00,Ann,6.15,Chest PT,lowers 3 each side,\n1/22/2025 14:12:20,Ann,,Check,,92\n1/23/2025 0:25:51,Ann,11:50 PM,Check,,88\n");
+        Assert.Equal(["feed to 20 06:30 TubePump", "session 21 18:15 LL3 RL3", "check 22 14:12~ 92", "check 22 23:50 88"], Told.By(log).Select(t => t.Replace("PumpedTube", "TubePump", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void NightRowsUnderTheirDay_HaveTheirSmallHoursOnTheNext()
+    {
+        var log = Inputs.Import("a.csv", "Date,Shift,Chest,Sats\n13/5/25,Day,0715 lowers 3 each,\n,Night,2200 lowers 3 each,94 air 0300\n14/5/25,Day,0730 lowers 3 each,\n,Night,0530 lowers 4 each,\n");
+        Assert.Equal(["session 13 07:15 LL3 RL3", "session 13 22:00 LL3 RL3", "check 14 03:00 94 o0", "session 14 07:30 LL3 RL3", "session 15 05:30 LL4 RL4"], Told.By(log));
+    }
+
+    [Fact]
+    public void SatBehindOtherHeadings_IsTheSaturation()
+    {
+        var log = Inputs.Import("a.csv", "Date,Time,Left low,Right low,Sat,Remarks\n16 June 2025,7:00,3,3,96,sat after\n,18:30,3,3,94,sat before\n");
+        Assert.Equal([(96.0, CheckPhase.After), (94.0, CheckPhase.Before)], log.Entries.OfType<Check>().Select(c => (c.SpO2!.Value, c.Phase)));
+    }
+
+    [Fact]
+    public void MinutesInTheOrderOfATitle_AreThoseOfItsPlaces()
+    {
+        var log = Inputs.Import("a.csv", "\"mins go: L bottom, R bottom, L top, R top\"\nDate,Chest,Mins\n10 Mar 2025,7.00am,\"3,3,2,2\"\n11 Mar 2025,7.10am,\"3,3\"\n");
+        Assert.Equal(["session 10 07:00 LL3 RL3 LU2 RU2", "session 11 07:10 LL3 RL3"], Told.By(log));
+    }
 }
