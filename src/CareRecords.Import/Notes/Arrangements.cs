@@ -64,7 +64,6 @@ internal sealed partial class Arrangements
         {
             var placed = bare.Zip(_places, (a, p) => a with { Side = p.Side, Area = p.Area, Technique = a.Technique == Technique.Unknown ? _technique : a.Technique }).Where(a => a.Minutes != 0);
             areas = [.. placed, .. areas.Except(bare)];
-            words.AreasNotNamed = false;
         }
         var shaken = areas.Where(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: Technique.Vibration, Minutes: not null }).ToList();
         if (shaken.Count == _places.Count) areas = [.. areas.Except(shaken), .. shaken.Zip(_places, (a, p) => a with { Side = p.Side, Area = p.Area }).Where(a => a.Minutes != 0)];

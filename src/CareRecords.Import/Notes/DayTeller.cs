@@ -231,7 +231,6 @@ internal sealed partial class DayTeller
         {
             areas = [areas[0] with { Side = one.Side }, areas[1] with { Side = two.Side }];
             how = "Two numbers of minutes read as the two sides of the session before.";
-            now.AreasNotNamed = false;
         }
         if (areas.Count == 0 && now.Technique == Technique.Unknown && happening.Reference is null && _arrangements.Ordinary is { } ordinary)
         {

@@ -77,12 +77,14 @@ internal static class FeedGrammar
         if (heads == 0 && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 })) heads++;
         // "gave him 150 down the tube"
         if (heads == 0 && tube && timed && clocked && !hasDose && terms.Any(t => t.Is(Sense.Given)) && terms.Count(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 40 }) == 1) heads++;
+        // "75 ng at 5pm"
+        if (heads == 0 && clocked && !hasDose && NumberAtRoute(terms)) heads++;
         // "tea 4.15-4.45 180": a meal that is counted.
         if (heads == 0 && timed && clocked && !hasDose && !hasOther && terms.Any(t => t.Is(Sense.Meal)) && terms.Count(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml, Number: >= 40 } or { Kind: TermKind.Number, IsWhole: true, Number: >= 60 } && t.Number % 5 == 0) == 1 && terms.All(t => t.Is(Sense.Meal) || t.Is(Sense.At) || t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol)) heads++;
         if (heads == 0 && feed.Rate is null && !(tube && (start >= 0 || stop >= 0 || terms.Any(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) && !(mouth && timed) && !(food && (clocked || mouth) && timed && !hasOther)) return null;
         // "amox/clav 6 ml GT": the tube is the medicine's way.
         if (hasDose && heads == 0 && feed.Rate is null) return null;
-        if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth && !AmountAfterHead(terms)) return null;
+        if (hasOther && start < 0 && stop < 0 && feed.Rate is null && !mouth && !AmountAfterHead(terms) && !NumberAtRoute(terms)) return null;
         if (heads == 0 && feed.Rate is null && !tube && !timed) return null;
         for (var i = 0; i < terms.Count; i++) Volume(terms, i, feed, used, hasDose, (food || mouth) && heads == 0);
         // "pump on 50": what a pump is set to.
@@ -124,6 +126,9 @@ internal static class FeedGrammar
             if ((terms[i].Is(Sense.Bolus) || terms[i].Is(Sense.Bottle) || terms[i].Is(Sense.Feed)) && (terms[i + 1] is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Oz } or { Kind: TermKind.Number, IsWhole: true, Number: >= 20 })) return true;
         return false;
     }
+
+    // "75 ng", "120 peg": a volume without its unit, beside the way that it goes.
+    private static bool NumberAtRoute(IReadOnlyList<Term> terms) => !terms.Any(t => t.Is(Sense.SatLabel)) && Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Route) && terms[i - 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres });
 
     // Characters between a word and a time; before the time is nearer than after it.
     private static int Distance(Term word, Term time) => word.End <= time.Start ? 2 * (time.Start - word.End) : 2 * (word.Start - time.End) + 1;

@@ -18,6 +18,9 @@ internal sealed record LineContext(string File, int Index, string Text, LocalDat
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed partial class GroupReader
 {
+    // "last night" at five is in the evening.
+    private const int SmallHours = 5;
+
     private readonly LineContext _at;
     private readonly List<Doubt> _doubts;
     private readonly List<TimeMention> _mentions;
@@ -40,6 +43,9 @@ internal sealed partial class GroupReader
         var used = new HashSet<int>();
         var impossible = new List<(string What, string Written, string Range)>();
         var mentions = Mentions(group);
+        // "did both, at 7:10 and at 18:45": both sessions, not sides.
+        var didBoth = group.Times.Count == 2 && terms.Exists(t => t.Text is "did" or "he did" or "she did" or "i did") && terms.Exists(t => t.Text == "both") && !terms.Exists(t => GroupSplitter.IsHead(t) && t.Kind != TermKind.Reference);
+        if (didBoth) terms.RemoveAll(t => t.Text == "both");
         if (group.BadTime is { } bad) { RefuseTime(bad); return new Told([], null, mentions, null); }
         var timed = group.Times.Count > 0;
         var signs = SignGrammar.Read(terms, _at.Text, used, impossible);
@@ -57,6 +63,7 @@ internal sealed partial class GroupReader
         var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => GroupSplitter.IsFeed(t) || t.Is(Sense.SatLabel));
         // "nan did the afternoon one about 4.30"
         if (timed && !named && !hasSession && doses.Count == 0 && Did(terms)) hasSession = true;
+        if (!hasSession && doses.Count == 0 && didBoth) hasSession = true;
         if (spokenOf) { hasSession = true; foreach (var mention in mentions) mention.Start.NamesSession = true; }
         var feed = FeedGrammar.Read(terms, used, (timed || group.Parts.Exists(p => p.Is(Sense.Meal))) && !hasSession, timed, signs.Exists(s => s.Kind == SignKind.Vomit), doses.Count > 0, group.Times.Count == 1 ? group.TimeTerm : null);
         var reference = terms.Find(t => t.Kind == TermKind.Reference && !doses.Exists(d => ReferenceEquals(d.Reference, t)));
@@ -148,6 +155,9 @@ internal sealed partial class GroupReader
 
     private TimeMention Mention(ClockTime written, TimeMention? after, string? part, Group group, bool inList)
     {
+        // "last night at 3": its small hours are those of the line's own day.
+        var smallHours = IsLastNight(group.Day) && (written.Time.Hour < SmallHours || written.Time.Hour == 12 && !written.TwentyFourHour) && written.Half != HalfOfDay.Pm;
+        if (smallHours) (written, part) = (written.In(HalfOfDay.Am), "night");
         var mention = new TimeMention
         {
             Written = written,
@@ -163,10 +173,12 @@ internal sealed partial class GroupReader
             PumpOn = group.Has(Sense.Pump) && group.Has(Sense.Start) && !group.Has(Sense.Stop) && !group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }),
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
-        if (group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
+        if (!smallHours && group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
         _mentions.Add(mention);
         return mention;
     }
+
+    private static bool IsLastNight(Term? day) => day is not null && day.Is(Sense.DayRef, "-1") && day.Is(Sense.DayPart, "night");
 
     // "last night", "yesterday morning"
     private static string? PartOfDay(Term? day) => day is null ? null : day.Text.Contains("night", StringComparison.Ordinal) || day.Text.Contains("evening", StringComparison.Ordinal) ? "evening"

@@ -17,6 +17,7 @@ internal static class Modality
             // "give paracetamol 5 ml" asks for it.
             var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || IsUsual(chunk) || IsAlways(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
+            unreal |= Prescribes(chunks, chunk);
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -25,6 +26,10 @@ internal static class Modality
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
         }
     }
+
+    // "called clinic: R+ four times daily", "surgery rang back at 9. Chest four times a day": how often somebody said, not what was done.
+    private static bool Prescribes(List<Chunk> chunks, Chunk chunk) => (chunk.Has(Sense.Frequency) || chunks.SkipWhile(c => c != chunk).ElementAtOrDefault(1) is { Terms.Count: <= 2 } next && next.Has(Sense.Frequency)) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Start) || t.Is(Sense.First) || t.Is(Sense.Given) || t.Text is "did" or "done" or "had")
+        && chunks.TakeWhile(c => c != chunk).Any(c => c.Sentence >= chunk.Sentence - 1 && c.Terms.Exists(t => t.Text.Split(' ')[0] is "rang" or "called" or "phoned" or "rings" || t.Is(Sense.Person) && t.Text.Contains(' ', StringComparison.Ordinal)));
 
     // "paracetamol if more than 38": to be given, it may be.
     private static bool Conditional(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text == "if") is var condition && condition > 0 && chunk.Terms.Take(condition).Any(t => t.Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Kind == TermKind.Time);

@@ -62,10 +62,10 @@ internal static class Neighbours
     // "off at 5.40 no scratch that 5.50": the later time stands for the earlier.
     private static int? TimeSaidAgain(List<Term> terms, int i)
     {
-        if (i == 0 || !terms[i].Is(Sense.Correction) || terms[i].Is(Sense.Not) || At(terms, i + 1) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant }) return null;
+        if (i == 0 || !(terms[i].Is(Sense.Correction) && !terms[i].Is(Sense.Not)) && terms[i].Text is not "no" || At(terms, i + 1) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant }) return null;
         var first = i > 1 && terms[i - 1].Text is "no" or "," ? i - 2 : i - 1;
         if (terms[first] is not { Kind: TermKind.Time, Times.Count: 0 } said) return null;
-        terms[first] = said with { Clock = meant };
+        terms[first] = said with { Clock = meant.Start is { Half: HalfOfDay.Unknown, TwentyFourHour: false } && said.Clock is { Start.Half: not HalfOfDay.Unknown and var half } ? meant with { Start = meant.Start.In(half) } : meant };
         terms.RemoveRange(first + 1, i + 1 - first);
         return first;
     }

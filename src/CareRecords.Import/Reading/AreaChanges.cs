@@ -11,6 +11,9 @@ internal static class AreaChanges
         var result = before.ToList();
         var own = now.Areas;
         var vibration = own.Where(a => a.Technique == Technique.Vibration).ToList();
+        // "P4 and vibration 1 min on each area": of the places that are repeated.
+        if (now.EverySpot.Contains(Technique.Vibration) && vibration is [{ Side: Side.Unknown, Area: ChestArea.Unknown } each])
+            vibration = [.. before.Where(a => a.Technique != Technique.Vibration).Select(a => each with { Side = a.Side, Area = a.Area }).Distinct()];
         var places = own.Where(a => a.Technique != Technique.Vibration).ToList();
         if (now.Only && places.Count > 0 && places.TrueForAll(p => p.Minutes is null)) return result.Where(a => places.Exists(p => Covers(p, a))).ToList();
         // "the usual but just the bottoms 3 mins each side": nothing but what is named.

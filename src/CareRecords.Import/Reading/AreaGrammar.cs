@@ -18,7 +18,7 @@ internal sealed class AreaReading
     public List<(Side Side, ChestArea Area, Technique Technique)> LeftOut { get; } = [];
 
     /// <summary>Minutes without an area are in <see cref="Areas"/> as unknown; true when several stand so ("3/3/2/2").</summary>
-    public bool AreasNotNamed { get; set; }
+    public bool AreasNotNamed => Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
 
     /// <summary>Whether "only" or "just" narrows what is repeated from before.</summary>
     public bool Only { get; set; }
@@ -77,9 +77,8 @@ internal static class AreaGrammar
             if (run.Places.Count == 0 && (run.AnyArea || run.Spots > 0)) reading.EverySpot.Add(own);
             reading.Areas.AddRange(entries);
         }
-        foreach (var session in terms.Where(t => t.Areas is not null)) { reading.Base.AddRange(session.Areas!.Except(reading.Base)); reading.BaseWord ??= session.Text; }
+        foreach (var session in terms.Where(t => t.Areas is not null)) { reading.Base.AddRange(session.Areas!.Except(reading.Base)); reading.BaseWord ??= session.Mended ?? session.Text; }
         Carry(reading.Areas);
-        reading.AreasNotNamed = reading.Areas.Count(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) > 1;
         return reading;
     }
 
@@ -101,10 +100,13 @@ internal static class AreaGrammar
             var term = terms[i];
             if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
             // "only 2 on the tops" is of the minutes; "bottoms only 3" and "just the bottoms" are of the place.
-            if (term.Is(Sense.Only)) { reading.Only |= !(i + 1 < terms.Count && MinutesOf(terms[i + 1]) is not null) || i > 0 && IsPlace(terms[i - 1]); continue; }
+            if (term.Is(Sense.Only)) { reading.Only |= !(i + 1 < terms.Count && MinutesOf(terms[i + 1]) is not null) || i > 0 && IsPlace(terms[i - 1]) && !IsException(terms, i); continue; }
             if (term.ValueOf(Sense.Technique) is { } value)
             {
                 var technique = TechniqueOf(value);
+                // "V nil": none of it.
+                var none = i + 1 < terms.Count && terms[i + 1].Is(Sense.After) ? i + 2 : i + 1;
+                if (none < terms.Count && terms[none].Text is "nil" or "none") { reading.LeftOut.Add((Side.Unknown, ChestArea.Unknown, technique)); i = none; continue; }
                 // A technique opens a run of its own, unless it only names what the run before is.
                 if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other) && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
@@ -113,6 +115,8 @@ internal static class AreaGrammar
                 run.Technique = technique;
                 continue;
             }
+            // "both 4/4/3/3": both sessions; the minutes are of places in their order.
+            if (term.Text is "both" or "all" && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Parts, Parts.Count: > 2 }) continue;
             if (PlaceOf(terms, ref i) is { } places)
             {
                 reading.NamesPlace = true;
@@ -130,6 +134,8 @@ internal static class AreaGrammar
                 i = last;
                 continue;
             }
+            // "1 min on each of the four": the places before it.
+            if (run.Minutes.Count > 0 && term is { Kind: TermKind.Number, Number: 4 } && i > 2 && terms[i - 1].Text == "the" && terms[i - 2].Text == "of" && terms[i - 3].Is(Sense.Each) && !(i + 1 < terms.Count && terms[i + 1].Is(Sense.Spots))) { run.AnyArea = true; continue; }
             // "the two bases, 3 min each": how many there are, not minutes.
             if (term is { Kind: TermKind.Number, Number: 2 } && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && terms[i + 1].Text.EndsWith('s') && MinutesLater(terms, i + 1)) continue;
             if (MinutesOf(term) is { } minutes)
@@ -151,7 +157,9 @@ internal static class AreaGrammar
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
             else if (term.Is(Sense.Then) && !run.IsEmpty && (run.Minutes.Count > 0 || run.Technique != Technique.Unknown)) Close();
             // "3 min each of L lower, R lower, L upper": one number for a list of places.
-            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i))) Close();
+            // "all four places 3, 3, 2, 2": as many numbers as places.
+            else if (term.IsSymbol(",") && DealsOut(terms, i, run)) continue;
+            else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i, ofRun: true))) Close();
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
         }
         Close();
@@ -167,11 +175,27 @@ internal static class AreaGrammar
     // After "clap 3 each" a technique ahead of new places ("clap LL 3") is a new run.
     private static bool Ahead(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (IsPlace(terms[at + 1]) || MinutesOf(terms[at + 1]) is not null);
 
-    private static bool MinutesLater(IReadOnlyList<Term> terms, int at)
+    private static bool MinutesLater(IReadOnlyList<Term> terms, int at, bool ofRun = false)
     {
-        for (var i = at + 1; i < terms.Count; i++)
+        for (var i = at + 1; i < terms.Count && !(ofRun && terms[i].Is(Sense.Then)); i++)
             if (MinutesOf(terms[i]) is not null) return true;
         return false;
+    }
+
+    // "R but right upper only 2 min": what is otherwise than usual, not all that was done.
+    private static bool IsException(IReadOnlyList<Term> terms, int at)
+    {
+        var i = at - 1;
+        while (i >= 0 && IsPlace(terms[i])) i--;
+        return i > 0 && terms[i].Text is "but" or "except" && terms.Take(i).Any(t => t.Areas is not null || t.Kind == TermKind.Reference);
+    }
+
+    // Whether numbers with commas between, from the run's first on, are as many as its places, of which there are four or more.
+    private static bool DealsOut(IReadOnlyList<Term> terms, int at, Run run)
+    {
+        var (count, i) = (run.Minutes.Count, at);
+        while (i + 1 < terms.Count && terms[i].IsSymbol(",") && MinutesOf(terms[i + 1]) is { Count: 1 }) (count, i) = (count + 1, i + 2);
+        return run is { MinutesFirst: false, Places.Count: >= 4 } && count == run.Places.Count;
     }
 
     private static bool MinutesFollow(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && MinutesOf(terms[at + 1]) is not null;

@@ -9,6 +9,11 @@ namespace CareRecords.Import.Reading;
 /// </summary>
 internal sealed class TermReader
 {
+    private const int LeastSaturation = 70;
+
+    // "R" for a routine is no side: shorter names are not told by their letters.
+    private const int ShortestWord = 3;
+
     private readonly Vocabulary _vocabulary;
     private readonly Tokenizer _tokenizer = new(new WordPool());
     private readonly Dictionary<string, List<FamilyPhrase>> _family;
@@ -149,14 +154,16 @@ internal sealed class TermReader
             var fits = true;
             for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k];
             if (!fits) continue;
-            // "b4" is before, whatever "b" alone stands for.
-            if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length) continue;
+            // "b4" is before, whatever "b" alone stands for; not where B is a place of the chest and no reading stands before it ("P 0700 B4 T2").
+            if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length && !(IsPlace(phrase.Meaning) && !(at > 0 && tokens[at - 1] is { Kind: TokenKind.Number, Number: >= LeastSaturation and <= 100 }))) continue;
             Place(phrase, tokens[at], tokens[at + phrase.Key.Length - 1], into);
             taken = phrase.Key.Length;
             return true;
         }
         return false;
     }
+
+    private static bool IsPlace(List<Term> meaning) => meaning.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) && !meaning.Exists(t => t.Is(Sense.Before));
 
     private static readonly FrozenSet<string> SmallWords = FrozenSet.ToFrozenSet(
         ["am", "an", "as", "at", "be", "by", "do", "go", "he", "if", "in", "is", "it", "me", "my", "no", "of", "on", "or", "pm", "so", "to", "up", "us", "we"], StringComparer.Ordinal);
@@ -183,7 +190,7 @@ internal sealed class TermReader
     {
         if (phrase.Session is { } areas)
         {
-            into.Add(new Term { Kind = TermKind.Word, Start = from.Start, End = to.End, Text = phrase.Word.ToLowerInvariant(), Meanings = [new Meaning(Sense.Session, "")], Mended = phrase.Word, Areas = areas });
+            into.Add(new Term { Kind = TermKind.Word, Start = from.Start, End = to.End, Text = phrase.Word.Length < ShortestWord ? "session" : phrase.Word.ToLowerInvariant(), Meanings = [new Meaning(Sense.Session, "")], Mended = phrase.Word, Areas = areas });
             return;
         }
         var glued = from.Glued;
@@ -199,7 +206,7 @@ internal sealed class TermReader
     // "usual = bottoms 4 each side, tops 2 each side, then vibs": a whole session, of more than one area or technique. Null for words of one place or of other things.
     private static List<AreaMinutes>? SessionOf(string word, List<Term> meaning)
     {
-        if (word.Length < 3 || char.IsAsciiDigit(word[0]) || meaning.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Feed) || t.Is(Sense.Pump) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel))) return null;
+        if (char.IsAsciiDigit(word[0]) || meaning.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Feed) || t.Is(Sense.Pump) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel))) return null;
         var terms = Finish([.. meaning]);
         var read = AreaGrammar.Read(terms);
         var areas = read.Base.Count > 0 ? AreaChanges.Combine(read.Base, read) : read.Areas;

@@ -191,6 +191,8 @@ internal static class TimeGrammar
         while (i < terms.Count && (terms[i].Is(Sense.At) || terms[i].IsSymbol(":") || terms[i].IsSymbol("@") || terms[i].Is(Sense.About))) i++;
         if (i >= terms.Count) return false;
         var half = terms[at].ValueOf(Sense.DayPart) ?? terms[at].ValueOf(Sense.AmPm)!;
+        // "last night at 8" names another day as well, which is told with the group.
+        if (terms[at].Is(Sense.DayRef)) return false;
         if (half == "bed" || half == "day" || half == "nap" || half == "school") return false;
         ClockTime? found = null;
         var after = i;

@@ -132,4 +132,36 @@ public sealed class ArrangementsTests
         var reading = Read("DAY Mon 24 March 2025", "chest 6.50am bottoms 3 each", "NIGHT 24/25", "pump on 9.30, 50 an hr", "2.20 coughing. 91", "DAY Tues 25", "pump off 6am");
         Assert.Equal([new LocalDateTime(2025, 3, 24, 21, 30), new LocalDateTime(2025, 3, 25, 2, 20)], [reading.Entries.OfType<Feed>().First().Start!.Stated, Assert.Single(reading.Entries.OfType<Check>()).Start!.Stated]);
     }
+
+    private const string LettersKey = "P = percussion, V = vibration after. B = both bottoms, T = both tops, min is per side.";
+    private const string RoutineKey = "\"R\" = our well routine: percussion 3 min each LLL, RLL, LUL, RUL, then vibration 1 min on each of the four.";
+
+    [Theory]
+    [InlineData("P 0700 B4 T2", "LLP4 LUP2 RLP4 RUP2")]
+    [InlineData("P 0700 B4 T2, V nil", "LLP4 LUP2 RLP4 RUP2")]
+    [InlineData("P 0700 B4 T3 V B1", "LLP4 LLV1 LUP3 RLP4 RLV1 RUP3")]
+    public void ALetterForAPlace_TakesItsMinutes_FourToo(string line, string areas) =>
+        Assert.Equal(areas, Areas(Assert.Single(Read(LettersKey, "", "Tue 4 March 2025", line).Entries.OfType<Session>())));
+
+    [Fact]
+    public void BeforeWrittenAsALetterAndFour_StaysBefore_AfterAReading() =>
+        Assert.Equal([CheckPhase.Before, CheckPhase.After], Read(LettersKey, "", "Tue 4 March 2025", "P 0700 T2, 94 b4 96 after").Entries.OfType<Check>().OrderBy(c => c.SpO2).Select(c => c.Phase));
+
+    [Theory]
+    [InlineData("R", "LLP3 LLV1 LUP3 LUV1 RLP3 RLV1 RUP3 RUV1")]
+    [InlineData("R but lower lobes only", "LLP3 LLV1 RLP3 RLV1")]
+    [InlineData("R except only 2 min percussion on each upper lobe", "LLP3 LLV1 LUP2 LUV1 RLP3 RLV1 RUP2 RUV1")]
+    [InlineData("R but right upper only 2 min because of his rash", "LLP3 LLV1 LUP3 LUV1 RLP3 RLV1 RUP2 RUV1")]
+    public void ALetterForARoutine_IsNoSide_AndIsChangedOnlyWhereItIsSaid(string words, string areas) =>
+        Assert.Equal(areas, Areas(Assert.Single(Read(RoutineKey, "", "Tue 4 March 2025", "- 07:00 " + words).Entries.OfType<Session>())));
+
+    [Theory]
+    [InlineData("She did CPT 1000 and 1400, both 4/4/3/3", 2)]
+    [InlineData("CPT by mom 0800, 1200, 1600, all 4/4/3/3", 3)]
+    public void BareMinutesOfSeveralSessions_AreInTheOrderOfTheKey_InEachOfThem(string line, int count)
+    {
+        var sessions = Read("CPT numbers go LLL/RLL/LUL/RUL, minutes, cupping.", "", "Tue 4 March 2025", line).Entries.OfType<Session>().ToList();
+        Assert.Equal(count, sessions.Count);
+        Assert.All(sessions, s => Assert.Equal("LLP4 LUP3 RLP4 RUP3", Areas(s)));
+    }
 }

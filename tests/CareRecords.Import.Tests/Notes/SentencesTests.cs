@@ -188,4 +188,22 @@ public sealed class SentencesTests
         Assert.Empty(reading.Entries);
         Assert.NotEmpty(reading.Problems);
     }
+
+    [Theory]
+    [InlineData("75 ng at 5pm", "17:00 feed 75")]
+    [InlineData("03:30 SpO2 81%, probe half off. Re-taped, 95%", "03:30 check 81; 03:30 check 95")]
+    [InlineData("chest 7pm no 7.20, lowers 3 mins each", "19:20 session LL3 RL3")]
+    [InlineData("clapping 7:15 and 18:30, all four places 3, 3, 2, 2", "07:15 session LL3 RL3 LU2 RU2; 18:30 session LL3 RL3 LU2 RU2")]
+    [InlineData("My husband did both, at 7:10 and at 18:45", "07:10 session; 18:45 session")]
+    [InlineData("08:45 called clinic: chest four times daily, salbutamol 4 puffs each time", "")]
+    [InlineData("surgery rang back. Chest four times a day until it clears", "")]
+    public void WordsThatWereMisread(string line, string expected) => Assert.Equal(expected.Split("; ").Order(), Told(Read(line)).Split("; ").Order());
+
+    [Theory]
+    [InlineData("Amoxicillin was started last night at 8, 5 ml", "2025-03-03 20:00")]
+    [InlineData("clapped him last night at 9pm", "2025-03-03 21:00")]
+    [InlineData("sats 92 last night at 3am", "2025-03-04 03:00")]
+    [InlineData("sats 92 at 3.30am last night", "2025-03-04 03:30")]
+    public void LastNight_IsTheEveningBefore_AndTheSmallHoursOfTheDay(string line, string expected) =>
+        Assert.Equal(expected, Assert.Single(Read(line).Entries).When.Stated.ToString("uuuu-MM-dd HH:mm", null));
 }
