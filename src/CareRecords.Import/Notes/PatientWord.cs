@@ -22,6 +22,6 @@ internal static partial class PatientWord
     [GeneratedRegex(@"^\W*(pon|wt|śr|sr|czw|sob|niedz|nd)\b\W*\d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Polish();
 
-    [GeneratedRegex(@"\bpt('s)?\s+(tol\w*|in\s+(bed|chair|cot|wheelchair)|asleep|awake|sleeping|slept|resting|rested|alert|settled|calm|stable|comfortable|fussy|crying|agitated|refus\w*|repositioned|turned|suctioned|bathed|had|is|was|has|received|remains|appears|denies|up\s+in|to\s+school|home)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bpt('s)?\s+(tol\w*|in\s+(bed|chair|cot|wheelchair)|asleep|awake|sleeping|slept|resting|rested|alert|settled|calm|stable|comfortable|fussy|crying|agitated|refus\w*|repositioned|turned|suctioned|bathed|had|is|was|has|received|remains|appears|denies|kicking|coughing|vomiting|vomited|coughed|sitting|upset|tired|warm|up\s+in|to\s+school|home)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Person();
 }

@@ -8,11 +8,14 @@ namespace CareRecords.Statistics;
 /// the generalised Q statistic (Viechtbauer W 2007, Stat Med 26:37-52), whose quantiles are the Q-profile interval of τ², and not of Cochran's Q. On
 /// an example that they publish each limit lies within 2 % of the interval's width of theirs.
 /// Assumes independent studies, known sampling variances, normal true effects. Smallest data: two studies (the limits are then very wide).
-/// Effects that are all the same give no range: its error is drawn from how they differ, so it would have no width.
+/// Effects that are all the same, or differ by rounding only, give no range: its error is drawn from how they differ, so it would have no width.
 /// </summary>
 public static class FurtherEffect
 {
     private const int Points = 100;
+
+    // Effects nearer to each other than this part of their smallest error differ by rounding.
+    private const double Rounding = 1e-9;
 
     /// <summary>The interval.</summary>
     /// <param name="studies">The studies.</param>
@@ -22,10 +25,12 @@ public static class FurtherEffect
         var copy = RandomEffects.Validated(studies);
         Require.Level(level);
         if (copy.Length < 2) return new TooLittleData("range of a further study", copy.Length, 2, "one study says nothing of how studies differ");
-        return Array.TrueForAll(copy, s => s.Value == copy[0].Value)
+        return AreSame(copy)
             ? new TooLittleData("range of a further study", copy.Length, 2, "effects that are all the same say nothing of how studies differ")
             : PredictiveMixture.Between([.. TauSquared(copy).Select(tau2 => At(copy, tau2))], copy.Length - 1, level);
     }
+
+    private static bool AreSame(StudyEffect[] studies) => studies.Max(s => s.Value) - studies.Min(s => s.Value) <= Rounding * Math.Sqrt(studies.Min(s => s.Variance));
 
     /// <summary>Equally likely values of τ², rising: P(τ² ≤ x) = P(χ² on k − 1 ≥ Q(x)), with what is left over at 0.</summary>
     private static IEnumerable<double> TauSquared(StudyEffect[] studies) =>

@@ -206,4 +206,23 @@ public sealed class SentencesTests
     [InlineData("sats 92 at 3.30am last night", "2025-03-04 03:30")]
     public void LastNight_IsTheEveningBefore_AndTheSmallHoursOfTheDay(string line, string expected) =>
         Assert.Equal(expected, Assert.Single(Read(line).Entries).When.Stated.ToString("uuuu-MM-dd HH:mm", null));
+
+    [Theory]
+    [InlineData("could not do the evening percussion, neb machine not working")]
+    [InlineData("Did not do the 7 pm chest. He was sleeping at last.")]
+    [InlineData("the 3 pm physio was not done")]
+    [InlineData("not doing physio tonight, hes gone off")]
+    [InlineData("cant do the 7pm chest")]
+    public void WhatWasNotDone_InAnyWords_IsNoSessionThatWasDone(string line)
+    {
+        var reading = Read(line);
+        Assert.Empty(reading.Entries.OfType<Session>());
+        Assert.Empty(reading.Entries.OfType<Dose>());
+        Assert.NotEmpty(reading.Omitted);
+    }
+
+    [Theory]
+    [InlineData("0545 albuterol", "0620 mom up, report given. 2 wet diapers")]
+    [InlineData("0545 albuterol", "0215 texted mom, OK for acetaminophen 160 mg")]
+    public void ReportsAndLeave_GiveNoDose(string dose, string line) => Assert.Single(Read(dose, line).Entries.OfType<Dose>());
 }
