@@ -314,7 +314,7 @@ internal static class GroupSplitter
         // "physio - skipped am": what stands before the dash.
         if (denial.SkipsAll && denial.Denied.Count == 0)
         {
-            var before = groups.FindLast(g => g.FirstChunk < index && g.Times.Count == 0 && g.Sentence == chunk.Sentence);
+            var before = groups.FindLast(g => g.FirstChunk < index && g.Times.Count == 0 && g.Sentence == chunk.Sentence) ?? (holder is { Times.Count: > 0 } own && own.FirstChunk == index ? null : groups.FindLast(g => g.FirstChunk < index && IsLeftOut(g, chunk, index)));
             if (before is not null)
             {
                 before.Denied.AddRange(before.Terms.Where(Modality.IsDeniable));
@@ -327,6 +327,11 @@ internal static class GroupSplitter
         holder.Denied.AddRange(denial.Denied);
         holder.SkipsAll |= denial.SkipsAll;
     }
+
+    // "7pm physio - not done": nothing else is told of it, and the words after it speak of nothing else ("missed the bus" does).
+    private static bool IsLeftOut(Group group, Chunk chunk, int index) => group.LastChunk >= index - 1 && group.Times.Count == 1 && (group.Sentence == chunk.Sentence || chunk.Terms.Count <= 2)
+        && group.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) && !group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Parts or TermKind.Range or TermKind.Times)
+        && chunk.Terms[0].Is(Sense.Skip) && (chunk.Terms.Count == 1 || chunk.Terms[1].Text is "it" or "again" or "today" or "tonight" or "because" or "as" or "so" or "cos" or "due to" or "and" or "he" or "she" or "yet" or "this time" or "by" or "at all");
 
     private static bool SameClock(ClockSpan one, ClockSpan other) => one.Start.Time.Hour % 12 == other.Start.Time.Hour % 12 && one.Start.Time.Minute == other.Start.Time.Minute;
 

@@ -69,7 +69,8 @@ internal static class Modality
         for (var i = 0; i < terms.Count; i++)
         {
             var term = terms[i];
-            var skip = term.Is(Sense.Skip);
+            // "skipped the feed" is of the feed; "skipped the uppers" takes them out of a session.
+            var skip = term.Is(Sense.Skip) || (term.Is(Sense.Minus) && term.Text is "skipped the" && i + 1 < terms.Count && (IsFeed(terms[i + 1]) || IsDose(terms[i + 1]) || terms[i + 1].Is(Sense.Session)));
             // "chest at 5 as he couldn't settle": what could not be done is not the care.
             if (skip && term.Text is "couldnt" && i + 1 < terms.Count && NextDeniable(terms, i + 1) < 0 && terms[i + 1].Text is not ("do" or "manage" or "get" or "give" or "face")) { stay.Add(term); continue; }
             // Miss Odell is a teacher.
@@ -98,6 +99,8 @@ internal static class Modality
             var next = NextDeniable(terms, i + 1);
             // "evening physio not done because of the vomiting": the reason is not denied.
             if (next > 0 && skip && stay.Exists(IsDeniable) && terms.Skip(i + 1).Take(next - i).Any(t => t.Text is "because" or "cos" or "cause" or "coz" or "cuz" or "bc" or "as" or "since" or "due" or "due to" or "because of" or "so" or "after")) next = -1;
+            // "7pm chest not possible he was sick": a sign after it is why.
+            if (next > 0 && skip && terms[next].Is(Sense.Sign) && stay.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique))) next = -1;
             if (next < 0)
             {
                 if (!skip && !terms.Skip(i + 1).Take(2).Any(t => t.Text is "done" or "given" or "needed" or "happening" or "today" or "tonight" || t.Text is "on" or "put on" or "used" or "connected" or "started" or "running" && stay.Exists(IsFeed))) { stay.Add(term); continue; }

@@ -213,6 +213,20 @@ public sealed class SentencesTests
     [InlineData("the 3 pm physio was not done")]
     [InlineData("not doing physio tonight, hes gone off")]
     [InlineData("cant do the 7pm chest")]
+    [InlineData("we did not manage the 7pm physio")]
+    [InlineData("unable to do chest at 7pm")]
+    [InlineData("never got round to the 7pm chest")]
+    [InlineData("she wouldnt let me do the 7pm chest")]
+    [InlineData("had to cancel the 7pm physio")]
+    [InlineData("too poorly for physio at 7pm")]
+    [InlineData("7pm chest not possible he was sick")]
+    [InlineData("7pm cpt declined")]
+    [InlineData("7pm physio: refused")]
+    [InlineData("7pm physio, skipped")]
+    [InlineData("7pm physio - not done, he was asleep")]
+    [InlineData("7pm physio. Not done")]
+    [InlineData("7pm physio (not done)")]
+    [InlineData("7pm physio ❌")]
     public void WhatWasNotDone_InAnyWords_IsNoSessionThatWasDone(string line)
     {
         var reading = Read(line);
@@ -220,6 +234,15 @@ public sealed class SentencesTests
         Assert.Empty(reading.Entries.OfType<Dose>());
         Assert.NotEmpty(reading.Omitted);
     }
+
+    [Theory]
+    [InlineData("7pm physio, missed the bus so late", 1, 0)]
+    [InlineData("7pm physio lowers 3 mins each, skipped the uppers", 1, 0)]
+    [InlineData("7.15 physio, salbutamol 2 puffs 7am, skipped the feed", 1, 0)]
+    [InlineData("6pm feed 200ml, 7pm physio - skipped as he was asleep", 0, 1)]
+    [InlineData("physio 11.15am, physio 3pm - not done, physio 7pm", 2, 0)]
+    public void WhatElseWasMissed_TakesNoSessionAway(string line, int sessions, int feeds) =>
+        Assert.Equal((sessions, feeds), (Read(line).Entries.OfType<Session>().Count(), Read(line).Entries.OfType<Feed>().Count()));
 
     [Theory]
     [InlineData("0545 albuterol", "0620 mom up, report given. 2 wet diapers")]
