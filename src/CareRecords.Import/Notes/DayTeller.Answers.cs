@@ -16,6 +16,13 @@ internal sealed partial class DayTeller
         var mention = _line.Mentions is [{ After: null, Settled: not null } own] ? own : null;
         if (!words.Exists(t => t.Is(Sense.Asking) || t.IsSymbol("?")) || !yes && mention is null || _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind is HappeningKind.Session or HappeningKind.Feed or HappeningKind.Dose or HappeningKind.Check))) return false;
         if (reply.Exists(t => t.Is(Sense.Skip) || t.Text is "will" or "going to" or "no" && reply.IndexOf(t) == 0)) return false;
+        if (mention is null && Asked(words, stamp) is null && words.Exists(t => t.Is(Sense.Session)) && words.Exists(t => t.Text == "done"))
+        {
+            // "chest done?" — "yes": done, nobody says when.
+            Ask(Doubts.Untimed(_line.Index, _file, "A session"));
+            _requested = null;
+            return true;
+        }
         if ((mention is { Unsettled: false } ? TimesOfEvents.Of(new TimeRef(mention)) : mention is null ? Asked(words, stamp) : null) is not { } at || at.Stated > stamp) return false;
         var doses = DoseGrammar.Read(words, question.Words, []);
         var how = $"'{_line.Words.Trim()}' read as the answer to '{question.Words.Trim()}'.";

@@ -76,11 +76,16 @@ internal static class DoseGrammar
         if (doses.Count == 0 && Enumerable.Range(0, terms.Count).FirstOrDefault(k => terms[k] is { Kind: TermKind.Quantity, Unit: Unit.Puffs }, -1) is >= 0 and var puffs && terms.Any(t => t is { Kind: TermKind.Offset, Text: Offsets.Each or Offsets.Session }) && !used.Contains(puffs))
         {
             used.Add(puffs);
-            doses.Add(new DoseReading { Written = "puffs", First = puffs, Last = puffs, Inhaled = true, Amount = Doubts.Plain(terms[puffs].Number) + " puffs" });
+            doses.Add(Puffs(terms, puffs));
         }
         for (var d = 0; d < doses.Count; d++) Details(terms, line, doses, d, used);
         return doses;
     }
+
+    /// <summary>Puffs without the name of what was inhaled.</summary>
+    /// <param name="terms">The terms.</param>
+    /// <param name="at">Position of the puffs.</param>
+    public static DoseReading Puffs(IReadOnlyList<Term> terms, int at) => new() { Written = "puffs", First = at, Last = at, Inhaled = true, Amount = Doubts.Plain(terms[at].Number) + " puffs" };
 
     // "gave xyz 5 ml": a word that nobody but the family knows, with an amount that only a medicine has.
     private static DoseReading? Unnamed(IReadOnlyList<Term> terms, string line, HashSet<int> used)

@@ -41,9 +41,6 @@ internal sealed class Group
     /// <summary>All parts of the day or meals written in it.</summary>
     public List<Term> Parts { get; } = [];
 
-    /// <summary>True when a chunk said only that something was not done.</summary>
-    public bool SkipsAll { get; set; }
-
     /// <summary>Whether it holds a term with the sense.</summary>
     public bool Has(Sense sense) => Terms.Exists(t => t.Is(sense));
 }

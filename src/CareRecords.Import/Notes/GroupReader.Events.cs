@@ -88,7 +88,7 @@ internal sealed partial class GroupReader
         var before = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Session });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
         if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(GroupSplitter.IsHead))
-            doses = [new DoseReading { Written = "puffs", Inhaled = true, Amount = Doubts.Plain(group.Terms.First(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }).Number) + " puffs" }];
+            doses = [DoseGrammar.Puffs(group.Terms, group.Terms.FindIndex(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }))];
         if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         // "I have given the first one just now"

@@ -136,6 +136,7 @@ internal sealed partial class GroupReader
         var written = _at.Text[bad.Start..bad.End];
         if (bad.Is(Sense.Clock, "ask")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be two times of day ({written.Replace('.', ':').Replace(":", ":0", StringComparison.Ordinal)} or {written.Replace('.', ':')}0)."));
         else if (bad.Is(Sense.Clock, "either")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' does not say which of the two times it was."));
+        else if (bad.Is(Sense.Clock, GroupDenials.LeftOut)) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{_at.Text.Trim()}' does not say which of these was left out."));
         else if (bad.Is(Sense.Clock, "minutes")) _doubts.Add(Doubts.Unclear(_at.Index, _at.File, $"'{written}' could be a time in the morning, a time in the evening, or minutes.", "a time in the morning", "a time in the evening", "minutes"));
         else _doubts.Add(Doubts.BadTime(_at.Index, written));
     }

@@ -17,7 +17,7 @@ internal static class Modality
             // "give paracetamol 5 ml" asks for it.
             var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
-            unreal |= Prescribes(chunks, chunk);
+            unreal |= Prescribes(chunks, chunks.IndexOf(chunk));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -28,8 +28,16 @@ internal static class Modality
     }
 
     // "called clinic: R+ four times daily", "surgery rang back at 9. Chest four times a day": how often somebody said, not what was done.
-    private static bool Prescribes(List<Chunk> chunks, Chunk chunk) => (chunk.Has(Sense.Frequency) || chunks.SkipWhile(c => c != chunk).ElementAtOrDefault(1) is { Terms.Count: <= 2 } next && next.Has(Sense.Frequency)) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Start) || t.Is(Sense.First) || t.Is(Sense.Given) || t.Text is "did" or "done" or "had")
-        && chunks.TakeWhile(c => c != chunk).Any(c => c.Sentence >= chunk.Sentence - 1 && c.Terms.Exists(t => chunks.IndexOf(c) == chunks.IndexOf(chunk) - 1 && chunk.Before == ":" && t.Is(Sense.Person) || t.Text.Split(' ')[0] is "rang" or "called" or "phoned" or "rings" || t.Is(Sense.Person) && t.Text.Contains(' ', StringComparison.Ordinal)));
+    private static bool Prescribes(List<Chunk> chunks, int at)
+    {
+        var chunk = chunks[at];
+        // "R+" may stand in a chunk of its own before "four times daily".
+        if (!chunk.Has(Sense.Frequency) && !(at + 1 < chunks.Count && chunks[at + 1].Terms.Count <= 2 && chunks[at + 1].Has(Sense.Frequency))) return false;
+        if (chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Start) || t.Is(Sense.First) || t.Is(Sense.Given) || t.Text is "did" or "done" or "had")) return false;
+        return chunk.Before == ":" && chunks[at - 1].Has(Sense.Person) || chunks.Take(at).Any(c => c.Sentence >= chunk.Sentence - 1 && c.Terms.Exists(IsCaller));
+    }
+
+    private static bool IsCaller(Term term) => term.Text.Split(' ')[0] is "rang" or "called" or "phoned" or "rings" || term.Is(Sense.Person) && term.Text.Contains(' ', StringComparison.Ordinal);
 
     // "paracetamol if more than 38": to be given, it may be.
     private static bool Conditional(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text == "if") is var condition && condition > 0 && chunk.Terms.Take(condition).Any(t => t.Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Kind == TermKind.Time);
@@ -49,7 +57,7 @@ internal static class Modality
     private static bool IsQuestion(Chunk chunk) => chunk.Asks && chunk.Terms.Count >= 3 && !chunk.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts or TermKind.Range);
 
     // "I'm stuck at work, chest done?", "and the antibiotic?": asks of another, in a line without a time.
-    private static bool AsksWhether(List<Chunk> chunks, Chunk chunk) => chunk.Asks && chunks[^1] == chunk && chunk.Terms.Count >= 2 && !chunks.Exists(c => c.Terms.Exists(t => t.Kind is TermKind.Time or TermKind.Number or TermKind.Quantity or TermKind.Parts or TermKind.Range));
+    private static bool AsksWhether(List<Chunk> chunks, Chunk chunk) => chunks[^1] == chunk && chunk.Terms.Count > 2 && chunk.Terms[^1].IsSymbol("?") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind is TermKind.Time or TermKind.Number or TermKind.Quantity or TermKind.Parts or TermKind.Range));
 
     private static bool IsUnreal(Term term) => term.Is(Sense.Plan) || term.Is(Sense.Asking) || term.Is(Sense.Advice) || term.Is(Sense.Shopping) || term.Is(Sense.OtherTherapy) || term.Is(Sense.Rumour)
         || (term.Is(Sense.DayRef, "1") && term.Kind == TermKind.Word);

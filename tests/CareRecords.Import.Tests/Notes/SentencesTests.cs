@@ -244,6 +244,14 @@ public sealed class SentencesTests
     public void WhatElseWasMissed_TakesNoSessionAway(string line, int sessions, int feeds) =>
         Assert.Equal((sessions, feeds), (Read(line).Entries.OfType<Session>().Count(), Read(line).Entries.OfType<Feed>().Count()));
 
+    [Fact]
+    public void ListOfTimes_ThenNotDone_IsAsked()
+    {
+        var reading = Read("physio 11.15am, 3pm - not done");
+        Assert.Empty(reading.Entries);
+        Assert.Contains("which of these was left out", Assert.Single(reading.Problems).Why, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("0545 albuterol", "0620 mom up, report given. 2 wet diapers")]
     [InlineData("0545 albuterol", "0215 texted mom, OK for acetaminophen 160 mg")]

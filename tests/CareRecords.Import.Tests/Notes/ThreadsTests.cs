@@ -30,6 +30,19 @@ public sealed class ThreadsTests
     }
 
     [Theory]
+    [InlineData("and the antibiotic?")]
+    [InlineData("I'm stuck at work, chest done?")]
+    public void AQuestionWithoutATime_IsNoRecord(string question) => Assert.Empty(Read("[15/09/26, 6:45 pm] Ann: " + question).Entries);
+
+    [Fact]
+    public void YesToAQuestionWithoutATime_IsAsked()
+    {
+        var reading = Read("[15/09/26, 6:46 pm] Ann: I'm stuck at work, chest done?", "[15/09/26, 6:50 pm] Bob: yes");
+        Assert.Empty(reading.Entries);
+        Assert.Equal(2, Assert.Single(reading.Problems).Source.Line);
+    }
+
+    [Theory]
     [InlineData("[15/09/26, 5:12 am] Ann: please give paracetamol 5 ml")]
     [InlineData("[15/09/26, 9:12 am] Ann: is the nurse here yet?")]
     public void Given_LongAfterOrToNothing_IsAsked(string before)
