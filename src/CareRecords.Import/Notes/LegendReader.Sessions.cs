@@ -50,8 +50,11 @@ internal static partial class LegendReader
         return told is null || word.Length < 3 ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?\W*(?:\.|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex JustPuts();
+
+    /// <summary>Whether a line that explains a word in passing tells what was done as well.</summary>
+    public static bool TellsToo(string line) => line.Contains(". Calling ", StringComparison.OrdinalIgnoreCase) && (line.Contains("done", StringComparison.OrdinalIgnoreCase) || line.Contains(" did ", StringComparison.OrdinalIgnoreCase));
 
     // "When I say I did her claps": the word without who did it.
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -103,6 +106,13 @@ internal static partial class LegendReader
         return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
             ? key[usual.Start..usual.End] : null;
     }
+
+    // "Chest as shown to me by the physiotherapist: lower left three minutes, lower right three": what "as shown" stands for.
+    private static FamilyWord? Taught(string line) => AsTaught().Match(line) is { Success: true } match && match.Groups[2].Value.Split(". ").FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)
+        ? new FamilyWord(match.Groups[1].Value.ToLowerInvariant(), told.TrimEnd('.')) : null;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(as (?:shown|taught|instructed|directed|demonstrated))\b[^:]{0,80}:\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex AsTaught();
 
     private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
 

@@ -41,7 +41,7 @@ internal static partial class LegendReader
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
             Listed(line, words, afterKey: afterKey);
             Told(line, words);
-            if (UsualIs(line) is { } session) words.Add(session);
+            if ((UsualIs(line) ?? Taught(line)) is { } session) words.Add(session);
             return words;
         }
         if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());

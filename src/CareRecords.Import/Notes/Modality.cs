@@ -24,8 +24,16 @@ internal static class Modality
             chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time || t is { Kind: TermKind.Offset, Text: Offsets.Writing } || t.Text == "just"));
             // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
+            // Neither reaches further than its own words.
+            chunk.Unreal |= IsUnsure(chunk) || LeavesOutATime(chunk);
         }
     }
+
+    /// <summary>"Puffer beforehand is anyone's guess": whether it was done is not known.</summary>
+    public static bool IsUnsure(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Exists(t => IsDeniable(t) && !t.Is(Sense.Sign) || t.Text == "one" || t.Is(Sense.DayPart) && chunk.Terms[0] != t);
+
+    /// <summary>"physio 15 min after each, except the 4.30": one of several was left out, named by its time only.</summary>
+    public static bool LeavesOutATime(Chunk chunk) => chunk.Terms.Count <= 4 && chunk.Terms[0] is { Text: "except" or "bar" or "bar the" or "apart from" } && chunk.Terms.Exists(t => t.Kind is TermKind.Time || t is { Kind: TermKind.Number, Clock: not null });
 
     // "called clinic: R+ four times daily", "surgery rang back at 9. Chest four times a day": how often somebody said, not what was done.
     private static bool Prescribes(List<Chunk> chunks, int at)

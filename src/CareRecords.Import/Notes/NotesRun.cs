@@ -102,7 +102,8 @@ internal sealed class NotesRun
                 if (_text.Lines[i].Contains('(') || _text.Lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
                 continue;
             }
-            lines.Add(i);
+            // "4 mins clapping low left, low right. Calling that the full works from here on": tells a session too.
+            if (!LegendReader.TellsToo(_text.Lines[i])) lines.Add(i);
             _words.AddRange(words);
             foreach (var word in words)
                 if (!_reader.Learn(word)) later.Add(word);

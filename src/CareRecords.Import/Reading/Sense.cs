@@ -10,5 +10,5 @@ internal enum Sense
     Unit, RateWord, AmPm, DayPart, Clock, NumberWord, Half, Quarter, Eighth, Article, OClock, Past, To, At, About, Ish, Since, Per, Ago, Over,
     And, Then, Month, Weekday, DayRef, Same, SameAs, Again, Usual, Not, Skip, Plan, Advice, Question, Shopping, Visit, OtherTherapy,
     Rumour, NewTime, Correction, Discount, Retry, Sign, Quality, Times, Frequency, Course, AllDone, StoppedEarly, Feeling, Now, JustNow,
-    WakeCue, Person, Asking,
+    WakeCue, Person, Asking, Unsure,
 }

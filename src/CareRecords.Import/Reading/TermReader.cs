@@ -40,7 +40,7 @@ internal sealed class TermReader
     public List<Term> Raw(string line) => NumberWords.Reduce(Words(line, _tokenizer.Read(line)));
 
     /// <summary>Puts times and quantities together.</summary>
-    public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(TimeGrammar.Reduce(raw));
+    public static List<Term> Finish(List<Term> raw) => QuantityGrammar.Reduce(PlannedTimes.Settle(TimeGrammar.Reduce(OtherSense.Settle(raw))));
 
     /// <summary>Takes a word's meaning away: the family uses it for something else.</summary>
     public void Ignore(string word) => _ignored.Add(word);
@@ -65,6 +65,10 @@ internal sealed class TermReader
         if (meaning.Exists(t => t.Is(Sense.SatLabel))) meaning.RemoveAll(t => t.Is(Sense.Before) || t.Is(Sense.After) || t.IsSymbol("→") || t.IsSymbol("/"));
         // "P pump ml/h": the unit in which the numbers beside it are.
         if (meaning.Count > 1 && !meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts) && meaning.Exists(t => t.Is(Sense.Pump) || t.Is(Sense.Feed))) meaning.RemoveAll(t => t.Is(Sense.Unit, "ml") || t.Is(Sense.Unit, "rate") || t.Is(Sense.RateWord) || t.IsSymbol("/"));
+        // "O = oxygen l/min": the unit in which the numbers beside it are.
+        if (meaning.Exists(t => t.Is(Sense.OxygenLabel)) && !meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.Is(Sense.Unit) || t.Is(Sense.Per) || t.IsSymbol("/"));
+        // "chest = cupping, left side then right side": the order of the sides, not a part of the chest.
+        if (meaning.Exists(t => t.Is(Sense.Then)) && meaning.Exists(t => t.Is(Sense.Technique)) && meaning.TrueForAll(t => t.Is(Sense.Technique) || t.Is(Sense.Side) || t.Is(Sense.EachSide) || t.Is(Sense.Then) || t.Kind == TermKind.Symbol || t.Meanings.Length == 0)) meaning.RemoveAll(t => !t.Is(Sense.Technique));
         // A comma of the explanation parts no events where the word stands.
         if (!meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.IsSymbol(","));
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.

@@ -112,6 +112,8 @@ internal static class TimeGrammar
             next++;
         }
         else if (next < terms.Count && terms[next].Is(Sense.OClock) && (!terms[next].Is(Sense.Unit) || next > 0 && terms[next - 1].Text is { Length: 4 } digits && digits.All(char.IsAsciiDigit))) next++;
+        // "12.00 noon": said twice.
+        if (next < terms.Count && time.Time is { Hour: 0 or 12, Minute: 0 } && terms[next].ValueOf(Sense.Clock) is { } named) { time = time.In(named == "00:00" ? HalfOfDay.Am : HalfOfDay.Pm); next++; return; }
         if (next >= terms.Count || time.Half != HalfOfDay.Unknown) { SkipHalf(terms, ref next); return; }
         if (terms[next].ValueOf(Sense.AmPm) is { } half) { time = In(time, half, terms[next].Text); next++; }
         else if (terms[next] is { Glued: true, Text: "a" }) { time = time.In(HalfOfDay.Am); next++; }
@@ -123,11 +125,11 @@ internal static class TimeGrammar
         if (next < terms.Count && terms[next].Is(Sense.AmPm)) next++;
     }
 
-    /// <summary>Settles a time by the word beside it: "2 at night" is before noon, "8 at night" and "5 tonight" after.</summary>
+    /// <summary>Settles a time by the word beside it: "2 at night" is before noon, "quarter to 6 at night" and "5 tonight" after.</summary>
     internal static ClockTime In(ClockTime time, string half, string words)
     {
         var night = half is "night" || (half == "pm" && words.Contains("night", StringComparison.Ordinal));
-        var early = time.Time.Hour < (words is "tonight" or "tonite" ? 4 : 6) || time.Time.Hour == 12;
+        var early = time.Time.Hour < (words is "tonight" or "tonite" ? 4 : words is "at night" ? 5 : 6) || time.Time.Hour == 12;
         return half switch
         {
             "am" or "morning" or "mid morning" => time.In(HalfOfDay.Am),
@@ -174,12 +176,21 @@ internal static class TimeGrammar
         var terms = place.Terms;
         double? minutes = terms[at].Is(Sense.Half) ? 30 : terms[at].Is(Sense.Quarter) ? 15 : SmallNumber(terms[at]);
         if (minutes is not (5 or 10 or 15 or 20 or 25 or 30) || at + 1 >= terms.Count || !terms[at + 1].Is(Sense.Past) || (at + 2 < terms.Count && (Hour(terms[at + 2]) is not null || terms[at + 2].Is(Sense.Clock)))) return false;
-        if (place.Before.FindLast(t => t is { Kind: TermKind.Time, Clock: not null })?.Clock is not { } last) return false;
+        if (HourBefore(place.Before) is not { } last) return false;
         var hour = (last.End ?? last.Start).Time;
         var past = new LocalTime(hour.Hour, (int)minutes.Value);
         time = Exact(past < hour ? past.PlusHours(1) : past, (last.End ?? last.Start).Half);
         next = at + 2;
         return true;
+    }
+
+    // Of the time before, or of the bare hour behind an inhaler: "Puffs 7, chest quarter past".
+    private static ClockSpan? HourBefore(List<Term> before)
+    {
+        if (before.FindLast(t => t is { Kind: TermKind.Time, Clock: not null })?.Clock is { } last) return last;
+        for (var i = before.Count - 1; i > 0; i--)
+            if (before[i] is { IsWhole: true, Number: >= 1 and <= 12, Clock: { } hour } && (before[i - 1].Is(Sense.Device) || before[i - 1].Text is "puffs")) return hour;
+        return null;
     }
 
     // "Morning 6.30", "Night 9.30", "evening 5".

@@ -31,8 +31,17 @@ internal sealed class ExpectedReading
     private bool TimeFits(CareEntry entry)
     {
         var (name, time) = Text("start") is null ? ("end", entry.Start is null ? entry.End : null) : ("start", entry.Start);
-        return time is not null && At(Text(name)!, time);
+        return time is not null && (At(Text(name)!, time) || Allowed(name).Exists(a => a.ValueKind == JsonValueKind.String && At(a.GetString()!, time)));
     }
+
+    // What the writer of the set allows besides: "amountAccept": ["2 puffs"]. Null stands for "not said".
+    private List<JsonElement> Allowed(string name) => _json.TryGetProperty(name + "Accept", out var list) && list.ValueKind == JsonValueKind.Array ? [.. list.EnumerateArray()] : [];
+
+    private bool Is(string name, double? number) => number == Number(name) || Allowed(name).Exists(a => number == (a.ValueKind == JsonValueKind.Number ? a.GetDouble() : null));
+
+    private bool Is(string name, string? text) => Same(text, Text(name)) || Allowed(name).Exists(a => Same(text, a.ValueKind == JsonValueKind.String ? a.GetString() : null));
+
+    private static bool Same(string? one, string? other) => Squeeze(one) == Squeeze(other);
 
     private static bool At(string written, UncertainTime time) => written.Length == 10
         ? time.Stated.Date == LocalDatePattern.Iso.Parse(written).Value
@@ -40,39 +49,39 @@ internal sealed class ExpectedReading
 
     private bool Identity(CareEntry entry) => entry switch
     {
-        Dose dose => dose.Medicine == Text("medicine"),
+        Dose dose => Is("medicine", dose.Medicine),
         Check check => Range("spo2Range") is { } range ? check.SpO2 == range.Low && check.SpO2High == range.High
-            : check.SpO2 == Number("spo2") && check.SpO2High is null && (check.SpO2 is not null || check.OxygenLitresPerMinute == Number("oxygen")),
-        Sign sign => CareRecords.Import.Tables.SignWords.InJson(sign) == Text("what") && (Text("what") != "temperature" || sign.Number == Number("value")),
+            : Is("spo2", check.SpO2) && check.SpO2High is null && (check.SpO2 is not null || Is("oxygen", check.OxygenLitresPerMinute)),
+        Sign sign => Is("what", CareRecords.Import.Tables.SignWords.InJson(sign)) && (Text("what") != "temperature" || sign.Number == Number("value")),
         _ => true,
     };
 
     /// <summary>The values that the conventions compare, with what they are; each false one is named.</summary>
     public IEnumerable<(string Name, bool Right)> Values(CareEntry entry)
     {
-        yield return ("approximate", entry.When.IsApproximate == _json.GetProperty("approximate").GetBoolean());
-        if (Text("start") is not null) yield return ("end", Text("end") is { } end ? entry.End is { } e && At(end, e) : entry.End is null);
+        yield return ("approximate", entry.When.IsApproximate == _json.GetProperty("approximate").GetBoolean() || Allowed("approximate").Count > 0);
+        if (Text("start") is not null) yield return ("end", (Text("end") is { } end ? entry.End is { } e && At(end, e) : entry.End is null) || Allowed("end").Exists(a => a.ValueKind == JsonValueKind.String ? entry.End is { } other && At(a.GetString()!, other) : entry.End is null));
         switch (entry)
         {
             case Session session:
                 yield return ("areas", AreasFit(session));
                 break;
             case Feed feed:
-                yield return ("ml", feed.Millilitres == Number("ml"));
+                yield return ("ml", Is("ml", feed.Millilitres));
                 yield return ("rate", feed.MillilitresPerHour == Number("rateMlPerHour"));
-                yield return ("route", Route(feed.Route) == Text("route"));
+                yield return ("route", Is("route", Route(feed.Route)));
                 break;
             case Dose dose:
-                yield return ("amount", Squeeze(dose.Amount) == Squeeze(Text("amount")));
+                yield return ("amount", Is("amount", dose.Amount));
                 if (Text("medicineAsWritten") is { } written) yield return ("medicineAsWritten", string.Equals(dose.MedicineAsWritten, written, StringComparison.OrdinalIgnoreCase));
                 break;
             case Check check:
-                yield return ("pulse", _json.TryGetProperty("pulseRange", out _) || check.Pulse == Number("pulse"));
-                yield return ("oxygen", check.OxygenLitresPerMinute == Number("oxygen"));
-                yield return ("phase", string.Equals(check.Phase.ToString(), Text("phase"), StringComparison.OrdinalIgnoreCase));
+                yield return ("pulse", _json.TryGetProperty("pulseRange", out _) || Is("pulse", check.Pulse));
+                yield return ("oxygen", Is("oxygen", check.OxygenLitresPerMinute));
+                yield return ("phase", Is("phase", check.Phase.ToString()));
                 break;
             case Sign sign when Text("what") == "temperature":
-                yield return ("asWritten", sign.Value == Text("asWritten"));
+                yield return ("asWritten", Is("asWritten", sign.Value) || sign.Value is { } value && Is("asWritten", value.Split(' ')[0])); // Some writers leave the unit out.
                 break;
             case Sign sign when Text("what") == "breathingRate":
                 yield return ("value", sign.Number == Number("value"));
@@ -80,11 +89,14 @@ internal sealed class ExpectedReading
         }
     }
 
-    private bool AreasFit(Session session)
+    private bool AreasFit(Session session) => Areas(_json.GetProperty("areas")).SequenceEqual(Areas(session)) || Allowed("areas").Exists(a => a.ValueKind == JsonValueKind.Array && Areas(a).SequenceEqual(Areas(session)));
+
+    private static List<string> Areas(JsonElement areas)
     {
-        var expected = _json.GetProperty("areas").EnumerateArray().Select(a => string.Join('.', a.GetProperty("side").GetString(), a.GetProperty("area").GetString(), a.GetProperty("technique").GetString(),
-            a.TryGetProperty("minutesRange", out var r) ? r[0].GetDouble() + "-" + r[1].GetDouble() : a.GetProperty("minutes").ValueKind == JsonValueKind.Null ? "null" : a.GetProperty("minutes").GetDouble().ToString(System.Globalization.CultureInfo.InvariantCulture))).Order().ToList();
-        return expected.SequenceEqual(Areas(session));
+        // One wholly unknown part says the same as none.
+        if (areas.GetArrayLength() == 1 && areas[0].GetProperty("minutes").ValueKind == JsonValueKind.Null && new[] { "side", "area", "technique" }.All(n => areas[0].GetProperty(n).GetString() == "unknown")) return [];
+        return [.. areas.EnumerateArray().Select(a => string.Join('.', a.GetProperty("side").GetString(), a.GetProperty("area").GetString(), a.GetProperty("technique").GetString(),
+            a.TryGetProperty("minutesRange", out var r) ? r[0].GetDouble() + "-" + r[1].GetDouble() : a.GetProperty("minutes").ValueKind == JsonValueKind.Null ? "null" : a.GetProperty("minutes").GetDouble().ToString(System.Globalization.CultureInfo.InvariantCulture))).Order()];
     }
 
     public static List<string> Areas(Session session) => [.. session.Areas.Select(a => string.Join('.', Lower(a.Side), Lower(a.Area), Lower(a.Technique),

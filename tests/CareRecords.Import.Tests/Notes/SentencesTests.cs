@@ -256,4 +256,55 @@ public sealed class SentencesTests
     [InlineData("0545 albuterol", "0620 mom up, report given. 2 wet diapers")]
     [InlineData("0545 albuterol", "0215 texted mom, OK for acetaminophen 160 mg")]
     public void ReportsAndLeave_GiveNoDose(string dose, string line) => Assert.Single(Read(dose, line).Entries.OfType<Dose>());
+
+    [Theory]
+    [InlineData("12.00 noon salbutamol 2 puffs", "12:00 salbutamol 2 puffs")]
+    [InlineData("physio quarter to 6 at night", "17:45 session")]
+    [InlineData("woke at 2 at night, paracetamol 5 ml", "02:00 paracetamol 5 ml")]
+    [InlineData("evening physio was meant for 6pm but done at 8pm", "20:00 session")]
+    [InlineData("physio moved from 4pm to 6.15pm", "18:15 session")]
+    [InlineData("inhaler 7, physio quarter past 7 pm", "19:00 unknown; 19:15 session")]
+    [InlineData("salbutamol treatment at 6.30 am", "06:30 salbutamol")]
+    [InlineData("milk 200 ml in the cup at 15:00", "15:00 feed 200")]
+    [InlineData("physio came at 2pm, stayed an hour", "")]
+    [InlineData("physio was at school 1pm showing the new helper how to clap, 2 mins each side", "")]
+    [InlineData("gran telephoned to hear if the 12:00 physio was behind us", "")]
+    [InlineData("wanted to give ibuprofen at 5.20pm but her tummy was empty", "")]
+    [InlineData("6.30 pm nebuliser was not possible, power cut", "")]
+    public void TimesAndWords_ThatLookLikeOthers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Theory]
+    [InlineData("puffer beforehand is anyone's guess, physio 5pm", "17:00 session")]
+    [InlineData("physio 7.10 am. the night one I could not tell you", "07:10 session")]
+    [InlineData("did he get the 6pm physio? no memory", "")]
+    [InlineData("salbutamol at 6.30am, 11.30am and 4.30pm, except the 4.30", "06:30 salbutamol; 11:30 salbutamol; 16:30 salbutamol")]
+    public void WhatNobodyIsSureOf_IsAsked(string line, string certain)
+    {
+        var reading = Read(line);
+        Assert.Equal(certain, Told(reading));
+        Assert.NotEmpty(reading.Problems);
+    }
+
+    [Fact]
+    public void KeyThatNamesTheUnitOfOxygen_ReadsTheNumbersBesideIt()
+    {
+        var reading = NotesReader.Read(new SourceText("n.txt", ["Std = clapping LL3 RL3 LU2 RU2", "O = oxygen l/min (O0 = air), S = sats before>after", "Tue 4 March 2025", "18h40 Std S 95>97 O0,25"]),
+            new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
+        Assert.Equal("18:40 session LL3 RL3 LU2 RU2; 18:40 check 95 on 0.25; 18:40 check 97 on 0.25", Told(reading));
+    }
+
+    [Fact]
+    public void RoutineAsShown_StandsForWhatWasShown()
+    {
+        var reading = NotesReader.Read(new SourceText("n.txt", ["Chest as shown by the physiotherapist: cupped hand, lower left three minutes, lower right three minutes, upper left two, upper right two.", "Tue 4 March 2025", "8.00 a.m. Chest, as shown."]),
+            new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
+        Assert.Equal("08:00 session LL3 RL3 LU2 RU2", Told(reading));
+    }
+
+    [Fact]
+    public void WordForASessionJustTold_KeepsThatSession()
+    {
+        var reading = Read("Done at 7.25am. 4 mins clapping each of low left, low right, high left, high right. Calling that the full works from here on", "full works 6pm");
+        Assert.Equal("07:25 session LL4 RL4 LU4 RU4; 18:00 session LL4 RL4 LU4 RU4", Told(reading));
+    }
 }

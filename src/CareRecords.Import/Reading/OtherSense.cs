@@ -1,0 +1,38 @@
+namespace CareRecords.Import.Reading;
+
+/// <summary>Words of care that mean another thing beside their neighbours: the cup that milk is in or that claps, the physio who came, the treatment that is a neb.</summary>
+internal static class OtherSense
+{
+    /// <summary>The terms, those words without their meaning.</summary>
+    public static List<Term> Settle(List<Term> terms)
+    {
+        List<Term>? settled = null;
+        for (var i = 0; i < terms.Count; i++)
+            if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
+        return settled ?? terms;
+    }
+
+    private static bool IsOther(List<Term> terms, int at) => terms[at].Text switch
+    {
+        "treatment" or "treatments" => at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)),
+        "cup" or "cups" => at > 0 && terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]),
+        "physio" => IsPerson(terms, at),
+        _ => false,
+    };
+
+    // "physio was at school", "physio came at 2": not "physio was at 2".
+    private static bool IsPerson(List<Term> terms, int at)
+    {
+        if (at + 1 >= terms.Count) return false;
+        var next = terms[at + 1].Text;
+        if (next is "came" or "visited" or "popped" or "showed" or "arrived") return true;
+        return next == "was" && at + 2 < terms.Count && (terms[at + 2].Text is "here" or "round" || terms[at + 2].Text is "at" or "in" && at + 3 < terms.Count && terms[at + 3] is { Kind: TermKind.Word } place && !place.Is(Sense.NumberWord) && !place.Is(Sense.Half) && !place.Is(Sense.Quarter) && !place.Is(Sense.Clock) && !place.Is(Sense.DayPart) && !place.Is(Sense.AmPm));
+    }
+
+    private static IEnumerable<Term> OfSentence(List<Term> terms, int at)
+    {
+        var from = terms.FindLastIndex(at, t => t.IsSymbol(".")) + 1;
+        var to = terms.FindIndex(at, t => t.IsSymbol("."));
+        return terms.Skip(from).Take((to < 0 ? terms.Count : to) - from);
+    }
+}
