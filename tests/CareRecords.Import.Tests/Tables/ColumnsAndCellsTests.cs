@@ -148,4 +148,14 @@ public sealed class ColumnsAndCellsTests
         var log = Inputs.Import("a.csv", "\"mins go: L bottom, R bottom, L top, R top\"\nDate,Chest,Mins\n10 Mar 2025,7.00am,\"3,3,2,2\"\n11 Mar 2025,7.10am,\"3,3\"\n");
         Assert.Equal(["session 10 07:00 LL3 RL3 LU2 RU2", "session 11 07:10 LL3 RL3"], Told.By(log));
     }
+
+    [Fact]
+    public void DateOnlyWhereItWasNotToday_IsTheStampsDayElsewhere()
+    {
+        var log = Inputs.Import("a.csv", "Timestamp,Date (if not today),Time,What,Areas clapped,Minutes on each area,Vibration (min each side)\n2025-01-13 07:21:30,,07:00,Chest PT,\"Left lower, Right lower\",3,1\n2025-01-14 07:21:30,2025-01-13,18:00,Chest PT,\"Left lower, Right lower\",3,\n");
+        var sessions = log.Entries.OfType<Session>().ToList();
+        Assert.Equal([(13, 7), (13, 18)], sessions.Select(s => (s.Start!.Stated.Day, s.Start.Stated.Hour)));
+        // The minutes are of each part that is named; vibration has its own.
+        Assert.Equal([8.0, 6.0], sessions.Select(s => s.Areas.Sum(a => a.Minutes!.Value)));
+    }
 }

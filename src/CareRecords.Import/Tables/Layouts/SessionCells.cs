@@ -47,10 +47,10 @@ internal sealed class SessionCells(BlockReading reading)
         }
 
         areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => InWords(row[v])));
-        // "Mins each area" beside ticks, or "each" of the parts that the words name.
-        if (minutes is { } each && areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && values.Exists(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty && Lexicon.Split(reading.Block.Columns[v].Heading + " " + row[v].Cell.Text).Any(w => w is "each" or "per")))
+        // "Mins each area" beside ticks, or "each" of the parts that the words name; vibration may have minutes of its own.
+        if (minutes is { } each && areas.Exists(a => a.Minutes is null) && areas.TrueForAll(a => a.Minutes is null || a.Technique == Technique.Vibration) && values.Exists(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty && Lexicon.Split(reading.Block.Columns[v].Heading + " " + row[v].Cell.Text).Any(w => w is "each" or "per")))
         {
-            areas = [.. areas.Select(a => a with { Minutes = each.Minutes, MinutesHigh = each.High })];
+            areas = [.. areas.Select(a => a.Minutes is null ? a with { Minutes = each.Minutes, MinutesHigh = each.High } : a)];
             minutes = null;
         }
 
