@@ -20,7 +20,10 @@ internal static class PlannedTimes
         return terms;
     }
 
-    private static bool IsMoved(List<Term> terms, int time) => terms.Skip(Math.Max(0, time - 4)).Take(Math.Min(4, time)).Any(t => t.Text is "moved" or "shifted" or "bumped" or "postponed" or "delayed" or "rescheduled" or "pushed" or "swapped");
+    // "bumped from" right before the two times: "moved to the chair, physio 4 to 4.20" is a span.
+    private static bool IsMoved(List<Term> terms, int time) => IsMove(terms, time - 1) || time > 1 && terms[time - 1].Text == "from" && IsMove(terms, time - 2);
+
+    private static bool IsMove(List<Term> terms, int at) => at >= 0 && terms[at].Text is ("moved" or "shifted" or "bumped" or "postponed" or "delayed" or "rescheduled" or "pushed" or "swapped");
 
     // "fixed for", "due at", "meant to be at" right before a time.
     private static int PlanOf(List<Term> terms, int time)

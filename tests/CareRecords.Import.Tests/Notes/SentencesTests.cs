@@ -263,6 +263,7 @@ public sealed class SentencesTests
     [InlineData("woke at 2 at night, paracetamol 5 ml", "02:00 paracetamol 5 ml")]
     [InlineData("evening physio was meant for 6pm but done at 8pm", "20:00 session")]
     [InlineData("physio moved from 4pm to 6.15pm", "18:15 session")]
+    [InlineData("moved her to the chair, physio 4pm-4.20pm", "16:00-16:20 session")]
     [InlineData("salbutamol treatment at 6.30 am", "06:30 salbutamol")]
     [InlineData("milk 200 ml in the cup at 15:00", "15:00 feed 200")]
     [InlineData("physio came at 2pm, stayed an hour", "")]
