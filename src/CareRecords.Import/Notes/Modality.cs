@@ -32,6 +32,10 @@ internal static class Modality
     /// <summary>"Puffer beforehand is anyone's guess": whether it was done is not known.</summary>
     public static bool IsUnsure(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Exists(t => IsDeniable(t) && !t.Is(Sense.Sign) || t.Text == "one" || t.Is(Sense.DayPart) && chunk.Terms[0] != t);
 
+    /// <summary>"amoxicillin due 8am but sick so gave ibuprofen 8.30": a plan and what was given in one breath, with times of both.</summary>
+    public static bool PlansAndTells(Chunk chunk) => chunk.Unreal && chunk.Terms.FindIndex(t => t.Is(Sense.Plan)) is >= 0 and var plan && chunk.Terms.FindIndex(plan, t => t.Is(Sense.Given)) is >= 0 and var given
+        && chunk.Terms.Take(given).Skip(plan).Any(t => t.Kind == TermKind.Time) && chunk.Terms.Skip(given).Any(t => t.Kind == TermKind.Time);
+
     /// <summary>"physio 15 min after each, except the 4.30": one of several was left out, named by its time only.</summary>
     public static bool LeavesOutATime(Chunk chunk) => chunk.Terms.Count <= 4 && chunk.Terms[0] is { Text: "except" or "bar" or "bar the" or "apart from" } && chunk.Terms.Exists(t => t.Kind is TermKind.Time || t is { Kind: TermKind.Number, Clock: not null });
 

@@ -42,6 +42,8 @@ internal static class PlannedTimes
         for (var i = time + 1; i < terms.Count && !terms[i].IsSymbol("."); i++)
         {
             if (terms[i].Kind == TermKind.Time && told) return true;
+            // "amoxicillin due 8am but sick so gave ibuprofen 8.30": the second time is of something else.
+            if (terms[i].Is(Sense.Medicine) || terms[i].Is(Sense.Device) || terms[i].Is(Sense.Antibiotic) || terms[i].Is(Sense.Session) || terms[i].Is(Sense.Feed)) return false;
             told |= terms[i].Text is "but" or "so" or "ended up" or "ended" or "instead" or "finally" or "eventually" or "actually" or "at last" or "last" or "in the end" or "done" or "did" or "gave" or "given" || terms[i].Is(Sense.Given);
         }
         return false;

@@ -7,7 +7,10 @@ namespace CareRecords.Import.Tests.Notes;
 /// <summary>Sentences whose second half leans on the first. The lines are invented; each result is written as one text.</summary>
 public sealed class SentencesTests
 {
-    private static NotesReading Read(params string[] lines) => NotesReader.Read(new SourceText("n.txt", ["Tue 4 March 2025", .. lines]), new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
+    private static NotesReading Read(params string[] lines) => Whole(["Tue 4 March 2025", .. lines]);
+
+    // Notes with lines above their first day.
+    private static NotesReading Whole(params string[] lines) => NotesReader.Read(new SourceText("n.txt", lines), new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
 
     private static string Told(NotesReading reading) => string.Join("; ", reading.Entries.OrderBy(e => e.When.Stated).Select(e => Clock(e.Start) + (e.End is null ? "" : "-" + Clock(e.End)) + " " + e switch
     {
@@ -263,6 +266,7 @@ public sealed class SentencesTests
     [InlineData("woke at 2 at night, paracetamol 5 ml", "02:00 paracetamol 5 ml")]
     [InlineData("evening physio was meant for 6pm but done at 8pm", "20:00 session")]
     [InlineData("physio moved from 4pm to 6.15pm", "18:15 session")]
+    [InlineData("amoxicillin due 8am but given 8.30am", "08:30 amoxicillin")]
     [InlineData("moved her to the chair, physio 4pm-4.20pm", "16:00-16:20 session")]
     [InlineData("salbutamol treatment at 6.30 am", "06:30 salbutamol")]
     [InlineData("milk 200 ml in the cup at 15:00", "15:00 feed 200")]
@@ -277,6 +281,7 @@ public sealed class SentencesTests
     [InlineData("puffer beforehand is anyone's guess, physio 5pm", "17:00 session")]
     [InlineData("physio 7.10 am. the night one I could not tell you", "07:10 session")]
     [InlineData("did he get the 6pm physio? no memory", "")]
+    [InlineData("amoxicillin due 8am but sick so gave ibuprofen 8.30am", "")]
     [InlineData("salbutamol at 6.30am, 11.30am and 4.30pm, except the 4.30", "06:30 salbutamol; 11:30 salbutamol; 16:30 salbutamol")]
     public void WhatNobodyIsSureOf_IsAsked(string line, string certain)
     {
@@ -288,8 +293,7 @@ public sealed class SentencesTests
     [Fact]
     public void KeyThatNamesTheUnitOfOxygen_ReadsTheNumbersBesideIt()
     {
-        var reading = NotesReader.Read(new SourceText("n.txt", ["Std = clapping LL3 RL3 LU2 RU2", "O = oxygen l/min (O0 = air), S = sats before>after", "Tue 4 March 2025", "18h40 Std S 95>97 O0,25"]),
-            new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
+        var reading = Whole("Std = clapping LL3 RL3 LU2 RU2", "O = oxygen l/min (O0 = air), S = sats before>after", "Tue 4 March 2025", "18h40 Std S 95>97 O0,25");
         Assert.Equal("18:40 session LL3 RL3 LU2 RU2; 18:40 check 95 on 0.25; 18:40 check 97 on 0.25", Told(reading));
     }
 
@@ -304,8 +308,7 @@ public sealed class SentencesTests
     [Fact]
     public void RoutineAsShown_StandsForWhatWasShown()
     {
-        var reading = NotesReader.Read(new SourceText("n.txt", ["Chest as shown by the physiotherapist: cupped hand, lower left three minutes, lower right three minutes, upper left two, upper right two.", "Tue 4 March 2025", "8.00 a.m. Chest, as shown."]),
-            new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
+        var reading = Whole("Chest as shown by the physiotherapist: cupped hand, lower left three minutes, lower right three minutes, upper left two, upper right two.", "Tue 4 March 2025", "8.00 a.m. Chest, as shown.");
         Assert.Equal("08:00 session LL3 RL3 LU2 RU2", Told(reading));
     }
 
