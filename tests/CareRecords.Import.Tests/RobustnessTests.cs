@@ -13,11 +13,11 @@ public sealed class RobustnessTests
 
     [Fact]
     public void RandomBytes_AsAnyKindOfFile_EndInABalancedCount() =>
-        Gen.Select(Gen.Byte.Array[0, 400], Gen.Int[0, Extensions.Length - 1]).Sample((bytes, kind) => Balances("x" + Extensions[kind], bytes), iter: 300);
+        Gen.Select(Gen.Byte.Array[0, 400], Gen.Int[0, Extensions.Length - 1]).Holds((bytes, kind) => Balances("x" + Extensions[kind], bytes), count: 300);
 
     [Fact]
     public void RandomWordsOfTables_EndInABalancedCount() =>
-        Gen.Select(Gen.Int[0, Pieces.Length - 1].Array[0, 80], Gen.Int[0, 2]).Sample((words, kind) => Balances("x" + Extensions[kind], Encoding.UTF8.GetBytes(string.Concat(words.Select(w => Pieces[w])))), iter: 1500);
+        Gen.Select(Gen.Int[0, Pieces.Length - 1].Array[0, 80], Gen.Int[0, 2]).Holds((words, kind) => Balances("x" + Extensions[kind], Encoding.UTF8.GetBytes(string.Concat(words.Select(w => Pieces[w])))), count: 1500);
 
     [Theory]
     [InlineData("t03.xlsx")]
@@ -26,12 +26,12 @@ public sealed class RobustnessTests
     public void DamagedWorkbook_EndsInProblemsNotInAnException(string name)
     {
         var whole = File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Tables", "Voices", name));
-        Gen.Select(Gen.Int[0, whole.Length - 1].Array[1, 12], Gen.Byte.Array[12], Gen.Int[0, whole.Length]).Sample((places, values, length) =>
+        Gen.Select(Gen.Int[0, whole.Length - 1].Array[1, 12], Gen.Byte.Array[12], Gen.Int[0, whole.Length]).Holds((places, values, length) =>
         {
             var bytes = whole.ToArray();
             for (var i = 0; i < places.Length; i++) bytes[places[i]] = values[i];
             return Balances(name, places.Length % 3 == 0 ? bytes[..length] : bytes);
-        }, iter: 250);
+        }, count: 250);
     }
 
     [Fact]

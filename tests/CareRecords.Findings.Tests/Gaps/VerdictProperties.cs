@@ -23,7 +23,7 @@ public class VerdictProperties
 
     [Fact]
     public void Feed_verdict_is_certain_exactly_when_every_reading_agrees() =>
-        Gen.Select(Start, AFeed.List[0, 2]).Sample((start, feeds) =>
+        Gen.Select(Start, AFeed.List[0, 2]).Holds((start, feeds) =>
         {
             var bounds = FeedGapBounds.Of(Range(start), [.. feeds.Select(Span)]);
             var verdict = bounds.Against(Limit);
@@ -33,19 +33,19 @@ public class VerdictProperties
             if (readings.TrueForAll(g => g is not null)) Assert.Equal((readings.Min(), readings.Max()), (bounds.Low, bounds.High));
             else Assert.Null(bounds.High);
             Assert.Equal(readings.Exists(g => g is not null) ? readings.Min() : null, bounds.Low);
-        }, iter: 2000);
+        }, count: 2000);
 
     [Fact]
     public void Inhaler_verdict_is_certain_exactly_when_every_reading_agrees() =>
-        Gen.Select(Start, Gen.Select(Earlier, Gen.Bool).List[0, 2]).Sample((start, doses) =>
+        Gen.Select(Start, Gen.Select(Earlier, Gen.Bool).List[0, 2]).Holds((start, doses) =>
         {
             var possible = InhalerVerdicts.Possible(Range(start), [.. doses.Select(d => new PossibleDose(Range(d.Item1), d.Item2))], Zones);
             Assert.Equal(InhalerReadings(start, doses).Distinct().Order(), possible.Order());
-        }, iter: 2000);
+        }, count: 2000);
 
     [Fact]
     public void Inhaler_verdict_reaches_back_240_minutes_and_no_further() =>
-        Gen.Select(Gen.Int[-250, -230], Gen.Int[0, 20]).Sample((low, width) =>
+        Gen.Select(Gen.Int[-250, -230], Gen.Int[0, 20]).Holds((low, width) =>
         {
             var possible = InhalerVerdicts.Possible(Range((0, 0)), [new(Range((low, low + width)), true)], Zones);
             Assert.Equal(low < -240, possible.Contains(GapVerdict.None));
@@ -54,7 +54,7 @@ public class VerdictProperties
 
     [Fact]
     public void Widening_any_time_never_makes_an_unknown_feed_verdict_certain() =>
-        Gen.Select(Start, AFeed.List[0, 3], Gen.Int[0, 5]).Sample((start, feeds, by) =>
+        Gen.Select(Start, AFeed.List[0, 3], Gen.Int[0, 5]).Holds((start, feeds, by) =>
         {
             GapVerdict Verdict(Duration d) => FeedGapBounds.Of(Range(start).WidenedBy(d),
                 [.. feeds.Select(Span).Select(f => f with { Begins = f.Begins.WidenedBy(d), Ends = f.Ends.WidenedBy(d) })]).Against(Limit);
@@ -64,7 +64,7 @@ public class VerdictProperties
 
     [Fact]
     public void Widening_any_time_only_adds_inhaler_verdicts() =>
-        Gen.Select(Start, Gen.Select(Earlier, Gen.Bool).List[0, 3], Gen.Int[0, 5]).Sample((start, doses, by) =>
+        Gen.Select(Start, Gen.Select(Earlier, Gen.Bool).List[0, 3], Gen.Int[0, 5]).Holds((start, doses, by) =>
         {
             HashSet<GapVerdict> Possible(Duration d) =>
                 InhalerVerdicts.Possible(Range(start).WidenedBy(d), [.. doses.Select(x => new PossibleDose(Range(x.Item1).WidenedBy(d), x.Item2))], Zones);
@@ -73,7 +73,7 @@ public class VerdictProperties
 
     [Fact]
     public void A_higher_limit_never_turns_a_feed_gap_into_kept() =>
-        Gen.Select(Start, AFeed.List[0, 3], Gen.Double[0, 20], Gen.Double[0, 20]).Sample((start, feeds, limit, more) =>
+        Gen.Select(Start, AFeed.List[0, 3], Gen.Double[0, 20], Gen.Double[0, 20]).Holds((start, feeds, limit, more) =>
         {
             var bounds = FeedGapBounds.Of(Range(start), [.. feeds.Select(Span)]);
             if (bounds.Against(limit + more) == GapVerdict.Kept) Assert.Equal(GapVerdict.Kept, bounds.Against(limit));

@@ -29,14 +29,14 @@ public sealed class NotesFuzzTests
     }
 
     [Fact]
-    public void AnyWordsOfTheTrade_AreAccountedFor() => Line.List[0, 12].Sample(Read, iter: 1500);
+    public void AnyWordsOfTheTrade_AreAccountedFor() => Line.List[0, 12].Holds(Read, count: 1500);
 
     [Fact]
-    public void AnyCharacters_AreAccountedFor() => Gen.String[Gen.Char, 0, 120].List[0, 8].Sample(Read, iter: 600);
+    public void AnyCharacters_AreAccountedFor() => Gen.String[Gen.Char, 0, 120].List[0, 8].Holds(Read, count: 600);
 
     [Fact]
     public void AnyPunctuationAndFigures_AreAccountedFor() =>
-        Gen.String[OneOf("0123456789.,/:-–→½=+x×()[]|'\"%°~@&;!?<> lLrRaApPmhb".ToCharArray()), 0, 60].List[0, 8].Sample(Read, iter: 1500);
+        Gen.String[OneOf("0123456789.,/:-–→½=+x×()[]|'\"%°~@&;!?<> lLrRaApPmhb".ToCharArray()), 0, 60].List[0, 8].Holds(Read, count: 1500);
 
     [Theory]
     [InlineData("chest 7.15 L3 R3, ")]
@@ -56,13 +56,13 @@ public sealed class NotesFuzzTests
     [Fact]
     public void Cell_IsAccountedForAndCarriesItsSource()
     {
-        Line.Sample(words =>
+        Line.Holds(words =>
         {
             var source = CareRecords.Records.SourceLine.InSheet("book.xlsx", "June", "C7", words);
             var reading = NotesReader.ReadCell(source, new CellContext { Date = new LocalDate(2025, 6, 1), Heading = "Morning physio" }, Context);
             Assert.Single(reading.Fates);
             Assert.All(reading.Entries, e => Assert.Equal(source, Assert.Single(e.Sources)));
             Assert.All(reading.Problems, p => Assert.Equal(source, p.Source));
-        }, iter: 600);
+        }, count: 600);
     }
 }

@@ -21,7 +21,7 @@ public sealed class SuppressionTests
 
     [Fact]
     public void WhateverTheTable_NoSmallRowCanBeWorkedOutFromTheTotalAndTheRowsShown() =>
-        Gen.Select(Gen.Int[0, 30].Array[1, 8], Gen.Int[1, 12]).Sample((rows, smallest) =>
+        Gen.Select(Gen.Int[0, 30].Array[1, 8], Gen.Int[1, 12]).Holds((rows, smallest) =>
         {
             var why = Suppression.Of(rows, smallest);
             var hidden = Enumerable.Range(0, rows.Length).Where(i => why[i] is not null).ToList();

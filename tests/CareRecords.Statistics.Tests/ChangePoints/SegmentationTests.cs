@@ -17,7 +17,7 @@ public class SegmentationTests
     }
 
     [Fact]
-    public void Dynamic_programme_equals_a_search_of_all_segmentations() => Gen.Select(Counts, Gen.Double[0, 4], Gen.Int[1, 3]).Sample(t =>
+    public void Dynamic_programme_equals_a_search_of_all_segmentations() => Gen.Select(Counts, Gen.Double[0, 4], Gen.Int[1, 3]).Holds(t =>
     {
         var (x, penalty, smallest) = t;
         foreach (var cost in new[] { SegmentCost.Poisson(x), SegmentCost.Gaussian(x, 0.7) })

@@ -32,7 +32,7 @@ public class ClusterTests
 
     [Fact]
     public void Clustered_interval_is_never_narrower_than_the_plain_one() =>
-        Gen.Int[0, 6].SelectMany(n => Gen.Int[0, n].Select(x => (x, n))).Array[2, 20].Where(a => a.Count(c => c.n > 0) > 1).Sample(days =>
+        Gen.Int[0, 6].SelectMany(n => Gen.Int[0, n].Select(x => (x, n))).Array[2, 20].Where(a => a.Count(c => c.n > 0) > 1).Holds(days =>
         {
             var r = ClusteredProportion.Interval(days).Value;
             var plain = Wilson.Interval(days.Sum(d => d.x), days.Sum(d => d.n)).Value;

@@ -52,14 +52,14 @@ public class FurtherEffectTests
 
     [Fact]
     public void Moving_and_turning_all_effects_moves_and_turns_the_range() =>
-        Gen.Select(Gen.Double[-3, 3], Gen.Double[0.01, 2]).Select(t => new StudyEffect(t.Item1, t.Item2)).Array[2, 10].Where(studies => studies.Max(s => s.Value) - studies.Min(s => s.Value) > 1e-6).Sample(studies =>
+        Gen.Select(Gen.Double[-3, 3], Gen.Double[0.01, 2]).Select(t => new StudyEffect(t.Item1, t.Item2)).Array[2, 10].Where(studies => studies.Max(s => s.Value) - studies.Min(s => s.Value) > 1e-6).Holds(studies =>
         {
             var plain = FurtherEffect.Of(studies).Value;
             var moved = FurtherEffect.Of([.. studies.Select(s => s with { Value = s.Value + 7 })]).Value;
             var turned = FurtherEffect.Of([.. studies.Select(s => s with { Value = -s.Value })]).Value;
             var near = 1e-6 * (1 + plain.High - plain.Low);
             return Math.Abs(moved.Low - plain.Low - 7) < near && Math.Abs(turned.High + plain.Low) < near && plain.Low < plain.High;
-        }, iter: 30);
+        }, count: 30);
 
     [Fact]
     public void Equal_effects_and_one_study_give_a_reason()

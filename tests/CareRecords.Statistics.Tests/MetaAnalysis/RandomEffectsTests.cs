@@ -40,7 +40,7 @@ public class RandomEffectsTests
     }
 
     [Fact]
-    public void Restricted_likelihood_is_at_its_maximum() => Studies.Sample(studies =>
+    public void Restricted_likelihood_is_at_its_maximum() => Studies.Holds(studies =>
     {
         var r = RandomEffects.Fit(studies).Value;
         var here = Heterogeneity.RestrictedLogLikelihood(studies, r.TauSquared);
@@ -49,7 +49,7 @@ public class RandomEffectsTests
     });
 
     [Fact]
-    public void Moving_all_effects_moves_the_mean_only_and_intervals_hold_their_estimates() => Studies.Sample(studies =>
+    public void Moving_all_effects_moves_the_mean_only_and_intervals_hold_their_estimates() => Studies.Holds(studies =>
         Enum.GetValues<HeterogeneityMethod>().All(method =>
         {
             var plain = RandomEffects.Fit(studies, method).Value;

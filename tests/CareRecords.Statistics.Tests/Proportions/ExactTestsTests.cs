@@ -23,7 +23,7 @@ public class ExactTestsTests
 
     [Fact]
     public void Two_sided_binomial_test_is_the_sum_over_unlikelier_counts() =>
-        Gen.Select(Gen.Int[1, 60], Gen.Double[0.01, 0.99]).SelectMany(t => Gen.Int[0, t.Item1].Select(x => (t.Item1, t.Item2, x))).Sample(t =>
+        Gen.Select(Gen.Int[1, 60], Gen.Double[0.01, 0.99]).SelectMany(t => Gen.Int[0, t.Item1].Select(x => (t.Item1, t.Item2, x))).Holds(t =>
         {
             var (n, target, x) = t;
             var seen = BinomialLaw.Probability(x, n, target) * (1 + 1e-7);
@@ -64,7 +64,7 @@ public class ExactTestsTests
 
     [Fact]
     public void Fisher_tails_share_only_the_observed_table_and_swap_with_the_rows() =>
-        Gen.Select(Gen.Int[0, 40], Gen.Int[0, 40], Gen.Int[0, 40], Gen.Int[0, 40]).Where(t => t.Item1 + t.Item2 + t.Item3 + t.Item4 > 0).Sample(t =>
+        Gen.Select(Gen.Int[0, 40], Gen.Int[0, 40], Gen.Int[0, 40], Gen.Int[0, 40]).Where(t => t.Item1 + t.Item2 + t.Item3 + t.Item4 > 0).Holds(t =>
         {
             var table = new TwoByTwo(t.Item1, t.Item2, t.Item3, t.Item4);
             double P(TwoByTwo x, Alternative a, bool mid) => FisherExact.Test(x, a, mid).Value.PValue;

@@ -56,7 +56,7 @@ public class ProportionIntervalTests
     }
 
     [Fact]
-    public void Intervals_hold_the_proportion_nest_and_mirror() => Counts.Sample(c =>
+    public void Intervals_hold_the_proportion_nest_and_mirror() => Counts.Holds(c =>
     {
         var (x, n) = c;
         var (wilson, exact, mid) = (Wilson.Interval(x, n).Value, ClopperPearson.Interval(x, n).Value, MidP.Interval(x, n).Value);
@@ -68,7 +68,7 @@ public class ProportionIntervalTests
     });
 
     [Fact]
-    public void Clopper_Pearson_limit_is_where_the_one_sided_test_just_rejects() => Counts.Where(c => c.X > 0).Sample(c =>
+    public void Clopper_Pearson_limit_is_where_the_one_sided_test_just_rejects() => Counts.Where(c => c.X > 0).Holds(c =>
         Math.Abs(BinomialTest.Against(c.X, c.N, ClopperPearson.Interval(c.X, c.N).Value.Low, Alternative.Greater).Value.PValue - 0.025) < 1e-10);
 
     [Theory]

@@ -47,7 +47,7 @@ public class LocationTests
 
     [Fact]
     public void Weights_repeat_values() =>
-        Gen.Select(Gen.Int[-20, 20].Array[1, 12], Gen.Int[1, 4].Array[12]).Sample(t =>
+        Gen.Select(Gen.Int[-20, 20].Array[1, 12], Gen.Int[1, 4].Array[12]).Holds(t =>
         {
             double[] x = [.. t.Item1.Select(v => (double)v)];
             double[] w = [.. t.Item2.Take(x.Length).Select(v => (double)v)];

@@ -62,7 +62,7 @@ public class KaplanMeierTests
     }
 
     [Fact]
-    public void Curve_falls_and_limits_hold_it() => Subjects.Sample(subjects =>
+    public void Curve_falls_and_limits_hold_it() => Subjects.Holds(subjects =>
     {
         foreach (var scale in Enum.GetValues<LimitScale>())
         {
@@ -82,7 +82,7 @@ public class KaplanMeierTests
     });
 
     [Fact]
-    public void Without_censoring_the_restricted_mean_is_the_mean_of_the_times() => Gen.Int[0, 30].Array[1, 20].Where(a => a.Max() > 0).Sample(times =>
+    public void Without_censoring_the_restricted_mean_is_the_mean_of_the_times() => Gen.Int[0, 30].Array[1, 20].Where(a => a.Max() > 0).Holds(times =>
         Math.Abs(KaplanMeier.Fit([.. times.Select(t => new FollowUp(t, true))]).Value.RestrictedMean(times.Max()).Value.Value - times.Average()) < 1e-9);
 
     [Fact]
@@ -120,7 +120,7 @@ public class KaplanMeierTests
     }
 
     [Fact]
-    public void Log_rank_does_not_care_for_the_order_of_groups() => Gen.Select(Subjects, Subjects, Subjects).Sample(t =>
+    public void Log_rank_does_not_care_for_the_order_of_groups() => Gen.Select(Subjects, Subjects, Subjects).Holds(t =>
     {
         var (forward, back) = (LogRank.Test([t.Item1, t.Item2, t.Item3]), LogRank.Test([t.Item3, t.Item1, t.Item2]));
         return forward.IsKnown == back.IsKnown && (!forward.IsKnown || Math.Abs(forward.Value.ChiSquare - back.Value.ChiSquare) < 1e-7 * Math.Max(1, back.Value.ChiSquare));

@@ -44,7 +44,7 @@ public class ParametricSurvivalTests
     [Fact]
     public void Stretching_time_moves_the_location_only() => Gen.Select(
         Gen.Select(Gen.Double[0.1, 20], Gen.Double[0.1, 5], Gen.Bool).Select(t => new CensoredInterval(t.Item1, t.Item3 ? Inf : t.Item1 + t.Item2)).Array[4, 20],
-        Gen.Double[0.1, 50]).Sample(t =>
+        Gen.Double[0.1, 50]).Holds(t =>
         {
             foreach (var family in Enum.GetValues<SurvivalFamily>())
             {

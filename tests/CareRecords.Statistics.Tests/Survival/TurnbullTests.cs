@@ -9,14 +9,14 @@ public class TurnbullTests
         .Array[1, 40];
 
     [Fact]
-    public void Converges_to_the_maximum_whatever_the_intervals() => Intervals.Sample(intervals =>
+    public void Converges_to_the_maximum_whatever_the_intervals() => Intervals.Holds(intervals =>
     {
         var curve = Turnbull.Fit(intervals).Value;
         return curve.KktExcess <= 1e-9 * intervals.Length && Math.Abs(curve.Masses.Sum(m => m.Mass) - 1) < 1e-12;
     });
 
     [Fact]
-    public void No_other_distribution_on_the_innermost_intervals_is_likelier() => Gen.Select(Intervals, Gen.Int[1, 1000000]).Sample(t =>
+    public void No_other_distribution_on_the_innermost_intervals_is_likelier() => Gen.Select(Intervals, Gen.Int[1, 1000000]).Holds(t =>
     {
         var innermost = InnermostIntervals.Of(t.Item1);
         var likelihood = new MixtureLikelihood(innermost.Ranges, innermost.Places.Length);
@@ -27,7 +27,7 @@ public class TurnbullTests
 
     [Fact]
     public void Exact_and_right_censored_times_give_Kaplan_Meier() =>
-        Gen.Select(Gen.Int[1, 12], Gen.Bool).Select(t => new FollowUp(t.Item1, t.Item2)).Array[1, 30].Sample(subjects =>
+        Gen.Select(Gen.Int[1, 12], Gen.Bool).Select(t => new FollowUp(t.Item1, t.Item2)).Array[1, 30].Holds(subjects =>
         {
             CensoredInterval[] intervals = [.. subjects.Select(s => new CensoredInterval(s.Time, s.Happened ? s.Time : double.PositiveInfinity))];
             var turnbull = Turnbull.Fit(intervals).Value;
