@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.IO.Compression;
-using System.Xml;
 using System.Xml.Linq;
 using CareRecords.Workbooks.Building;
 using CareRecords.Workbooks.Sheets;
@@ -13,49 +12,94 @@ namespace CareRecords.Workbooks.Finishing;
 /// </summary>
 internal static class PackagePass
 {
-    private static readonly XNamespace Relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-    private static readonly XNamespace PackageRelations = "http://schemas.openxmlformats.org/package/2006/relationships";
+    private const string Office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
+    /// <summary>The order in which formulas were last worked out: the library's knows its own cells only, and every program makes one.</summary>
+    private const string CalculationChain = "xl/calcChain.xml";
 
     /// <summary>Saves the book, with the charts on their sheet, to a stream that stays open.</summary>
     /// <exception cref="InvalidOperationException">A formula cell has no stored value, or a stored value has no formula cell.</exception>
     public static void Save(Book book, IReadOnlyList<PlacedChart> charts, Stream output)
     {
+        var drawn = Task.Run(() => SheetDrawing.Of(charts)); // Beside the saving.
         using var package = new MemoryStream();
         book.Workbook.SaveAs(package);
-        var pictures = ChartPass.Add(package, charts);
+        var drawing = drawn.GetAwaiter().GetResult();
         package.Position = 0;
         using var from = new ZipArchive(package, ZipArchiveMode.Read, leaveOpen: true);
         var names = SheetNames(from);
+        var chartSheet = charts.Count == 0 ? null : names.Single(n => n.Value == WorkbookLayout.Sheet.Charts).Key;
+        var relationsOfCharts = chartSheet is null ? null : PackageXml.RelationsOf(chartSheet);
         var styles = new StyleSheet(Load(from, "xl/styles.xml"));
         var given = 0;
-        SteadyZip.Rewrite(from, output, part => part switch
+        var added = drawing.Parts.Keys.Concat(relationsOfCharts is null || from.GetEntry(relationsOfCharts) is not null ? [] : [relationsOfCharts]);
+        SteadyZip.Rewrite(from.Entries.Where(e => e.FullName != CalculationChain), added, output, (part, entry) => part switch
         {
-            "xl/styles.xml" => stream => WriteXml(stream, styles.Root.WriteTo),
-            "xl/workbook.xml" => stream => WriteXml(stream, WithPrintAreas(WithPrintTitles(Load(from, part)), book.Pending).WriteTo),
+            "[Content_Types].xml" => As(WithTypes(entry, drawing)),
+            SteadyZip.CoreProperties => As(WithLanguage(entry)),
+            "xl/styles.xml" => As(styles.Root),
+            "xl/workbook.xml" => As(WithPrintAreas(WithPrintTitles(Root(entry)), book.Pending)),
+            "xl/_rels/workbook.xml.rels" => As(WithoutCalculationChain(Root(entry))),
+            _ when part == relationsOfCharts => As(WithDrawing(entry)),
             _ when names.TryGetValue(part, out var name) => stream =>
             {
-                var sheet = new SheetPart(Load(from, part), name, [.. book.Pending.Where(r => r.Sheet == name)], book.Stored, styles);
-                WriteXml(stream, sheet.Write);
+                var sheet = new SheetPart(Root(entry), name, [.. book.Pending.Where(r => r.Sheet == name)], book.Stored, styles) { Drawing = part == chartSheet ? SheetDrawing.Id : null };
+                PackageXml.Write(stream, sheet.Write);
                 given += sheet.Given;
             }
             ,
-            _ when pictures.TryGetValue(part, out var picture) => stream => stream.Write(picture.Png),
-            _ when part.StartsWith("xl/tables/", StringComparison.Ordinal) => stream => WriteXml(stream, Grown(Load(from, part), book.Pending).WriteTo),
+            _ when drawing.Parts.TryGetValue(part, out var write) => write,
+            _ when part.StartsWith("xl/tables/", StringComparison.Ordinal) => As(Grown(Root(entry), book.Pending)),
             _ => null,
         });
         if (given != book.Stored.Count) throw new InvalidOperationException($"{book.Stored.Count} values were kept for formulas and {given} formulas found.");
     }
 
+    private static Action<Stream> As(XElement root) => stream => PackageXml.Write(stream, root.WriteTo);
+
+    private static XElement Root(ZipArchiveEntry? entry) => PackageXml.Load(entry ?? throw new InvalidOperationException("The package lacks a part."));
+
+    private static XElement Load(ZipArchive from, string part) => PackageXml.Load(from.GetEntry(part) ?? throw new InvalidOperationException($"The package has no {part}."));
+
     /// <summary>Names of the sheets by their part.</summary>
     private static Dictionary<string, string> SheetNames(ZipArchive from)
     {
-        var targets = Load(from, "xl/_rels/workbook.xml.rels").Elements(PackageRelations + "Relationship")
+        var targets = Load(from, "xl/_rels/workbook.xml.rels").Elements(PackageXml.Relations + "Relationship")
             .ToDictionary(r => (string?)r.Attribute("Id") ?? "", r => PartName((string?)r.Attribute("Target") ?? ""));
         return Load(from, "xl/workbook.xml").Descendants(SheetPart.Namespace + "sheet")
-            .ToDictionary(s => targets[(string?)s.Attribute(Relations + "id") ?? ""], s => (string?)s.Attribute("name") ?? "");
+            .ToDictionary(s => targets[(string?)s.Attribute((XNamespace)Office + "id") ?? ""], s => (string?)s.Attribute("name") ?? "");
     }
 
     private static string PartName(string target) => target.StartsWith('/') ? target[1..] : "xl/" + target;
+
+    private static XElement WithTypes(ZipArchiveEntry? entry, SheetDrawing drawing)
+    {
+        var types = Root(entry);
+        types.Elements(PackageXml.Types + "Override").Where(t => (string?)t.Attribute("PartName") == "/" + CalculationChain).Remove();
+        drawing.AddContentTypes(types);
+        return types;
+    }
+
+    private static XElement WithoutCalculationChain(XElement relations)
+    {
+        relations.Elements().Where(r => PartName((string?)r.Attribute("Target") ?? "") == CalculationChain).Remove();
+        return relations;
+    }
+
+    private static XElement WithDrawing(ZipArchiveEntry? entry)
+    {
+        var relations = entry is null ? new XElement(PackageXml.Relations + "Relationships") : PackageXml.Load(entry);
+        relations.Add(SheetDrawing.Relationship);
+        return relations;
+    }
+
+    /// <summary>The core properties with the language of the words, which the library does not write.</summary>
+    private static XElement WithLanguage(ZipArchiveEntry? entry)
+    {
+        var properties = Root(entry);
+        properties.SetElementValue((XNamespace)"http://purl.org/dc/elements/1.1/" + "language", "en-GB");
+        return properties;
+    }
 
     /// <summary>The table over all of its rows; the library knows the first only.</summary>
     private static XElement Grown(XElement table, IReadOnlyList<PendingRows> pending)
@@ -92,18 +136,5 @@ internal static class PackagePass
         }
 
         return workbook;
-    }
-
-    private static XElement Load(ZipArchive from, string part)
-    {
-        using var stream = (from.GetEntry(part) ?? throw new InvalidOperationException($"The package has no {part}.")).Open();
-        return XElement.Load(stream, LoadOptions.PreserveWhitespace);
-    }
-
-    private static void WriteXml(Stream stream, Action<XmlWriter> write)
-    {
-        // Rows come as text whose characters are checked already.
-        using var writer = XmlWriter.Create(stream, new XmlWriterSettings { Encoding = new System.Text.UTF8Encoding(false), CheckCharacters = false });
-        write(writer);
     }
 }

@@ -16,8 +16,15 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
     private static readonly HashSet<string> AfterLinks =
         ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors", "drawing", "legacyDrawing", "tableParts", "extLst"];
 
+    /// <summary>What stands after the drawing in a sheet part: a program repairs a sheet whose elements are out of order.</summary>
+    private static readonly HashSet<string> AfterDrawing =
+        ["legacyDrawing", "legacyDrawingHF", "drawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"];
+
     private readonly List<(string At, string Place, string Shown)> _links = [];
     private int _linksOfLibrary;
+
+    /// <summary>The relationship of the sheet's drawing, which the library does not write; null where there is none.</summary>
+    public string? Drawing { get; init; }
 
     /// <summary>Values given to formulas that the library holds.</summary>
     public int Given { get; private set; }
@@ -28,6 +35,7 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
         foreach (var cell in sheet.Descendants(Namespace + "c")) GiveValue(cell);
         SetDimension();
         SortColumns();
+        PlaceDrawing();
         _linksOfLibrary = sheet.Element(Namespace + "hyperlinks")?.Elements().Count() ?? 0;
         writer.WriteStartDocument();
         writer.WriteStartElement(sheet.GetPrefixOfNamespace(Namespace), sheet.Name.LocalName, Namespace.NamespaceName);
@@ -95,6 +103,14 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
     private void SortColumns()
     {
         if (sheet.Element(Namespace + "cols") is { } columns) columns.ReplaceNodes(columns.Elements().OrderBy(c => (int?)c.Attribute("min") ?? 0).ToList());
+    }
+
+    private void PlaceDrawing()
+    {
+        if (Drawing is null) return;
+        var drawing = new XElement(Namespace + "drawing", new XAttribute((XNamespace)"http://schemas.openxmlformats.org/officeDocument/2006/relationships" + "id", Drawing));
+        if (sheet.Elements().FirstOrDefault(e => AfterDrawing.Contains(e.Name.LocalName)) is { } after) after.AddBeforeSelf(drawing);
+        else sheet.Add(drawing);
     }
 
     private void WriteRows(XmlWriter writer, XElement data)

@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.IO.Pipelines;
 using System.Text;
 using System.Text.RegularExpressions;
 
@@ -10,26 +11,66 @@ namespace CareRecords.Workbooks.Finishing;
 /// </summary>
 internal static partial class SteadyZip
 {
-    private const string CoreProperties = "package/services/metadata/core-properties/core.psmdcp";
+    /// <summary>Where the core properties stand; the library gives them another name each time.</summary>
+    public const string CoreProperties = "package/services/metadata/core-properties/core.psmdcp";
+
     private static readonly DateTimeOffset EntryTime = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
+    /// <summary>What may wait to be packed of one part; then its making waits.</summary>
+    private static readonly PipeOptions Waiting = new(pauseWriterThreshold: 1 << 20, resumeWriterThreshold: 1 << 19, minimumSegmentSize: 1 << 15, useSynchronizationContext: false);
 
-    /// <param name="from">The package.</param>
+    /// <summary>Packs the parts while those that follow are made on another processor.</summary>
+    /// <param name="from">The parts of the package that stay.</param>
+    /// <param name="added">Names of parts that it has not.</param>
     /// <param name="output">Where the new one goes; it stays open.</param>
-    /// <param name="rewriting">How a part is written anew; null for one that is copied.</param>
-    public static void Rewrite(ZipArchive from, Stream output, Func<string, Action<Stream>?> rewriting)
+    /// <param name="rewriting">How a part is written anew, from what the package has of it; null for one that is copied.</param>
+    public static void Rewrite(IEnumerable<ZipArchiveEntry> from, IEnumerable<string> added, Stream output, Func<string, ZipArchiveEntry?, Action<Stream>?> rewriting)
     {
-        var random = from.Entries.FirstOrDefault(e => e.FullName.EndsWith(".psmdcp", StringComparison.Ordinal))?.FullName;
-        var parts = from.Entries.Select(entry => (Name: entry.FullName == random ? CoreProperties : entry.FullName, Entry: entry))
-            .OrderBy(part => PlaceOf(part.Name)).ThenBy(part => part.Name, StringComparer.Ordinal);
-        using var to = new ZipArchive(output, ZipArchiveMode.Create, leaveOpen: true);
-        foreach (var (name, entry) in parts)
+        List<(string Name, ZipArchiveEntry? Entry)> all = [.. from.Select(entry => (entry.FullName, (ZipArchiveEntry?)entry)), .. added.Select(name => (name, (ZipArchiveEntry?)null))];
+        var random = all.Select(part => part.Name).FirstOrDefault(name => name.EndsWith(".psmdcp", StringComparison.Ordinal));
+        var parts = all.Select(part => (Name: part.Name == random ? CoreProperties : part.Name, part.Entry, Pipe: new Pipe(Waiting)))
+            .OrderBy(part => PlaceOf(part.Name)).ThenBy(part => part.Name, StringComparer.Ordinal).ToList();
+        var making = Task.Run(() =>
         {
-            var target = to.CreateEntry(name, LevelOf(name));
-            target.LastWriteTime = EntryTime;
-            using var stream = target.Open();
-            if (rewriting(name) is { } write) write(stream);
-            else stream.Write(Steady(name, Read(entry), random));
+            foreach (var (name, entry, pipe) in parts) Make(pipe.Writer, rewriting(name, entry) ?? (stream => stream.Write(Steady(name, Read(entry!), random))));
+        });
+        try
+        {
+            var piece = new byte[1 << 16];
+            using var to = new ZipArchive(output, ZipArchiveMode.Create, leaveOpen: true);
+            foreach (var (name, _, pipe) in parts)
+            {
+                var target = to.CreateEntry(name, LevelOf(name));
+                target.LastWriteTime = EntryTime;
+                using var stream = target.Open();
+                CopyInEqualPieces(pipe.Reader.AsStream(leaveOpen: true), stream, piece);
+            }
+        }
+        finally
+        {
+            // Where packing stopped, nobody takes what is still being made.
+            foreach (var (_, _, pipe) in parts) pipe.Reader.Complete();
+            making.Wait();
+        }
+    }
+
+    /// <summary>What comes out of the packer depends on the pieces that go in, and a pipe gives as much as happens to be there.</summary>
+    private static void CopyInEqualPieces(Stream from, Stream to, byte[] piece)
+    {
+        while (from.ReadAtLeast(piece, piece.Length, throwOnEndOfStream: false) is > 0 and var length) to.Write(piece, 0, length);
+    }
+
+    /// <summary>Makes one part. What goes wrong is told where the part is packed.</summary>
+    private static void Make(PipeWriter writer, Action<Stream> write)
+    {
+        try
+        {
+            using (var stream = writer.AsStream(leaveOpen: true)) write(stream);
+            writer.Complete();
+        }
+        catch (Exception e)
+        {
+            writer.Complete(e);
         }
     }
 
@@ -60,10 +101,10 @@ internal static partial class SteadyZip
 
     private static byte[] Steady(string name, byte[] bytes, string? random)
     {
-        if (name is not ("_rels/.rels" or "[Content_Types].xml")) return bytes;
+        if (name != "_rels/.rels") return bytes;
         var text = Encoding.UTF8.GetString(bytes);
         if (random is not null) text = text.Replace(random, CoreProperties, StringComparison.Ordinal);
-        return Encoding.UTF8.GetBytes(name == "_rels/.rels" ? Renumber(text) : text);
+        return Encoding.UTF8.GetBytes(Renumber(text));
     }
 
     /// <summary>Sorts the relationships by their target and numbers them; nothing refers to these ids.</summary>

@@ -1,4 +1,7 @@
+using CareRecords.Workbooks.Building;
 using CareRecords.Workbooks.Charts;
+using CareRecords.Workbooks.Finishing;
+using CareRecords.Workbooks.Sheets;
 using ClosedXML.Excel;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
@@ -6,16 +9,16 @@ using DocumentFormat.OpenXml.Validation;
 using C = DocumentFormat.OpenXml.Drawing.Charts;
 using Xdr = DocumentFormat.OpenXml.Drawing.Spreadsheet;
 
-namespace CareRecords.Workbooks.Tests.Charts;
+namespace CareRecords.Workbooks.Tests.Finishing;
 
-public sealed class ChartPartsTests
+public sealed class SheetDrawingTests
 {
     [Theory]
     [InlineData(FileFormatVersions.Office2019)]
     [InlineData(FileFormatVersions.Microsoft365)]
     public void A_sheet_with_every_kind_of_chart_and_a_picture_has_no_validator_error(FileFormatVersions version)
     {
-        using var book = new MemoryStream(Book());
+        using var book = new MemoryStream(Made());
         using var document = SpreadsheetDocument.Open(book, false);
         Assert.Empty(new OpenXmlValidator(version).Validate(document).Select(e => $"{e.Path?.XPath}: {e.Description}"));
     }
@@ -23,7 +26,7 @@ public sealed class ChartPartsTests
     [Fact]
     public void Pictures_and_charts_carry_their_alternative_text_and_steady_ids()
     {
-        using var book = new MemoryStream(Book());
+        using var book = new MemoryStream(Made());
         using var document = SpreadsheetDocument.Open(book, false);
         var drawing = SheetOf(document).DrawingsPart;
         Assert.NotNull(drawing);
@@ -35,12 +38,12 @@ public sealed class ChartPartsTests
     [Fact]
     public void Present_values_are_written_and_an_empty_cell_is_no_zero()
     {
-        using var book = new MemoryStream(Book());
+        using var book = new MemoryStream(Made());
         using var document = SpreadsheetDocument.Open(book, false);
         var line = SheetOf(document).DrawingsPart?.ChartParts.First(p => p.ChartSpace.Descendants<C.DateAxis>().Any());
         Assert.NotNull(line);
         var values = line.ChartSpace.Descendants<C.Values>().First();
-        Assert.Equal("'Day by day'!$B$2:$B$5", values.Descendants<C.Formula>().Single().Text);
+        Assert.Equal("Charts!$B$2:$B$5", values.Descendants<C.Formula>().Single().Text);
         Assert.Equal([("0", "2"), ("1", "4"), ("3", "3.5")], values.Descendants<C.NumericPoint>().Select(p => (p.Index?.InnerText ?? "", p.InnerText)));
         Assert.Equal(4u, values.Descendants<C.PointCount>().Single().Val?.Value);
         Assert.Equal(C.DisplayBlanksAsValues.Gap, line.ChartSpace.Descendants<C.DisplayBlanksAs>().Single().Val?.Value);
@@ -49,49 +52,64 @@ public sealed class ChartPartsTests
     [Fact]
     public void The_drawing_stands_before_the_table_parts() // Excel repairs a sheet whose elements are out of order.
     {
-        using var book = new MemoryStream(Book());
+        using var book = new MemoryStream(Made());
         using var document = SpreadsheetDocument.Open(book, false);
         var names = SheetOf(document).Worksheet.ChildElements.Select(e => e.LocalName).ToList();
         Assert.True(names.IndexOf("drawing") is var at && at >= 0 && at < names.IndexOf("tableParts"), string.Join(' ', names));
     }
 
     [Fact]
-    public void A_name_used_twice_on_a_sheet_is_refused()
+    public void A_name_used_twice_on_a_sheet_is_refused() =>
+        Assert.Throws<ArgumentException>(() => SheetDrawing.Of([new(new ChartAnchor(1, 1, 100, 60), null, Native("line")), new(new ChartAnchor(1, 20, 100, 60), null, Native("line"))]));
+
+    [Fact]
+    public void What_goes_wrong_with_a_picture_is_told_and_nothing_waits_for_ever()
     {
+        using var book = Plain();
+        var broken = new DrawnChart("dot", Task.FromException<byte[]>(new InvalidDataException("no picture")), 1, 1, "A dot.", "Dot");
         using var stream = new MemoryStream();
-        Plain(stream);
-        using var document = SpreadsheetDocument.Open(stream, true);
-        var (sheet, chart) = (SheetOf(document), Native("line"));
-        ChartParts.AddNativeChart(sheet, chart, new ChartAnchor(1, 1, 100, 60));
-        Assert.Throws<ArgumentException>(() => ChartParts.AddNativeChart(sheet, chart, new ChartAnchor(1, 20, 100, 60)));
+        Assert.Equal("no picture", Assert.Throws<InvalidDataException>(() => PackagePass.Save(book, [new(new ChartAnchor(1, 1, 20, 20), broken, null)], stream)).Message);
+    }
+
+    [Fact]
+    public void A_place_that_takes_no_more_ends_the_making_of_parts()
+    {
+        using var book = Plain();
+        var large = new DrawnChart("large", Task.FromResult(new byte[4 << 20]), 1, 1, "A dot.", "Dot");
+        using var full = new FullStream();
+        Assert.Throws<IOException>(() => PackagePass.Save(book, [new(new ChartAnchor(1, 1, 20, 20), large, null)], full));
+    }
+
+    /// <summary>A disk with no room.</summary>
+    private sealed class FullStream : MemoryStream
+    {
+        public override void Write(byte[] buffer, int offset, int count) => throw new IOException("full");
+
+        public override void Write(ReadOnlySpan<byte> buffer) => throw new IOException("full");
     }
 
     private static readonly string[] Kinds = ["line", "column", "stacked", "scatter", "words"];
 
-    private static byte[] Book()
+    private static byte[] Made()
     {
+        var dot = Task.FromResult(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=="));
+        var picture = new PlacedChart(new ChartAnchor(5, 1, 20, 20), new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), null);
+        using var book = Plain();
         using var stream = new MemoryStream();
-        Plain(stream);
-        using (var document = SpreadsheetDocument.Open(stream, true))
-        {
-            var sheet = SheetOf(document);
-            var dot = Task.FromResult(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=="));
-            var part = ChartParts.AddPicture(sheet, new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), new ChartAnchor(5, 1, 20, 20));
-            Assert.Contains(sheet.DrawingsPart?.ImageParts ?? [], image => image.Uri.OriginalString == "/" + part);
-            for (var i = 0; i < Kinds.Length; i++) ChartParts.AddNativeChart(sheet, Native(Kinds[i]), new ChartAnchor(5, 6 + i * 18, 150, 80));
-        }
+        PackagePass.Save(book, [picture, .. Kinds.Select((kind, i) => new PlacedChart(new ChartAnchor(5, 6 + (i * 18), 150, 80), null, Native(kind)))], stream);
         if (Environment.GetEnvironmentVariable("CHART_PICTURES") is { Length: > 0 } folder)
         {
             Directory.CreateDirectory(folder);
             File.WriteAllBytes(Path.Combine(folder, "native.xlsx"), stream.ToArray());
         }
+
         return stream.ToArray();
     }
 
-    private static void Plain(Stream stream)
+    private static Book Plain()
     {
-        using var book = new XLWorkbook();
-        var sheet = book.AddWorksheet("Day by day");
+        var book = new Book();
+        var sheet = book.Add(WorkbookLayout.Sheet.Charts);
         sheet.Cell(1, 1).SetValue("day");
         sheet.Cell(1, 2).SetValue("sessions");
         sheet.Cell(1, 3).SetValue("planned");
@@ -104,10 +122,11 @@ public sealed class ChartPartsTests
             sheet.Cell(i + 2, 3).Value = 3;
             sheet.Cell(i + 2, 4).Value = 5;
         }
+
         sheet.Range(1, 1, 5, 4).CreateTable("Days");
         sheet.PageSetup.PageOrientation = XLPageOrientation.Landscape;
         sheet.PageSetup.FitToPages(1, 0);
-        book.SaveAs(stream);
+        return book;
     }
 
     private static NativeChart Native(string name) => new()
@@ -123,7 +142,7 @@ public sealed class ChartPartsTests
         CategoriesAreDates = name is "line" or "column",
         ValueMin = 0,
         ValueMax = name == "stacked" ? null : 6,
-        Limit = name == "words" ? null : new NativeLimit("limit 5 a day", "'Day by day'!$D$2:$D$5", [5, 5, 5, 5]),
+        Limit = name == "words" ? null : new NativeLimit("limit 5 a day", "Charts!$D$2:$D$5", [5, 5, 5, 5]),
         Series =
         [
             Series("done", "B", [2, 4, null, 3.5]) with { CategoryTexts = name == "words" ? ["Sat", "Sun", "Mon", "Tue"] : null },
@@ -134,8 +153,8 @@ public sealed class ChartPartsTests
     private static NativeSeries Series(string name, string column, IReadOnlyList<double?> values) => new()
     {
         Name = name,
-        CategoriesRef = "'Day by day'!$A$2:$A$5",
-        ValuesRef = $"'Day by day'!${column}$2:${column}$5",
+        CategoriesRef = "Charts!$A$2:$A$5",
+        ValuesRef = $"Charts!${column}$2:${column}$5",
         CategoryNumbers = [46095, 46096, 46097, 46098],
         Values = values,
     };
