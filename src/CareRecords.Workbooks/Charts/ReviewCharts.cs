@@ -8,13 +8,13 @@ namespace CareRecords.Workbooks.Charts;
 /// <summary>The drawn charts of a review.</summary>
 public static class ReviewCharts
 {
-    /// <summary>Draws every chart that has something to show, in a fixed order, as many at a time as there are processors; it does not wait for them.</summary>
+    /// <summary>Lays out every chart that has something to show, in a fixed order, and begins to draw; it does not wait for the pictures.</summary>
     /// <returns>The charts in the order in which a clinic asks; the same input gives the same bytes.</returns>
     public static IReadOnlyList<DrawnChart> DrawAll(CareLog log, ChildFindings findings)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(findings);
-        return Pages(log, findings).ConvertAll(page => page.Draw());
+        return ChartPage.DrawAll(Pages(log, findings));
     }
 
     private static List<ChartPage> Pages(CareLog log, ChildFindings findings)

@@ -31,7 +31,7 @@ internal sealed class SheetDrawing
     private readonly XElement _drawing = new(Xdr + "wsDr", Prefix("xdr", Xdr), Prefix("a", A), Prefix("r", R));
     private readonly XElement _relations = new(PackageXml.Relations + "Relationships");
     private readonly HashSet<string> _names = [];
-    private int _pictures;
+    private readonly List<DrawnChart> _pictures = [];
     private int _charts;
 
     private SheetDrawing()
@@ -44,7 +44,7 @@ internal sealed class SheetDrawing
     /// <summary>Adds what the package's list of content types has to say of them.</summary>
     public void AddContentTypes(XElement types)
     {
-        if (_pictures > 0) types.AddFirst(new XElement(PackageXml.Types + "Default", new XAttribute("Extension", "png"), new XAttribute("ContentType", "image/png")));
+        if (_pictures.Count > 0) types.AddFirst(new XElement(PackageXml.Types + "Default", new XAttribute("Extension", "png"), new XAttribute("ContentType", "image/png")));
         types.Add(_types.Select(t => new XElement(PackageXml.Types + "Override", new XAttribute("PartName", "/" + t.Name), new XAttribute("ContentType", t.Type))));
     }
 
@@ -71,8 +71,14 @@ internal sealed class SheetDrawing
     private void Add(DrawnChart chart, ChartAnchor anchor)
     {
         var id = Unused("picture-" + chart.Name);
-        var part = FormattableString.Invariant($"xl/media/image{++_pictures}.png");
-        _parts[part] = stream => stream.Write(chart.Png);
+        _pictures.Add(chart);
+        var part = FormattableString.Invariant($"xl/media/image{_pictures.Count}.png");
+        _parts[part] = stream =>
+        {
+            // Pictures are packed last. What is not drawn by then is drawn here too, from the last one back, until both meet.
+            for (var i = _pictures.Count - 1; i >= 0; i--) _ = _pictures[i].Png;
+            stream.Write(chart.Png);
+        };
         _relations.Add(PackageXml.Relationship(id, Office + "/image", part));
         Place(anchor, new XElement(Xdr + "pic",
             new XElement(Xdr + "nvPicPr", Named(chart.Name, chart.AltText), new XElement(Xdr + "cNvPicPr", new XElement(A + "picLocks", new XAttribute("noChangeAspect", 1)))),

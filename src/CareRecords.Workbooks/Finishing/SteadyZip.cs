@@ -17,7 +17,7 @@ internal static partial class SteadyZip
     private static readonly DateTimeOffset EntryTime = new(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>What may wait to be packed of one part; then its making waits.</summary>
-    private static readonly PipeOptions Waiting = new(pauseWriterThreshold: 1 << 20, resumeWriterThreshold: 1 << 19, minimumSegmentSize: 1 << 15, useSynchronizationContext: false);
+    private static readonly PipeOptions Waiting = new(pauseWriterThreshold: 1 << 18, resumeWriterThreshold: 1 << 17, minimumSegmentSize: 1 << 15, useSynchronizationContext: false);
 
     /// <summary>Packs the parts while those that follow are made on another processor.</summary>
     /// <param name="from">The parts of the package that stay.</param>
@@ -30,10 +30,11 @@ internal static partial class SteadyZip
         var random = all.Select(part => part.Name).FirstOrDefault(name => name.EndsWith(".psmdcp", StringComparison.Ordinal));
         var parts = all.Select(part => (Name: part.Name == random ? CoreProperties : part.Name, part.Entry, Pipe: new Pipe(Waiting)))
             .OrderBy(part => PlaceOf(part.Name)).ThenBy(part => part.Name, StringComparer.Ordinal).ToList();
-        var making = Task.Run(() =>
+        // A thread of its own, for it waits for the packing and for pictures.
+        var making = Task.Factory.StartNew(() =>
         {
             foreach (var (name, entry, pipe) in parts) Make(pipe.Writer, rewriting(name, entry) ?? (stream => stream.Write(Steady(name, Read(entry!), random))));
-        });
+        }, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
             var piece = new byte[1 << 16];

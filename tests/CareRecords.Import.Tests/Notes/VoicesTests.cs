@@ -27,6 +27,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Fifteenth", 0.79, 0.785, 0.925, 68)]
     [InlineData("Sixteenth", 0.935, 0.925, 0.955, 25)]
     [InlineData("Seventeenth", 0.96, 0.965, 0.97, 12)]
+    [InlineData("Eighteenth", 0.5, 0.5, 0.5, 200)]
+    [InlineData("Nineteenth", 0.5, 0.5, 0.5, 200)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -60,6 +62,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Fifteenth")]
     [InlineData("Sixteenth")]
     [InlineData("Seventeenth")]
+    [InlineData("Eighteenth")]
+    [InlineData("Nineteenth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

@@ -66,7 +66,7 @@ public sealed class SheetDrawingTests
     public void What_goes_wrong_with_a_picture_is_told_and_nothing_waits_for_ever()
     {
         using var book = Plain();
-        var broken = new DrawnChart("dot", Task.FromException<byte[]>(new InvalidDataException("no picture")), 1, 1, "A dot.", "Dot");
+        var broken = new DrawnChart("dot", new Lazy<byte[]>(() => throw new InvalidDataException("no picture")), 1, 1, "A dot.", "Dot");
         using var stream = new MemoryStream();
         Assert.Equal("no picture", Assert.Throws<InvalidDataException>(() => PackagePass.Save(book, [new(new ChartAnchor(1, 1, 20, 20), broken, null)], stream)).Message);
     }
@@ -75,7 +75,7 @@ public sealed class SheetDrawingTests
     public void A_place_that_takes_no_more_ends_the_making_of_parts()
     {
         using var book = Plain();
-        var large = new DrawnChart("large", Task.FromResult(new byte[4 << 20]), 1, 1, "A dot.", "Dot");
+        var large = new DrawnChart("large", new Lazy<byte[]>(new byte[4 << 20]), 1, 1, "A dot.", "Dot");
         using var full = new FullStream();
         Assert.Throws<IOException>(() => PackagePass.Save(book, [new(new ChartAnchor(1, 1, 20, 20), large, null)], full));
     }
@@ -92,7 +92,7 @@ public sealed class SheetDrawingTests
 
     private static byte[] Made()
     {
-        var dot = Task.FromResult(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=="));
+        var dot = new Lazy<byte[]>(Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=="));
         var picture = new PlacedChart(new ChartAnchor(5, 1, 20, 20), new DrawnChart("dot", dot, 1, 1, "A dot.", "Dot"), null);
         using var book = Plain();
         using var stream = new MemoryStream();

@@ -57,14 +57,28 @@ internal sealed record ChartPage
 
     private const double Scale = DrawnChart.PixelsPerInch / 72.0;
 
-    /// <summary>Lays the page out and starts to draw it as PNG beside whatever else is done.</summary>
+    /// <summary>Lays the page out; the picture is drawn when it is asked for.</summary>
     public DrawnChart Draw()
     {
         EmbeddedFontContext.LoadFonts();
         using var context = Paper();
         var heading = HeadingHeight(context);
         var (wide, high) = ((int)Math.Round(Width * Scale), (int)Math.Round((heading + BodyHeight) * Scale));
-        return new DrawnChart(Name, Task.Run(() => Png(heading, wide, high)), wide, high, AltText, Title);
+        return new DrawnChart(Name, new Lazy<byte[]>(() => Png(heading, wide, high)), wide, high, AltText, Title);
+    }
+
+    /// <summary>Lays pages out and begins to draw them in their order beside whatever else is done, which keeps a processor for itself; nothing has to wait for it.</summary>
+    public static IReadOnlyList<DrawnChart> DrawAll(IEnumerable<ChartPage> pages)
+    {
+        List<DrawnChart> charts = [.. pages.Select(page => page.Draw())];
+        var next = -1;
+        for (var i = 0; i < Math.Max(1, Environment.ProcessorCount - 1); i++)
+            _ = Task.Run(() =>
+            {
+                // A picture that cannot be drawn says so to whoever asks for it.
+                while (Interlocked.Increment(ref next) is var at && at < charts.Count) _ = charts[at].Png;
+            });
+        return charts;
     }
 
     private byte[] Png(double heading, int wide, int high)

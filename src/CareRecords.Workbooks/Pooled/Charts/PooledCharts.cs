@@ -8,8 +8,7 @@ namespace CareRecords.Workbooks.Pooled.Charts;
 internal static class PooledCharts
 {
     public static IReadOnlyList<DrawnChart> DrawAll(PooledFindings findings) =>
-    [
-        .. new[]
+        ChartPage.DrawAll(new[]
         {
             ForestChart.Page(findings.FeedGap, "forest-feed"),
             ForestChart.Page(findings.InhalerGap, "forest-inhaler"),
@@ -19,6 +18,5 @@ internal static class PooledCharts
             PooledRecoveryChart.ByGroup(findings.Recovery.ByStability, "stable hours before steps down", "recovery-stability"),
             SetbackChart.Page(findings.Setbacks),
             FunnelChart.Page(findings),
-        }.OfType<ChartPage>().Select(page => page.Draw()),
-    ];
+        }.OfType<ChartPage>());
 }
