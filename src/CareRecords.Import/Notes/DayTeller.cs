@@ -225,13 +225,7 @@ internal sealed partial class DayTeller
         if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }
         var areas = _arrangements.Place(now.Areas.ToList(), now);
         AreaChanges.Leave(areas, now);
-        // "5 5" after "both sides 5 5": the same two sides.
-        if (areas.Count == 2 && areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration }) && _sessions.Last is { Areas.Count: >= 2 } last
-            && last.Areas.Where(a => a.Technique != Technique.Vibration).ToList() is [{ Area: ChestArea.Unknown } one, { Area: ChestArea.Unknown } two] && one.Side != two.Side && one.Side is Side.Left or Side.Right && two.Side is Side.Left or Side.Right)
-        {
-            areas = [areas[0] with { Side = one.Side }, areas[1] with { Side = two.Side }];
-            how = "Two numbers of minutes read as the two sides of the session before.";
-        }
+        if (BareMinutes.Placed(areas, _sessions) is { } recalled) (areas, how) = recalled;
         if (areas.Count == 0 && now.Technique == Technique.Unknown && happening.Reference is null && _arrangements.Ordinary is { } ordinary)
         {
             how = "A session told without its areas read as the notes say above that it is done.";

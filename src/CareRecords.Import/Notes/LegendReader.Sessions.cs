@@ -47,7 +47,8 @@ internal static partial class LegendReader
         if (JustPuts().Match(line) is not { Success: true } match) return null;
         var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
         var word = match.Groups[1].Value.Trim(' ', '.', '"', '\'', ',');
-        return told is null || word.Length < 3 ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
+        // "4 min each unless I say different"
+        return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
     }
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -105,6 +106,20 @@ internal static partial class LegendReader
         if (terms.Count is > 2 and <= 7 && terms.Find(t => t.Is(Sense.Usual)) is { } leading && terms.IndexOf(leading) <= 1 && terms.TrueForAll(t => t.Kind == TermKind.Word)) return key[leading.Start..leading.End];
         return terms.Count is > 0 and <= 4 && terms.TrueForAll(t => t.Is(Sense.Usual) || t.Is(Sense.Session) || t.Is(Sense.Person) || t.Is(Sense.Article) || t.Kind == TermKind.Reference || t is { Kind: TermKind.Word, Meanings.Length: 0 }) && terms.Find(t => t.Is(Sense.Usual)) is { } usual
             ? key[usual.Start..usual.End] : null;
+    }
+
+    // "percussion on RLL LLL RUL LUL. "Full set" = 3 min on every area": the places stand before the word that is explained.
+    private static string InNamedPlaces(string before, string means)
+    {
+        var minutes = AreaGrammar.Read(CellTerms.Read(means));
+        if (minutes.NamesPlace || minutes.EverySpot.Count == 0) return means;
+        var terms = CellTerms.Read(before);
+        var first = terms.FindIndex(IsOfPlace);
+        if (first < 0 || AreaGrammar.Read(terms).Areas.Count(a => a.Area != Records.ChestArea.Unknown) < 2) return means;
+        var technique = terms.Find(t => t.Is(Sense.Technique));
+        return $"{(technique is null ? "" : before[technique.Start..technique.End] + " ")}{before[terms[first].Start..terms[terms.FindLastIndex(IsOfPlace)].End]} {means}";
+
+        static bool IsOfPlace(Term term) => term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Is(Sense.Side) || term.Is(Sense.EachSide);
     }
 
     // "Chest as shown to me by the physiotherapist: lower left three minutes, lower right three": what "as shown" stands for.

@@ -61,7 +61,7 @@ internal static partial class LegendReader
         {
             var key = s == 0 ? FirstKey(line[from..Math.Max(from, signs[0])]) : KeyBefore(line, signs[s - 1] + 1, signs[s]);
             var until = s + 1 < signs.Count ? signs[s + 1] - KeyBefore(line, signs[s] + 1, signs[s + 1]).Length : line.Length;
-            Explain(key, line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)], words);
+            Explain(key, InNamedPlaces(line[..Math.Max(0, signs[s] - key.Length)], line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)]), words);
         }
         if (words.Count > 0) Told(line, words);
         // "CPT = percussion. Order: LLL/RLL 3 min ea, LUL/RUL 2": a plan beside other words.

@@ -60,10 +60,20 @@ internal static partial class PairMeanings
         return pulse == 0 && pulses == 0 && phases >= LeastEvidence ? PairMeaning.PhaseByStroke : PairMeaning.Unknown;
     }
 
+    /// <summary>Numbers with room around the stroke between them ("97 / 88") as one term, as they are without it.</summary>
+    public static List<Term> Joined(List<Term> terms)
+    {
+        for (var i = 0; i + 2 < terms.Count; i++)
+            if (terms[i] is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastSaturation and <= MostSaturation } first && terms[i + 1].IsSymbol("/") && terms[i + 2] is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastPulse and <= MostPulse } second
+                && !(i > 0 && terms[i - 1].IsSymbol("/")) && !(i + 3 < terms.Count && terms[i + 3].IsSymbol("/")))
+                terms = [.. terms.Take(i), first with { Kind = TermKind.Parts, Parts = [first.Number, second.Number], Text = first.Text + "/" + second.Text, End = second.End, Clock = null }, .. terms.Skip(i + 3)];
+        return terms;
+    }
+
     // "bs sats before/after", "94/96 = before/after"
     private static bool IsPhaseKey(string line) => line.Length <= 200 && line.Contains('/') && PhaseKey().IsMatch(line);
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*\(?(before|bef|b|pre)\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*(?:\w\s?/\s?\w\s?=\s?)?\(?(before|bef|b|pre)(?: \w+)?\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex PhaseKey();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(9\d|8\d)\s?%?\s*(before|b4|pre)\b.*\b(after|aft|post)\b|\b(before|b4|pre)\s*(9\d|8\d)\b.*\b(after|aft|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -78,6 +88,8 @@ internal static partial class PairMeanings
         var stroke = line.IndexOf('/', StringComparison.Ordinal);
         if (stroke <= 0 || line.Length > 200 || !WordsAround(line, stroke)) return false;
         var terms = CellTerms.Read(line);
+        // "/ hr" is one word of the vocabulary: an hour's rate, or the pulse after a saturation.
+        if (Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i - 1].Is(Sense.SatLabel) && terms[i].Text is "/ hr" or "/hr")) return true;
         for (var i = 0; i + 2 < terms.Count; i++)
             if (terms[i + 1].IsSymbol("/") && terms[i].Is(Sense.SatLabel) && (terms[i + 2].Is(Sense.PulseLabel) || terms[i + 2].Text is "hr" or "pr" or "p" or "bpm")) return true;
         return false;

@@ -51,6 +51,8 @@ internal static class References
             while (next < terms.Count && (terms[next].Is(Sense.SameAs) || terms[next].Text is "the" or "in" or "on" or "one" or "at" or "did" or "your" or "my" or "his" or "her" || (terms[next].Is(Sense.At) && terms[next].Kind == TermKind.Word) || terms[next].Is(Sense.Same))) next++;
             if (next < terms.Count && (terms[next - 1].Is(Sense.SameAs) || term.Is(Sense.SameAs) || term.Text.EndsWith("as", StringComparison.Ordinal) || term.Text.EndsWith("of", StringComparison.Ordinal)) && Target(terms, next) is { } target)
                 return (target.Term with { Start = term.Start }, target.Next);
+            // "left 3, right 3, then the same up top": as many minutes as the place before, no other session.
+            if (at > 0 && terms[at - 1].Is(Sense.Then) && at + 1 < terms.Count && terms[at + 1].Is(Sense.Area) && terms.Take(at).Any(t => t.Is(Sense.Area) || t.Is(Sense.SideArea))) return null;
             return term.Is(Sense.Same) && !term.Is(Sense.SameAs) ? (Make(term, term, ReferTo.Last), at + 1)
                 : term.Text is "same as" or "same as the" or "as per" or "repeat as" ? (Make(term, term, ReferTo.Last), at + 1) : null;
         }

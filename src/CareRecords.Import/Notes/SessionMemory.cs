@@ -22,6 +22,9 @@ internal sealed class SessionMemory
     /// <summary>The last session told; null when none was.</summary>
     public ToldSession? Last => _told.Count > 0 ? _told[^1] : null;
 
+    /// <summary>The last session told that fits; null when none does.</summary>
+    public ToldSession? FindLast(Predicate<ToldSession> fits) => _told.FindLast(fits);
+
     /// <summary>Keeps a session.</summary>
     public void Keep(ToldSession session)
     {

@@ -96,13 +96,14 @@ internal static class SignGrammar
         // "thick yellow", "yellow and plenty" without the word: two describing words, one of them a thickness or a colour.
         var words = Enumerable.Range(0, terms.Count).Where(i => !used.Contains(i) && terms[i].Is(Sense.Quality) && !terms[i].Is(Sense.Again)).ToList();
         // Beside the areas of a session one is enough ("LL4 RL4, yellow now").
-        var ofChest = Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Text == "up" && terms[i - 1].Text is "brought" or "bringing" or "brings" or "coughed" or "coughing" or "came" or "coming") || terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
-        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => (terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" || words.Count > 1 && ofChest && terms[i].Text is "white" or "clear" or "creamy" or "frothy") && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
+        var stuff = terms.Any(t => t.Text is "stuff");
+        var ofChest = stuff || Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Text == "up" && terms[i - 1].Text is "brought" or "bringing" or "brings" or "coughed" or "coughing" or "came" or "coming") || terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
+        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => (terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" || (words.Count > 1 || stuff) && ofChest && terms[i].Text is "white" or "clear" or "creamy" or "frothy") && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }
 
     // "yellow nappy": of something else.
-    private static bool NamesAnother(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (terms[at + 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 3 } || terms[at + 1].Is(Sense.None));
+    private static bool NamesAnother(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (terms[at + 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text: not "stuff" and { Length: > 3 } } || terms[at + 1].Is(Sense.None));
 
     private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
 

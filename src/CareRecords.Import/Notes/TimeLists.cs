@@ -52,7 +52,7 @@ internal static class TimeLists
         {
             if (terms[i] is not { Kind: TermKind.Word } word || word.ValueOf(Sense.NumberWord) is not { } value || !int.TryParse(value, System.Globalization.CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) continue;
             if (!(terms[i - 1].IsSymbol(",") || terms[i - 1].Is(Sense.And)) || !(IsTime(terms[i - 2]) || terms[i - 2] is { Kind: TermKind.Number, Clock: not null })) continue;
-            if (i + 1 < terms.Count && (terms[i + 1].Is(Sense.Unit) || terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide) || terms[i + 1].Is(Sense.Times) || terms[i + 1].Is(Sense.Side) || GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Kind == TermKind.Word && terms[i + 1].Meanings.Length == 0)) continue;
+            if (i + 1 < terms.Count && (terms[i + 1].Is(Sense.Unit) || terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide) || terms[i + 1].Is(Sense.Times) || terms[i + 1].Is(Sense.Spots) || terms[i + 1].Is(Sense.Side) || GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Kind == TermKind.Word && terms[i + 1].Meanings.Length == 0)) continue;
             var time = new LocalTime(hour, 0);
             terms[i] = word with { Kind = TermKind.Number, Number = hour, Text = value, Meanings = [], Clock = new ClockSpan(new ClockTime(time, HalfOfDay.Unknown, CareRecords.Records.TimePrecision.Exact, null, time, time), null) };
         }
@@ -68,6 +68,7 @@ internal static class TimeLists
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1))) break;
+            if ((list.Count > bare || !terms[at].IsWhole) && IsPairOfMinutes(terms, i)) break;
             if (!Follows(list[^1], terms[i].Clock!))
             {
                 // "3, 3, 2, 2": where one of a row of bare numbers is no time, none is.
@@ -91,6 +92,8 @@ internal static class TimeLists
             taken = next - at;
             if (list.Count == 1) return (list, 1);
         }
+        // "puffer 6.25, 2"
+        if (terms[at].Kind == TermKind.Time && at > 0 && list.Count == 2 && bare == 1 && terms[next - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= 12 } && Enumerable.Range(Math.Max(0, at - 2), at - Math.Max(0, at - 2)).Any(k => terms[k].Is(Sense.Device) || IsInhaled(terms[k]))) return ([list[0]], 1);
         // "puffer 2, 6.25": the number is an amount; so is the 6 of "amox 6 0700 1500 2300".
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count == 2 && terms[next - 1].Kind == TermKind.Time && (terms[at - 1].Is(Sense.Device) || IsInhaled(terms[at - 1]))) return ([list[0]], 1);
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);
@@ -122,6 +125,26 @@ internal static class TimeLists
     // "at 7 and then 1": a time like the others, if nothing else is told of it.
     private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
 
+    // "7am, 12 and 5pm, 4 and 3": minutes of two areas. Hours that went back by one or two would lie nearly half a day apart.
+    private static bool IsPairOfMinutes(List<Term> terms, int at) => IsFewMinutes(terms[at]) && at + 2 < terms.Count && (terms[at + 1].Is(Sense.And) || terms[at + 1].IsSymbol("/")) && IsFewMinutes(terms[at + 2])
+        && terms[at].Number - terms[at + 2].Number is 1 or 2 && !(at + 3 < terms.Count && (terms[at + 3].Kind is TermKind.Number or TermKind.Time || terms[at + 3].IsSymbol(",") && at + 4 < terms.Count && terms[at + 4].Kind is TermKind.Number or TermKind.Time));
+
+    private static bool IsFewMinutes(Term term) => term is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6 };
+
+    // "3 bottoms and 2 tops", "3 lower 2 upper": minutes stand before their places, and none after the last.
+    private static bool BeforePlaces(List<Term> terms, int at)
+    {
+        var (i, pairs) = (at, 0);
+        while (i + 1 < terms.Count && terms[i] is { Kind: TermKind.Number } && terms[i + 1].Is(Sense.Area))
+        {
+            i += 2;
+            pairs++;
+            if (i < terms.Count && (terms[i].Is(Sense.And) || terms[i].IsSymbol(",") || terms[i].IsSymbol("+")) && i + 2 < terms.Count && terms[i + 2].Is(Sense.Area)) i++;
+        }
+
+        return pairs > 1 && !(i < terms.Count && terms[i].Kind is TermKind.Number or TermKind.Quantity);
+    }
+
     private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 
     private static bool MinutesLater(List<Term> terms, int at)
@@ -141,7 +164,8 @@ internal static class TimeLists
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
         && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Reference) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Spots) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Reference) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !BeforePlaces(terms, at)
         && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(GroupSplitter.IsFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 

@@ -35,6 +35,8 @@ internal static partial class AreaGrammar
             }
             else if (term.ValueOf(Sense.Area) is { } area)
             {
+                // "lower L lower R": after an area and its side the next place begins.
+                if (areaFirst && sides.Count > 0) break;
                 // "left lower upper"? Only "lower and upper" joins areas.
                 areas.Add(AreaOf(area));
                 last = at++;

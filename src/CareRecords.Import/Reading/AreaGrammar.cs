@@ -122,7 +122,7 @@ internal static partial class AreaGrammar
                 run.Spots = (int)count.Number;
                 run.Minutes.RemoveAt(run.Minutes.Count - 1);
             }
-            else if (term.Text is "the same" or "same" && run.Places.Count > 0 && run.Minutes.Count == 0 && runs.Count > 0) run.Same = true;
+            else if (term.Text is "the same" or "same" && run.Minutes.Count == 0 && runs.Count > 0 && (run.Places.Count > 0 || i + 1 < terms.Count && IsPlace(terms[i + 1]))) run.Same = true;
             else if (term.IsSymbol(";") && !run.IsEmpty && run.Minutes.Count > 0) Close();
             else if (term.Is(Sense.Then) && !run.IsEmpty && (run.Minutes.Count > 0 || run.Technique != Technique.Unknown)) Close();
             // "3 min each of L lower, R lower, L upper": one number for a list of places.

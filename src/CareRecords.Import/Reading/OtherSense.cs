@@ -15,14 +15,17 @@ internal static class OtherSense
     private static bool IsOther(List<Term> terms, int at) => terms[at].Text switch
     {
         "treatment" or "treatments" => at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)),
-        "cup" or "cups" => at > 0 && terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]),
-        "physio" => IsPerson(terms, at),
-        _ => false,
+        "cup" or "cups" => at > 0 && terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at])
+            || at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
+        "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
+        _ => terms[at].Is(Sense.Device) && Enumerable.Range(Math.Max(0, at - 2), Math.Min(2, at)).Any(k => terms[k].Text is "washed" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed"),
     };
 
     // "physio was at school", "physio came at 2": not "physio was at 2".
     private static bool IsPerson(List<Term> terms, int at)
     {
+        // "called PT line", "rang hosp physio", "rang the physio"
+        if (Enumerable.Range(Math.Max(0, at - 3), Math.Min(3, at)).Any(k => terms[k].Text.Split(' ')[0] is "rang" or "called" or "phoned" or "texted" or "messaged" or "emailed" && terms.Skip(k + 1).Take(at - k - 1).All(t => t.Kind == TermKind.Word && !t.Is(Sense.And) && !t.Is(Sense.Then)))) return true;
         if (at + 1 >= terms.Count) return false;
         var next = terms[at + 1].Text;
         if (next is "came" or "visited" or "popped" or "showed" or "arrived") return true;

@@ -220,6 +220,8 @@ internal sealed class TermReader
         if (areas.Where(a => a is { Area: not ChestArea.Unknown, Minutes: not null }).Select(a => a.Area).Distinct().Count() > 1) areas.RemoveAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration });
         // "normal clapping": the word itself names the technique.
         if (CellTerms.Read(word[(word.LastIndexOf(' ') + 1)..]).Exists(t => t.Is(Sense.Technique, "percussion"))) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a);
-        return areas.Exists(a => a.Minutes is not null) && areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1 && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
+        // "perc = cupping, lowers L and R 4 min each": the word is of sessions, whatever place they are of.
+        var ofSessions = areas.Count > 1 && CellTerms.Read(word) is [{ } own] && (own.Is(Sense.Technique, "percussion") || own.Is(Sense.Session));
+        return areas.Exists(a => a.Minutes is not null) && (ofSessions || areas.Select(a => (a.Area, a.Technique)).Distinct().Count() > 1) && areas.Exists(a => a.Area != ChestArea.Unknown) ? areas : null;
     }
 }

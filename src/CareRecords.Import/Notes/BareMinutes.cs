@@ -1,0 +1,28 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Notes;
+
+/// <summary>Two numbers of minutes without a place, where an earlier session tells which places they are of.</summary>
+internal static class BareMinutes
+{
+    /// <summary>The areas with their places and how they were found; null when nothing earlier tells.</summary>
+    public static (List<AreaMinutes> Areas, string How)? Placed(List<AreaMinutes> areas, SessionMemory sessions)
+    {
+        if (areas is not [{ Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration, Minutes: { } first } one, { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration, Minutes: { } second } two]) return null;
+        // "5 5" after "both sides 5 5": the same two sides.
+        if (sessions.Last is { Areas.Count: >= 2 } last && Clapped(last) is [{ Area: ChestArea.Unknown } left, { Area: ChestArea.Unknown } right] && left.Side != right.Side && left.Side is Side.Left or Side.Right && right.Side is Side.Left or Side.Right)
+            return ([one with { Side = left.Side }, two with { Side = right.Side }], "Two numbers of minutes read as the two sides of the session before.");
+        // "4 and 3" after "4 min each lower, 3 each upper": the places that had as many.
+        if (first == second || sessions.FindLast(s => HasMinutes(Clapped(s), first, second)) is not { } like) return null;
+        var technique = one.Technique == Technique.Unknown ? two.Technique : one.Technique;
+        return (Clapped(like).ConvertAll(a => a with { Technique = technique }),
+            System.FormattableString.Invariant($"{first} and {second} minutes read as in the session of {like.At:yyyy-MM-dd HH:mm}."));
+    }
+
+    private static List<AreaMinutes> Clapped(ToldSession session) => [.. session.Areas.Where(a => a.Technique != Technique.Vibration)];
+
+    // Every place has one of the two numbers, all lower ones the same and all upper ones the other.
+    private static bool HasMinutes(List<AreaMinutes> areas, double first, double second) =>
+        areas.TrueForAll(a => a is { Side: Side.Left or Side.Right, Area: ChestArea.Lower or ChestArea.Upper, Minutes: not null, MinutesHigh: null })
+        && areas.Select(a => (a.Area, a.Minutes)).Distinct().ToList() is [var (area, minutes), var (other, others)] && area != other && (minutes == first && others == second || minutes == second && others == first);
+}
