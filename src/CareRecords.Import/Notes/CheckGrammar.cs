@@ -76,7 +76,7 @@ internal sealed partial class CheckGrammar
             if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || (term.Is(Sense.PulseLabel) && IsPulse(i))) return true;
             if (term is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin or Unit.Percent } || IsExtreme(i)) return true;
             if (IsFlowNumber(i)) return true;
-            if (IsBare(term) && (PhaseAt(i - 1) != CheckPhase.None || PhaseAt(i + 1) != CheckPhase.None || Beside(i, Sense.Going) || Beside(i, Sense.Now) || i > 0 && _terms[i - 1].Text is "was" or "were" or "hes" or "shes" or "sat at" or "reading" && term.Number >= 80 || Symbol(i - 1, "=") || Symbol(i + 1, "→") || Symbol(i - 1, "→") || _hasSession || (timed && First(i)) || Beside(i, Sense.Air))) return true;
+            if (IsBare(term) && (PhaseAt(i - 1) != CheckPhase.None || PhaseAt(i + 1) != CheckPhase.None || Beside(i, Sense.Going) || Beside(i, Sense.Now) || i > 0 && _terms[i - 1].Text is "was" or "it was" or "were" or "hes" or "shes" or "sat at" or "reading" && term.Number >= 80 || Symbol(i - 1, "=") || Symbol(i + 1, "→") || Symbol(i - 1, "→") || _hasSession || (timed && First(i)) || Beside(i, Sense.Air))) return true;
             if (term.Kind is TermKind.Parts or TermKind.Range && IsSaturations(term) && (timed || _hasSession || _terms.Count <= 4 || Phases() > 0)) return true;
         }
         return false;

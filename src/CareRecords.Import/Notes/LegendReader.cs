@@ -171,6 +171,8 @@ internal static partial class LegendReader
     {
         // "P a/b/c/d = percussion minutes", "S x/y = SpO2 before/after": the letters stand for numbers.
         if (Placeholders().Match(key.Trim()) is { Success: true } form) key = form.Groups[1].Value;
+        // "SpO2 x/y = before CPT / after CPT": what two numbers are (PairMeanings keeps it), no other word for a saturation.
+        if (CellTerms.Read(key) is [{ } label] && label.Is(Sense.SatLabel) && CellTerms.Read(means) is var phases && phases.Exists(t => t.Is(Sense.Before)) && phases.Exists(t => t.Is(Sense.After))) return;
         // "The usual for anyone new (Ann!!)": what stands in brackets explains nothing.
         if (key.IndexOf('(', StringComparison.Ordinal) is > 0 and var bracket && key.Contains(')', StringComparison.Ordinal)) key = key[..bracket];
         // "LB RB = left/right bottom": two signs and what they share.

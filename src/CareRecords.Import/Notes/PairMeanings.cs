@@ -71,7 +71,7 @@ internal static partial class PairMeanings
     }
 
     // "bs sats before/after", "94/96 = before/after"
-    private static bool IsPhaseKey(string line) => line.Length <= 200 && line.Contains('/') && PhaseKey().IsMatch(line);
+    private static bool IsPhaseKey(string line) => line.Length <= 400 && line.Contains('/') && PhaseKey().IsMatch(line);
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*(?:\w\s?/\s?\w\s?=\s?)?\(?(before|bef|b|pre)(?: \w+)?\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex PhaseKey();

@@ -2,16 +2,20 @@ using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Notes;
 
-/// <summary>"The doctor gave us azithromycin, 3 ml once a day. You had it at noon": a word that stands for the medicine that the line named before.</summary>
+/// <summary>"The doctor gave us azithromycin, 3 ml once a day. You had it at noon", "on the half litre. Turned it off at 3": a word that stands for the medicine, or the oxygen, that the line named before.</summary>
 internal static class Pronouns
 {
-    /// <summary>The terms with such words replaced by the medicine.</summary>
+    /// <summary>The terms with such words replaced by what they stand for.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
-        Term? medicine = null;
+        Term? medicine = null, oxygen = null;
         for (var i = 0; i < terms.Count; i++)
         {
             if (terms[i] is { Kind: TermKind.Word } && terms[i].Is(Sense.Medicine)) medicine = terms[i];
+            if (terms[i].Is(Sense.OxygenLabel) || terms[i] is { Kind: TermKind.Quantity, Unit: Unit.Litre }) oxygen = terms[i];
+            else if (terms[i].Is(Sense.Pump) || terms[i].Is(Sense.Feed)) oxygen = null;
+            if (oxygen is not null && terms[i].Text == "it" && i > 0 && terms[i - 1].Text is "turned" or "switched" or "took" or "put" or "turn" or "turning" && i + 1 < terms.Count && (terms[i + 1].Is(Sense.Stop) || terms[i + 1].Text is "off" or "up" or "down"))
+                terms[i] = terms[i] with { Text = "oxygen", Meanings = [new Meaning(Sense.OxygenLabel, "")] };
             if (medicine is null || terms[i].Text is not ("it" or "them" or "that") || i == 0 || !terms[i - 1].Is(Sense.Given) || !HasTime(terms, i + 1)) continue;
             terms[i] = medicine;
         }

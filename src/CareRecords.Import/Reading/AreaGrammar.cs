@@ -55,6 +55,8 @@ internal static partial class AreaGrammar
     private static bool AllFour(IReadOnlyList<Term> terms, int at, out int last)
     {
         last = at + 1;
+        // "all four and three": minutes of every one of several sessions.
+        if (at + 3 < terms.Count && terms[at + 2].Is(Sense.And) && terms[at + 3] is { Kind: TermKind.Number } or { Kind: TermKind.Word, Number: > 0 }) return false;
         if (terms[at].Text != "all" || at + 1 >= terms.Count || terms[at + 1] is not { Kind: TermKind.Number, Number: 4 }) return false;
         if (at + 2 < terms.Count && terms[at + 2].Is(Sense.Spots)) last = at + 2;
         return last > at + 1 || terms[at + 1].Is(Sense.NumberWord);
@@ -84,6 +86,8 @@ internal static partial class AreaGrammar
                 run.Technique = technique;
                 continue;
             }
+            // "both done, 4 and 3": both sessions, not both sides.
+            if (term.Text is "both" && i + 1 < terms.Count && terms[i + 1].Text is "done" or "did" or "times") continue;
             // "both 4/4/3/3": both sessions; the minutes are of places in their order.
             if (term.Text is "both" or "all" && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Parts, Parts.Count: > 2 }) continue;
             if (PlaceOf(terms, ref i) is { } places)

@@ -1,14 +1,18 @@
 namespace CareRecords.Import.Reading;
 
-/// <summary>Words of care that mean another thing beside their neighbours: the cup that milk is in or that claps, the physio who came, the treatment that is a neb.</summary>
+/// <summary>
+/// Words that mean another thing beside their neighbours: the cup that milk is in or that claps, the physio who came, the treatment that is a neb, the
+/// lower chest that is "down" beside minutes.
+/// </summary>
 internal static class OtherSense
 {
-    /// <summary>The terms, those words without their meaning.</summary>
+    /// <summary>The terms, those words without their meaning or with the other one.</summary>
     public static List<Term> Settle(List<Term> terms)
     {
         List<Term>? settled = null;
         for (var i = 0; i < terms.Count; i++)
-            if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
+            if (IsLowerChest(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
+            else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
 
@@ -20,6 +24,12 @@ internal static class OtherSense
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
         _ => terms[at].Is(Sense.Device) && Enumerable.Range(Math.Max(0, at - 2), Math.Min(2, at)).Any(k => terms[k].Text is "washed" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed"),
     };
+
+    // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
+    private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
+        && !(at + 1 < terms.Count && terms[at + 1].Text is "to" or "from" or "by") && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
+
+    private const int MostMinutes = 10;
 
     // "physio was at school", "physio came at 2": not "physio was at 2".
     private static bool IsPerson(List<Term> terms, int at)

@@ -34,7 +34,7 @@ internal static class TimeGrammar
         if (BadClock(terms[i]) is { } bad) { (time, taken) = (bad, i - at + 1); return true; }
         if (!TryOne(context, i, out var start, out var next) && !TryHourBeforeSpan(context, i, out start, out next)) return false;
         ClockTime? end = null;
-        if (next + 1 < terms.Count && (terms[next].IsSymbol("-") || terms[next].IsSymbol("—") || terms[next].Is(Sense.To)))
+        if (next + 1 < terms.Count && !IsPairOfMinutes(terms, next + 1) && (terms[next].IsSymbol("-") || terms[next].IsSymbol("—") || terms[next].Is(Sense.To)))
         {
             if (TryOne(context with { Prefixed = false }, next + 1, out var until, out var after)) (end, next) = (until, after);
             else if (terms[next + 1].Is(Sense.Half) && next + 2 < terms.Count && terms[next + 2].Is(Sense.Past))
@@ -58,6 +58,10 @@ internal static class TimeGrammar
         taken = next - at;
         return true;
     }
+
+    // "7.30pm - 4 and 3 each time": minutes behind a dash, no end of a span.
+    private static bool IsPairOfMinutes(List<Term> terms, int at) => at + 2 < terms.Count && terms[at] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6, Glued: false } first && terms[at + 1].Is(Sense.And)
+        && terms[at + 2] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 } second && first.Number - second.Number is >= 0 and <= 2;
 
     private static bool MayBegin(Term term) => term.Kind switch
     {
