@@ -245,7 +245,7 @@ internal sealed class DayTimes
         if (after.OpensSection) return b.Minutes >= Day ? FirstNextDay : Math.Max(0, b.Minutes - DayBegins) / 280.0;
         var gap = b.Minutes - a.Minutes;
         var night = before.Part is "night" or "tonight" && after.Part is "night" or "tonight";
-        var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
+        var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : before.Part is not "night" && after.Part is "night" && after.Written.TwentyFourHour && a.Minutes >= 12 * 60 && b.Minutes - Day <= 7 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;

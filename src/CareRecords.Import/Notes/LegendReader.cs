@@ -152,6 +152,9 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z]{1,3}),? ([A-Z]{1,3}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex TwoSigns();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and)? (R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SidedSigns();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started)\s?/\s?(off|after|stop|stopped)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SharedFirst();
 
@@ -180,6 +183,13 @@ internal static partial class LegendReader
         {
             words.Add(new FamilyWord(two.Groups[1].Value, $"{two.Groups[3].Value} {two.Groups[5].Value}"));
             words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
+            return;
+        }
+        // "LB RB = bases": the same, the sides in the signs themselves.
+        if (SidedSigns().Match(key.Trim()) is { Success: true } sided && CellTerms.Read(means) is [{ } place] && place.Is(Sense.Area))
+        {
+            words.Add(new FamilyWord(sided.Groups[1].Value, $"left {means.Trim()}"));
+            words.Add(new FamilyWord(sided.Groups[3].Value, $"right {means.Trim()}"));
             return;
         }
         // "Fon Foff = night pump on/off", "Sb Sa = sat before/after": what they share stands first.

@@ -61,7 +61,7 @@ internal sealed partial class LineReader
             read.Told.Add(told);
         }
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Text == "next one") && c.Terms.Exists(t => t.Kind == TermKind.Time) && !c.Terms.Exists(t => t.Text is "due" or "at"))) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say whether the next dose was given, or is still to come.", "given", "to come"));
-        if (chunks.Exists(c => Modality.IsUnsure(c) || Modality.PlansAndTells(c)) || terms.Exists(t => t.Is(Sense.Unsure) && t.Text.StartsWith("no memory", StringComparison.Ordinal)) && (read.Marks & LineMarks.Care) != 0) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say for certain what was done.", "done", "not done"));
+        if (chunks.Exists(c => Modality.IsUnsure(c) || Modality.PlansAndTells(c)) || chunks.Exists(Modality.IsUnsureOfAll) && chunks.Exists(c => c.Terms.Exists(Modality.IsDeniable)) || terms.Exists(t => t.Is(Sense.Unsure) && t.Text.StartsWith("no memory", StringComparison.Ordinal)) && (read.Marks & LineMarks.Care) != 0) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' does not say for certain what was done.", "done", "not done"));
         if (chunks.Exists(Modality.LeavesOutATime)) read.Doubts.Add(Doubts.Unclear(index, _file, $"'{content.Trim()}' leaves one out, and it is not certain which of those told before."));
         // Beside a time that cannot be, words without a time of their own have no time at all.
         if (groups.Exists(g => g.BadTime is not null)) foreach (var told in read.Told) told.Happenings.RemoveAll(h => h.Start is null && h.End is null);

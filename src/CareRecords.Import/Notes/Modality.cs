@@ -15,7 +15,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             unreal |= Prescribes(chunks, chunks.IndexOf(chunk));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
@@ -27,10 +27,15 @@ internal static class Modality
             // Neither reaches further than its own words.
             chunk.Unreal |= IsUnsure(chunk) || LeavesOutATime(chunk);
         }
+
+        if (chunks.Find(IsUnsureOfAll) is { } unsure) foreach (var chunk in chunks) chunk.Unreal |= chunk.Sentence >= unsure.Sentence - 1 && chunk.Sentence <= unsure.Sentence;
     }
 
     /// <summary>"Puffer beforehand is anyone's guess": whether it was done is not known.</summary>
     public static bool IsUnsure(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Exists(t => IsDeniable(t) && !t.Is(Sense.Sign) || t.Text == "one" || t.Is(Sense.DayPart) && chunk.Terms[0] != t);
+
+    /// <summary>"Dad says he did it, Lily says he didn't. idk": of that sentence and the one before.</summary>
+    public static bool IsUnsureOfAll(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Count <= 4 && chunk.Terms.TrueForAll(t => t.Kind is TermKind.Word or TermKind.Symbol && !IsDeniable(t)) && !IsUnsure(chunk);
 
     /// <summary>"amoxicillin due 8am but sick so gave ibuprofen 8.30": a plan and what was given in one breath, with times of both.</summary>
     public static bool PlansAndTells(Chunk chunk) => chunk.Unreal && chunk.Terms.FindIndex(t => t.Is(Sense.Plan)) is >= 0 and var plan && chunk.Terms.FindIndex(plan, t => t.Is(Sense.Given)) is >= 0 and var given
@@ -57,12 +62,25 @@ internal static class Modality
     // "his nebs are always salbutamol": what is arranged.
     private static bool IsAlways(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text is "always") is > 1 and var always && chunk.Terms[always - 1].Text is "is" or "are" && (chunk.Terms[always - 2].Is(Sense.Device) || chunk.Terms[always - 2].Is(Sense.Unit, "puffs")) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
+    // "big brother got 10 ml too", "his cousin has a cold and had 5 ml", "Mom took acetaminophen 500 herself".
+    private static bool IsOfAnother(Chunk chunk)
+    {
+        if (!chunk.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.MedicineWord) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs })) return false;
+        var took = chunk.Terms.FindLastIndex(t => t.Text is "got" or "had" or "took" or "taken");
+        return took >= 0 && (chunk.Terms.FindIndex(took, t => t.Text is "herself" or "himself" or "myself") >= 0 || chunk.Terms.FindIndex(t => t.Text.Split(' ')[^1] is "brother" or "sister" or "cousin") is >= 0 and var relative && relative < took);
+    }
+
+    // "Next tapping at 5, not earlier": still to come.
+    private static bool IsNext(Chunk chunk) => chunk.Terms[0].Text == "next" && chunk.Terms.Count > 1 && (chunk.Terms[1].Is(Sense.Session) || chunk.Terms[1].Is(Sense.Technique) || chunk.Terms[1].Is(Sense.Feed) || chunk.Terms[1].Is(Sense.Device) || chunk.Terms[1].Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.AllDone) || t.Text is "done" or "did" or "was");
+
     // "usual is air in the day": no reading of a day.
     private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
     // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
         || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine) || chunk.Terms.Exists(t => t.Text == "one")))
+        // "school says he looked blue, sat 90" reports; "4 min each like the physio says" tells how it was done.
+        || (term.Text is "says" or "said" && (chunk.Terms.FindIndex(t => t.Text is "looked" or "seemed" or "coughed" or "vomited" or "threw up") > chunk.Terms.IndexOf(term) || chunk.Terms.Take(chunk.Terms.IndexOf(term)).Any(t => t.Text is "like" or "like the" or "as" or "as the")))
         || (term.Is(Sense.Asking) && chunk.Terms.Exists(t => t.Text is "forgot" or "forgotten" or "unknown" || t.Is(Sense.Not)) && term.Text is "what time");
 
     // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.

@@ -246,6 +246,7 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
+            if (!_headings.ContainsKey(i) && TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.Unreal; continue; }
             // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
             if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }
             if (prefix.Stamp is not null || heading is not null) quoted = false;

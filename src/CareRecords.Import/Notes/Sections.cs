@@ -12,6 +12,8 @@ internal static class Sections
     {
         var text = content.Trim().Trim('*', '#', '_', '=', '-', ' ', ':', '—', '–', '.');
         if (text.Length is 0 or > LongestHeading || text.Any(char.IsAsciiDigit)) return null;
+        // "Night, Renée LPN": with who is on.
+        if (text.IndexOfAny([',', '-', ':']) is > 0 and var end && reader.Read(text[(end + 1)..]).TrueForAll(t => t.Kind == TermKind.Symbol || t.Is(Sense.Person) || t is { Kind: TermKind.Word, Meanings.Length: 0 })) text = text[..end].TrimEnd();
         return reader.Read(text) is [var only] && (only.Is(Sense.DayPart) || only.Is(Sense.AmPm)) && !GroupSplitter.IsHead(only) && !only.Is(Sense.DayRef) ? only : null;
     }
 

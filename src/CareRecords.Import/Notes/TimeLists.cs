@@ -93,7 +93,11 @@ internal static class TimeLists
             if (list.Count == 1) return (list, 1);
         }
         // "puffer 6.25, 2"
-        if (terms[at].Kind == TermKind.Time && at > 0 && list.Count == 2 && bare == 1 && terms[next - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= 12 } && Enumerable.Range(Math.Max(0, at - 2), at - Math.Max(0, at - 2)).Any(k => terms[k].Is(Sense.Device) || IsInhaled(terms[k]))) return ([list[0]], 1);
+        if (terms[at].Kind == TermKind.Time && at > 0 && list.Count == 2 && bare == 1 && terms[next - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= 12 } && Enumerable.Range(Math.Max(0, at - 2), at - Math.Max(0, at - 2)).Any(k => terms[k].Is(Sense.Device) || terms[k].Text == "puffs" || IsInhaled(terms[k])))
+        {
+            terms[next - 1] = terms[next - 1] with { Kind = TermKind.Quantity, Unit = Unit.Puffs, Clock = null };
+            return ([list[0]], 1);
+        }
         // "puffer 2, 6.25": the number is an amount; so is the 6 of "amox 6 0700 1500 2300".
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count == 2 && terms[next - 1].Kind == TermKind.Time && (terms[at - 1].Is(Sense.Device) || IsInhaled(terms[at - 1]))) return ([list[0]], 1);
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);

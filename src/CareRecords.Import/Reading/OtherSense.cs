@@ -21,6 +21,7 @@ internal static class OtherSense
         "treatment" or "treatments" => at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)),
         "cup" or "cups" => at > 0 && terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at])
             || at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
+        "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
         _ => terms[at].Is(Sense.Device) && Enumerable.Range(Math.Max(0, at - 2), Math.Min(2, at)).Any(k => terms[k].Text is "washed" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed"),
     };
@@ -37,6 +38,8 @@ internal static class OtherSense
         // "called PT line", "rang hosp physio", "rang the physio"
         if (Enumerable.Range(Math.Max(0, at - 3), Math.Min(3, at)).Any(k => terms[k].Text.Split(' ')[0] is "rang" or "called" or "phoned" or "texted" or "messaged" or "emailed" && terms.Skip(k + 1).Take(at - k - 1).All(t => t.Kind == TermKind.Word && !t.Is(Sense.And) && !t.Is(Sense.Then)))) return true;
         if (at + 1 >= terms.Count) return false;
+        // "Karin (physio) phoned": the word behind the bracket.
+        if (terms[at + 1].IsSymbol(")") && at > 0 && terms[at - 1].IsSymbol("(")) return at + 2 < terms.Count && terms[at + 2].Text.Split(' ')[0] is "phoned" or "called" or "rang" or "came" or "says" or "said" or "texted" or "emailed" or "visited";
         var next = terms[at + 1].Text;
         if (next is "came" or "visited" or "popped" or "showed" or "arrived") return true;
         return next == "was" && at + 2 < terms.Count && (terms[at + 2].Text is "here" or "round" || terms[at + 2].Text is "at" or "in" && at + 3 < terms.Count && terms[at + 3] is { Kind: TermKind.Word } place && !place.Is(Sense.NumberWord) && !place.Is(Sense.Half) && !place.Is(Sense.Quarter) && !place.Is(Sense.Clock) && !place.Is(Sense.DayPart) && !place.Is(Sense.AmPm));

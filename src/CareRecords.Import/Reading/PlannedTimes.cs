@@ -29,11 +29,11 @@ internal static class PlannedTimes
     private static int PlanOf(List<Term> terms, int time)
     {
         for (var i = time - 1; i >= 0 && i >= time - 4 && terms[i].Kind == TermKind.Word; i--)
-            if (Plans(terms[i].Text)) return i > 0 && terms[i - 1].Text == "was" ? i - 1 : i;
+            if (Plans(terms[i].Text) && !(terms[i].Text == "for" && !(i > 0 && terms[i - 1].Text == "was"))) return i > 0 && terms[i - 1].Text == "was" ? i - 1 : i;
         return -1;
     }
 
-    private static bool Plans(string words) => (words.StartsWith("was ", StringComparison.Ordinal) ? words[4..] : words).Split(' ')[0] is "due" or "meant" or "fixed" or "booked" or "planned" or "scheduled";
+    private static bool Plans(string words) => (words.StartsWith("was ", StringComparison.Ordinal) ? words[4..] : words).Split(' ')[0] is "for" or "due" or "meant" or "fixed" or "booked" or "planned" or "scheduled";
 
     // In the same sentence another time, with words that say it was then.
     private static bool ComesAbout(List<Term> terms, int time)
@@ -44,7 +44,7 @@ internal static class PlannedTimes
             if (terms[i].Kind == TermKind.Time && told) return true;
             // "amoxicillin due 8am but sick so gave ibuprofen 8.30": the second time is of something else.
             if (terms[i].Is(Sense.Medicine) || terms[i].Is(Sense.Device) || terms[i].Is(Sense.Antibiotic) || terms[i].Is(Sense.Session) || terms[i].Is(Sense.Feed)) return false;
-            told |= terms[i].Text is "but" or "so" or "ended up" or "ended" or "instead" or "finally" or "eventually" or "actually" or "at last" or "last" or "in the end" or "done" or "did" or "gave" or "given" || terms[i].Is(Sense.Given);
+            told |= terms[i].Text is "but" or "so" or "ended up" or "ended" or "instead" or "finally" or "eventually" or "actually" or "at last" or "last" or "in the end" or "done" or "did" or "gave" or "given" or "put back to" or "put back" or "moved to" or "pushed to" or "later" || terms[i].Is(Sense.Given);
         }
         return false;
     }

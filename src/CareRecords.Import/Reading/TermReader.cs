@@ -154,12 +154,15 @@ internal sealed class TermReader
         if (tokens[at].Text == "l" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && (tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number) || !tokens.Exists(t => t.Text.StartsWith('r') && t.Text.Length <= 2))) return false;
         // "101.4 F" is a temperature, whatever "F" alone stands for.
         if (tokens[at].Text is "f" or "c" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && tokens[at - 1].Number is (>= 35 and <= 42.5) or (>= 95 and <= 108) && tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number)) return false;
-        if (!_family.TryGetValue(tokens[at].Text, out var phrases)) return TryCompound(tokens, at, into, out taken);
+        // "2 pumps" after "pump = the inhaler"
+        List<FamilyPhrase>? plural = null;
+        if (!_family.TryGetValue(tokens[at].Text, out var phrases) && tokens[at] is { Kind: TokenKind.Word, Text: [_, _, _, .., 's'] several } && _family.TryGetValue(several[..^1], out plural)) phrases = plural;
+        if (phrases is null) return TryCompound(tokens, at, into, out taken);
         foreach (var phrase in phrases)
         {
             if (at + phrase.Key.Length > tokens.Count) continue;
             var fits = true;
-            for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k];
+            for (var k = 0; k < phrase.Key.Length && fits; k++) fits = tokens[at + k].Text == phrase.Key[k] || k == 0 && phrase.Key.Length == 1 && phrases == plural;
             if (!fits) continue;
             // "b4" is before, whatever "b" alone stands for; not where B is a place of the chest and no reading stands before it ("P 0700 B4 T2").
             if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length && !(IsPlace(phrase.Meaning) && !(at > 0 && tokens[at - 1] is { Kind: TokenKind.Number, Number: >= LeastSaturation and <= 100 }))) continue;
