@@ -37,6 +37,15 @@ internal sealed partial class Arrangements
         Places(terms);
     }
 
+    /// <summary>"physio = bottoms then tops, both sides" orders the places of every session, and names none where the word stands: the word without them.</summary>
+    public static FamilyWord WithoutOrder(FamilyWord word)
+    {
+        if (CellTerms.Read(word.Word) is not [{ } own] || !own.Is(Sense.Session) && !own.Is(Sense.Technique)) return word;
+        var means = CellTerms.Read(word.Means);
+        if (means.Count(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) < 2 || means.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts)) return word;
+        return word with { Means = !own.Is(Sense.Technique) && means.Find(t => t.Is(Sense.Technique)) is { } technique ? $"{word.Word} {word.Means[technique.Start..technique.End]}" : word.Word };
+    }
+
     /// <summary>Takes in a sentence of any line that says what a device always holds: "his nebs are always salbutamol 2.5 mg unless I say".</summary>
     public void TakeAlways(string line)
     {

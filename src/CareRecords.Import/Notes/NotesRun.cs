@@ -99,17 +99,17 @@ internal sealed class NotesRun
             if (words is null)
             {
                 // A word explained in passing; the line itself tells of care.
-                if (_text.Lines[i].Contains('(') || _text.Lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(word); }
+                if (_text.Lines[i].Contains('(') || _text.Lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(Arrangements.WithoutOrder(word)); }
                 continue;
             }
             // "4 mins clapping low left, low right. Calling that the full works from here on": tells a session too.
             if (!LegendReader.TellsToo(_text.Lines[i])) lines.Add(i);
             _words.AddRange(words);
             foreach (var word in words)
-                if (!_reader.Learn(word)) later.Add(word);
+                if (!_reader.Learn(Arrangements.WithoutOrder(word))) later.Add(word);
         }
         // A word may be explained by one that is explained further down.
-        foreach (var word in later) _reader.Learn(word);
+        foreach (var word in later) _reader.Learn(Arrangements.WithoutOrder(word));
         foreach (var device in Devices.Alone(_words)) _reader.Learn(device);
         return lines;
     }

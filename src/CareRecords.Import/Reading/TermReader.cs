@@ -69,9 +69,6 @@ internal sealed class TermReader
         if (meaning.Exists(t => t.Is(Sense.OxygenLabel)) && !meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.Is(Sense.Unit) || t.Is(Sense.Per) || t.IsSymbol("/"));
         // "chest = cupping, left side then right side": the order of the sides, not a part of the chest.
         if (meaning.Exists(t => t.Is(Sense.Then)) && meaning.Exists(t => t.Is(Sense.Technique)) && meaning.TrueForAll(t => t.Is(Sense.Technique) || t.Is(Sense.Side) || t.Is(Sense.EachSide) || t.Is(Sense.Then) || t.Kind == TermKind.Symbol || t.Meanings.Length == 0)) meaning.RemoveAll(t => !t.Is(Sense.Technique));
-        // "physio = bottoms then tops, both sides": the order of its places (Arrangements keeps it), not places of each session.
-        if (CellTerms.Read(word.Word) is [{ } own] && (own.Is(Sense.Session) || own.Is(Sense.Technique)) && meaning.Count(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) > 1 && !meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts))
-            meaning = [own, .. meaning.Where(t => t.Is(Sense.Technique) && !own.Is(Sense.Technique))];
         // A comma of the explanation parts no events where the word stands.
         if (!meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts)) meaning.RemoveAll(t => t.IsSymbol(","));
         // "2.5 each = lower, upper and vibs": the number of the word belongs to its meaning.

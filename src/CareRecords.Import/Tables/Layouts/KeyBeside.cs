@@ -2,7 +2,10 @@ using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Tables.Layouts;
 
-/// <summary>Finds a key that stands beside a table, two columns of its own: "F 150 | feed by tube, mls" right of a grid of hours.</summary>
+/// <summary>
+/// Finds a key that stands beside a table, two columns of its own ("F 150 | feed by tube, mls" right of a grid of hours), or one ("KEY" above
+/// "base = lower, top = upper"): what it says of goals and visits is no part of the rows beside it.
+/// </summary>
 internal static class KeyBeside
 {
     private const int LongestWord = 14;
@@ -13,6 +16,7 @@ internal static class KeyBeside
     public static (IReadOnlyList<GridRow> Rows, IReadOnlyList<FamilyWord> Words) Apart(IReadOnlyList<GridRow> rows)
     {
         var width = rows.Count is 0 or > MostRows ? 0 : rows.Max(r => r.Cells.Length);
+        if (width > 3 && InOneColumn(rows, width - 1) is { } told) return told;
         for (var c = width - 2; c > 1; c--)
         {
             if (rows.Any(r => !IsOneCell(r) && !r[c - 1].IsEmpty) || rows.All(r => r[c].IsEmpty)) continue;
@@ -21,6 +25,14 @@ internal static class KeyBeside
         }
 
         return (rows, []);
+    }
+
+    private static (IReadOnlyList<GridRow> Rows, IReadOnlyList<FamilyWord> Words)? InOneColumn(IReadOnlyList<GridRow> rows, int column)
+    {
+        var cells = rows.Select(r => r[column]).Where(c => !c.IsEmpty).ToList();
+        if (cells.Count < 2 || cells.Exists(c => c.Kind != CellKind.Text) || rows.Any(r => !IsOneCell(r) && !r[column - 1].IsEmpty)) return null;
+        if (!RowShape.IsKeyHeading(cells[0].Text) && !cells[0].Text.Contains('=', StringComparison.Ordinal)) return null;
+        return ([.. rows.Select(r => r.Cells.Length <= column || IsOneCell(r) ? r : r with { Cells = r.Cells[..column], Written = r.Written ?? r.Text })], [.. cells.SelectMany(c => Legends.Words(c.Text))]);
     }
 
     private static List<FamilyWord>? Words(IReadOnlyList<GridRow> rows, int column)

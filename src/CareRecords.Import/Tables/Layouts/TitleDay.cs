@@ -51,6 +51,8 @@ internal static class TitleDay
 
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
+        // "Wt 14.2 kg" is no day.
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b\d+[.,]\d+\s?(?:kg|lbs?|cm|ml|mg|l)\b", "", System.Text.RegularExpressions.RegexOptions.IgnoreCase);
         // "14-15 Feb 2025": the first of the two.
         text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})(?:st|nd|rd|th)?\s?(?:[-–&/]|into|to|thru|through)\s?(?:[A-Za-z]{2,9}\s)?\d{1,2}(?:st|nd|rd|th)?(?=\s+[A-Za-z]{3})", "$1");
         var words = text.Split([' ', ',', ':', '_', '(', ')', '|'], StringSplitOptions.RemoveEmptyEntries);
