@@ -49,6 +49,8 @@ internal static class ColumnContent
     private static Role? Renamed(ColumnMeaning column, List<Cell> cells, FamilyWords words) => column.Role switch
     {
         Role.By when Most(cells, IsRoute) => Role.Route,
+        // "How" over "cupping" is of the session, not of a feed.
+        Role.Route when Most(cells, c => Tells(c, Concept.Percussion, Concept.Vibration)) => Role.Technique,
         // Whoever did it is no sentence with figures.
         Role.By when cells.Count(c => c.Text.Length > 12 && c.Text.Any(char.IsAsciiDigit)) * 3 >= cells.Count => Role.Note,
         // "Physio or neb": which of them stands in the cell.

@@ -75,9 +75,12 @@ internal sealed partial class FreeWords(BlockReading reading)
         return any;
     }
 
+    // "pump 2 puffs 06h50, clapped 07h05": further on a clock is of what followed ("paracetamol 5 ml, temp 38.6, 38.0 at 03:30").
+    private const int WordsToItsClock = 5;
+
     /// <summary>True for words with a clock time of their own.</summary>
     public static bool HasClock(string words) =>
-        words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.')).Outcome == Outcome.Certain);
+        words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.AsSpan().IndexOfAny('h', 'H') is 1 or 2 && w.Length >= 4 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.', ':')).Outcome == Outcome.Certain);
 
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.
@@ -109,9 +112,9 @@ internal sealed partial class FreeWords(BlockReading reading)
         var time = ofOtherDay ? null : at is { Precision: TimePrecision.Exact or TimePrecision.Borrowed or TimePrecision.Rounded }
             ? new ClockTime(at.Stated.TimeOfDay, at.Stated.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm, TimePrecision.Exact, null, at.Stated.TimeOfDay, at.Stated.TimeOfDay)
             : null;
-        // "gave 2 puffs at 6.50" has its own time and needs none of the row's.
-        var alone = time is not null && heading is null && !keepAll && HasClock(words) ? NotesReader.ReadCell(source, new CellContext { Date = date }, context) : null;
-        var found = alone is { Problems.Count: 0, Entries.Count: > 0 } && alone.Entries.All(e => e is Sign || (e is not Session && e.When.IsExact)) ? alone : NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
+        // "gave 2 puffs at 6.50" has its own time and needs none of the row's; so has "clapped 7.05" where the words are all that tells.
+        var alone = time is not null && (heading is null || keepAll && heading == "notes") && HasClock(keepAll ? string.Join(' ', words.Split(' ').Take(WordsToItsClock)) : words) ? NotesReader.ReadCell(source, new CellContext { Date = date }, context) : null;
+        var found = alone is { Problems.Count: 0, Entries.Count: > 0 } && alone.Entries.All(e => e is Sign || ((keepAll || e is not Session) && e.When.IsExact)) && !(keepAll && alone.Entries.All(e => e is Sign)) ? alone : NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         reading.Into.Take(kept);

@@ -75,7 +75,9 @@ internal static class HeadingReader
         var named = words.Any(w => w.Medicine is not null);
         if (named || has.Contains(Concept.Inhaler)) return has.Contains(Concept.Amount) ? Role.Amount : Role.Dose;
         if (!has.Contains(Concept.Medicine)) return null;
-        return has.Contains(Concept.Amount) ? Role.Amount
+        // "Meds / comments": words of any kind.
+        return has.Contains(Concept.Note) ? Role.Note
+            : has.Contains(Concept.Amount) ? Role.Amount
             : has.Contains(Concept.Time) || has.Contains(Concept.Start) ? Role.Time
             : Role.Medicine;
     }

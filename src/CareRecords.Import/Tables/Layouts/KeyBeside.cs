@@ -10,6 +10,9 @@ internal static class KeyBeside
 {
     private const int LongestWord = 14;
     private const int FewestWords = 3;
+
+    /// <summary>A heading is shorter.</summary>
+    private const int LeastOfSentence = 35;
     private const int MostRows = 4000;
 
     /// <summary>The rows without the key, and what it explains; the rows as they are where none stands beside them.</summary>
@@ -31,7 +34,7 @@ internal static class KeyBeside
     {
         var cells = rows.Select(r => r[column]).Where(c => !c.IsEmpty).ToList();
         if (cells.Count < 2 || cells.Exists(c => c.Kind != CellKind.Text) || rows.Any(r => !IsOneCell(r) && !r[column - 1].IsEmpty)) return null;
-        if (!RowShape.IsKeyHeading(cells[0].Text) && !cells[0].Text.Contains('=', StringComparison.Ordinal)) return null;
+        if (!RowShape.IsKeyHeading(cells[0].Text) && !cells[0].Text.Contains('=', StringComparison.Ordinal) && cells[0].Text.Length < LeastOfSentence) return null;
         return ([.. rows.Select(r => r.Cells.Length <= column || IsOneCell(r) ? r : r with { Cells = r.Cells[..column], Written = r.Written ?? r.Text })], [.. cells.SelectMany(c => Legends.Words(c.Text))]);
     }
 

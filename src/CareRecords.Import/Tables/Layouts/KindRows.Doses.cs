@@ -17,7 +17,7 @@ internal sealed partial class KindRows
         }
 
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
-        var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
+        var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).Concat(Of(Role.Amount).Concat(Of(Role.Minutes)).Select(c => row[c])).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;
         if (reading.Cells.Several(cell) is { Count: > 1 } several)
         {

@@ -57,6 +57,8 @@ internal static class KindWords
         if (has.Contains(Concept.OxygenChange) || (has.Contains(Concept.Oxygen) && !has.Contains(Concept.Session))) return new(TableKind.Checks) { Measure = Role.Oxygen };
         if (has.Contains(Concept.Temperature)) return new(TableKind.Signs) { Sign = SignKind.Temperature };
         if (has.Contains(Concept.Breathing)) return new(TableKind.Signs) { Sign = SignKind.BreathingRate };
+        // "Breathing treatment" is a nebuliser's.
+        if (text.Contains("breathing treatment", StringComparison.OrdinalIgnoreCase)) return new(TableKind.Medicines) { Medicine = medicine };
         if (medicine is not null || has.Contains(Concept.Inhaler) || has.Contains(Concept.Medicine)) return new(TableKind.Medicines) { Medicine = medicine };
         if (has.Contains(Concept.Antibiotic)) return new(TableKind.Signs) { Sign = SignKind.Antibiotic };
         if (has.Contains(Concept.Session) || has.Contains(Concept.Percussion) || has.Contains(Concept.Vibration))

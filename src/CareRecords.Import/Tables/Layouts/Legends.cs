@@ -52,7 +52,8 @@ internal static partial class Legends
     public static IReadOnlyList<AreaName> AreaOrder(string text)
     {
         var longest = text.Contains('/') ? AreaNames.In(text) : [];
-        if (IsOrder(longest)) return longest;
+        // "cupping minutes L low / R low": the technique before the first is of all.
+        if (IsOrder(longest)) return longest[0].Technique != Records.Technique.Unknown && longest.Skip(1).All(a => a.Technique == Records.Technique.Unknown) ? [.. longest.Select(a => a with { Technique = longest[0].Technique })] : longest;
         // "minutes go LL/RL/LU/RU (copied off the fridge)"
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
             if (word.Contains('/') && AreaNames.In(word.Trim(',', '.', ';', '(', ')')) is var joined && IsOrder(joined) && joined.All(a => a.Area != Records.ChestArea.Unknown) && joined.Count == word.Count(c => c == '/') + 1) return joined;
