@@ -24,11 +24,11 @@ internal static class BareMinutes
         return null;
     }
 
-    // "4 minutes each place", "four places, 3 minutes each": the places of the last session that named them.
+    // "four places, 3 minutes each": the places of the last session that named as many.
     private static (List<AreaMinutes> Areas, string How)? OfEverySpot(List<AreaMinutes> areas, AreaReading words, SessionMemory sessions)
     {
-        if (areas.Count == 0 || !areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration } && words.EverySpot.Contains(a.Technique) && a.Minutes == areas[0].Minutes)) return null;
-        if (sessions.FindLast(s => Clapped(s) is { Count: > 2 } named && (areas.Count == 1 || areas.Count == named.Count) && named.TrueForAll(a => a.Side is Side.Left or Side.Right && a.Area != ChestArea.Unknown)) is not { } last) return null;
+        if (areas.Count < 2 || !areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration } && words.EverySpot.Contains(a.Technique) && a.Minutes == areas[0].Minutes)) return null;
+        if (sessions.FindLast(s => Clapped(s) is var named && areas.Count == named.Count && named.TrueForAll(a => a.Side is Side.Left or Side.Right && a.Area != ChestArea.Unknown)) is not { } last) return null;
         return (Clapped(last).ConvertAll(a => areas[0] with { Side = a.Side, Area = a.Area }), System.FormattableString.Invariant($"Every place read as the places of the session of {last.At:yyyy-MM-dd HH:mm}."));
     }
 

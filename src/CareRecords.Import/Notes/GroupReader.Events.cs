@@ -77,7 +77,7 @@ internal sealed partial class GroupReader
         for (var i = 0; i < group.Terms.Count; i++)
         {
             var term = group.Terms[i];
-            if (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && i + 1 < group.Terms.Count && group.Terms[i + 1].Is(Sense.Times)) || (term.Kind == TermKind.Number && term.IsWhole && i + 1 < group.Terms.Count && (group.Terms[i + 1].Is(Sense.Session) && group.Terms[i + 1].Text.EndsWith('s')))) return Doubts.Plain(term.Number);
+            if (term.Kind == TermKind.Times || (term.Kind == TermKind.Number && i + 1 < group.Terms.Count && group.Terms[i + 1].Is(Sense.Times) && !group.Terms[i + 1].Is(Sense.Each)) || (term.Kind == TermKind.Number && term.IsWhole && i + 1 < group.Terms.Count && (group.Terms[i + 1].Is(Sense.Session) && group.Terms[i + 1].Text.EndsWith('s')))) return Doubts.Plain(term.Number);
         }
         return null;
     }

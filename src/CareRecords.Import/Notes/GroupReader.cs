@@ -118,7 +118,7 @@ internal sealed partial class GroupReader
     // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
     private static bool IsCount(List<Term> terms, Term term, int times)
     {
-        if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || terms.IndexOf(term) is var here && here + 1 < terms.Count && terms[here + 1].Is(Sense.Times) || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
+        if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || terms.IndexOf(term) is var here && here + 1 < terms.Count && terms[here + 1].Is(Sense.Times) && !terms[here + 1].Is(Sense.Each) || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
         // "physio x3 in the day": without times and places a count is of sessions.
         return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
             && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);

@@ -56,6 +56,52 @@ public sealed class SentencesTests
     public void Sentence(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
+    [InlineData("07:00 chest bottoms 4 each side, tops 3 each side|chest 12:00, 16:00 and 20:00, 4 and 3", "07:00 session LL4 RL4 LU3 RU3; 12:00 session LL4 RL4 LU3 RU3; 16:00 session LL4 RL4 LU3 RU3; 20:00 session LL4 RL4 LU3 RU3")]
+    [InlineData("07:00 chest bottoms 4 each side, tops 3 each side|physio 11:00, 15:30, 19:30 - 4 and 3 each time", "07:00 session LL4 RL4 LU3 RU3; 11:00 session LL4 RL4 LU3 RU3; 15:30 session LL4 RL4 LU3 RU3; 19:30 session LL4 RL4 LU3 RU3")]
+    [InlineData("07:00 chest bottoms 3 each side, tops 2 each side|17:30 chest 3s and 2s", "07:00 session LL3 RL3 LU2 RU2; 17:30 session LL3 RL3 LU2 RU2")]
+    [InlineData("07:00 chest bottoms 3 each side, tops 2 each side|12:30 and 17:30 chest both done, 3 and 2", "07:00 session LL3 RL3 LU2 RU2; 12:30 session LL3 RL3 LU2 RU2; 17:30 session LL3 RL3 LU2 RU2")]
+    [InlineData("physio 7am and 6.30pm, 3 bottoms 2 tops", "07:00 session LL3 RL3 LU2 RU2; 18:30 session LL3 RL3 LU2 RU2")]
+    [InlineData("06:50 clapped low left 3 minutes, low right 3 minutes, then the same up top|17:00 clapped, four places, 4 minutes each", "06:50 session LL3 RL3 LU3 RU3; 17:00 session LL4 RL4 LU4 RU4")]
+    [InlineData("06:40 clap 4 minutes each side down, and on top 2 minutes each side", "06:40 session LL4 RL4 LU2 RU2")]
+    [InlineData("18:00 clap, sats 93 down from 96", "18:00 session UU; 18:00 check 93; 18:00 check 96")]
+    [InlineData("inhaler 16:50, 2. chest 17:10, left bottom 3, right bottom 3", "16:50 unknown 2 puffs; 17:10 session LL3 RL3")]
+    [InlineData("95 at 12:00 on half a litre. Turned it off at 15:00", "12:00 check 95 on 0.5; 15:00 check  on 0")]
+    [InlineData("temp 38.3 at 15:00 (I had 39.3 down first, my mistake)", "15:00 temperature 38.3 C")]
+    [InlineData("13:00 stuff is white now", "13:00 secretions white")]
+    [InlineData("13:00 secretions thick, pale green", "13:00 secretions thick, pale green")]
+    [InlineData("12:10 peg feed 150", "12:10 feed 150")]
+    [InlineData("15:00 rang the hospital physio, says drop the tops", "")]
+    [InlineData("09:00 washed the nebuliser cups", "")]
+    [InlineData("13:05 ibuprofen 6 ml. big brother got 10 ml too", "13:05 ibuprofen 6 ml")]
+    [InlineData("00:15 Mum took paracetamol 500 herself", "")]
+    [InlineData("16:00 chest not yet, he is asleep", "")]
+    [InlineData("next chest at 17:00, not earlier", "")]
+    [InlineData("physio was for 17:00 but put back to 18:30. 3 each side low", "18:30 session LL3 RL3")]
+    [InlineData("06:35 chest LL3 RL3|ignore the line above, wrote Monday out twice. 07:05 chest LL2 RL2", "07:05 session LL2 RL2")]
+    public void LinesThatLeanOnOthers(string lines, string expected) => Assert.Equal(expected, Told(Read(lines.Split('|'))));
+
+    [Theory]
+    [InlineData("12:00 chest: he says he did it, she says he didn't. idk")]
+    [InlineData("06:30 neb? one less in the box but can't remember giving it")]
+    public void WhatNobodyKnows_IsAsked(string line)
+    {
+        var reading = Read(line);
+        Assert.Empty(reading.Entries);
+        Assert.NotEmpty(reading.Problems);
+    }
+
+    [Theory]
+    [InlineData("As taught: percussion on RLL LLL RUL LUL. \"Full set\" = 3 min on every area.", "06:50 full set", "06:50 session RL3 LL3 RU3 LU3")]
+    [InlineData("perc = cupping, lowers L and R 4 min each unless I say different", "08:00 perc", "08:00 session LL4 RL4")]
+    [InlineData("Clap = lower L, lower R, upper L, upper R", "06:30 clap 2 min each area", "06:30 session LL2 RL2 LU2 RU2")]
+    [InlineData("physio = bottoms then tops, both sides", "06:45 physio 3 bottoms 2 tops", "06:45 session LL3 RL3 LU2 RU2")]
+    [InlineData("LB RB = bases, LT RT = tops", "06:45 chest LB3 RB3 LT2 RT2", "06:45 session LL3 RL3 LU2 RU2")]
+    [InlineData("pump = the salbutamol inhaler", "06:05 2 pumps", "06:05 salbutamol")]
+    [InlineData("Obs written SpO2 / HR", "03:00 96 / 85 air", "03:00 check 96 on 0")]
+    [InlineData("SpO2 x/y = before CPT / after CPT", "06:35 CPT RL3 LL3. SpO2 95/97", "06:35 session RL3 LL3; 06:35 check 95; 06:35 check 97")]
+    public void KeyAboveTheFirstDay_ExplainsWhatFollows(string key, string line, string expected) => Assert.Equal(expected, Told(Whole(key, "Tue 4 March 2025", line)));
+
+    [Theory]
     [InlineData("14:00 sats 86. Oxygen 2 l. 92 at 14:20, 94 at 14:50", "14:00 check 86; 14:00 check  on 2; 14:20 check 92 on 2; 14:50 check 94 on 2")]
     [InlineData("14:00 91 on 0.5, turned up to 1, 94 after 15 min", "14:00 check 91 on 0.5; 14:00 check  on 1; 14:15 check 94 on 1")]
     [InlineData("14:00 sats 92 RA, started 0.5 L, rose to 96 in 5 mins", "14:00 check 92 on 0; 14:00 check  on 0.5; 14:05 check 96 on 0.5")]

@@ -22,7 +22,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Eighth", 303, 16, 0.94, 19 },
         { "Ninth", 363, 14, 0.92, 10 },
         { "Tenth", 290, 39, 0.94, 17 },
-        { "Eleventh", 0, 400, 0.5, 200 },
+        { "Eleventh", 328, 5, 0.95, 6 },
     };
 
     [Theory]
