@@ -66,6 +66,8 @@ internal static class Modality
     private static bool IsOfAnother(Chunk chunk)
     {
         if (!chunk.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.MedicineWord) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs })) return false;
+        // "his sister had given 5 ml" gave it to the child.
+        if (chunk.Terms.Exists(t => t.Text is "gave" or "given" or "give")) return false;
         var took = chunk.Terms.FindLastIndex(t => t.Text is "got" or "had" or "took" or "taken");
         return took >= 0 && (chunk.Terms.FindIndex(took, t => t.Text is "herself" or "himself" or "myself") >= 0 || chunk.Terms.FindIndex(t => t.Text.Split(' ')[^1] is "brother" or "sister" or "cousin") is >= 0 and var relative && relative < took);
     }

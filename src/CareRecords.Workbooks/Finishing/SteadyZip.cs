@@ -33,7 +33,12 @@ internal static partial class SteadyZip
         // A thread of its own, for it waits for the packing and for pictures.
         var making = Task.Factory.StartNew(() =>
         {
-            foreach (var (name, entry, pipe) in parts) Make(pipe.Writer, rewriting(name, entry) ?? (stream => stream.Write(Steady(name, Read(entry!), random))));
+            foreach (var (name, entry, pipe) in parts)
+                Make(pipe.Writer, stream =>
+                {
+                    if (rewriting(name, entry) is { } write) write(stream);
+                    else stream.Write(Steady(name, Read(entry!), random));
+                });
         }, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {

@@ -72,6 +72,13 @@ public sealed class SheetDrawingTests
     }
 
     [Fact]
+    public void What_goes_wrong_before_a_part_is_begun_is_told_too()
+    {
+        using var stream = new MemoryStream();
+        Assert.Throws<InvalidDataException>(() => SteadyZip.Rewrite([], ["first", "second"], stream, (_, _) => throw new InvalidDataException()));
+    }
+
+    [Fact]
     public void A_place_that_takes_no_more_ends_the_making_of_parts()
     {
         using var book = Plain();
