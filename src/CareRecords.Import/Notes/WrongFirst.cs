@@ -19,5 +19,5 @@ internal static class WrongFirst
 
     private static bool SaysWrong(List<Term> inside) =>
         inside is [{ Text: "not" }, { Kind: TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts }, ..]
-        || inside.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity) && inside.Exists(t => t.Text is "i had" or "had" or "wrote" or "i wrote" or "put" or "i put" or "said") && inside.Exists(t => t.Text.Contains("mistake", StringComparison.Ordinal) || t.Text is "wrong" or "wrongly" or "misread" or "typo");
+        || inside.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time) && inside.Exists(t => t.Text is "i had" or "had" or "wrote" or "i wrote" or "put" or "i put" or "said") && inside.Exists(t => t.Text.Contains("mistake", StringComparison.Ordinal) || t.Text is "wrong" or "wrongly" or "misread" or "typo");
 }

@@ -12,6 +12,7 @@ internal static class OtherSense
         List<Term>? settled = null;
         for (var i = 0; i < terms.Count; i++)
             if (IsLowerChest(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
+            else if (IsUpperChest(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
@@ -29,6 +30,9 @@ internal static class OtherSense
     // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
     private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
         && !(at + 1 < terms.Count && terms[at + 1].Text is "to" or "from" or "by") && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
+
+    // "4 low 3 high each side": beside the lower chest.
+    private static bool IsUpperChest(List<Term> terms, int at) => terms[at].Text == "high" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min")) && terms.Exists(t => t.Is(Sense.Area, "lower"));
 
     private const int MostMinutes = 10;
 

@@ -158,4 +158,58 @@ public sealed class ColumnsAndCellsTests
         // The minutes are of each part that is named; vibration has its own.
         Assert.Equal([8.0, 6.0], sessions.Select(s => s.Areas.Sum(a => a.Minutes!.Value)));
     }
+
+    [Fact]
+    public void KeyInOneColumnBesideTheTable_HoldsNoReadings()
+    {
+        var log = Inputs.Import("a.csv", "Date,Time,SpO2,Chest,,KEY\n3 Nov 2025,07:00,95,base 3 each,,base = lower\n,18:00,94,base 3 each,,goal sats over 92 and 1000 ml a day\n");
+        Assert.Equal(["check 03 07:00 95", "session 03 07:00 LL3 RL3", "check 03 18:00 94", "session 03 18:00 LL3 RL3"], Told.By(log));
+    }
+
+    [Fact]
+    public void DayAboveTheTable_IsNotTheWeightBesideIt() =>
+        Assert.Equal(["check 09 06:00 96"], Told.By(Inputs.Import("a.csv", "Date:,2025-06-09,Name: J,Wt 14.2 kg\nTime,SpO2,HR,RR\n06:00,96,,\n")));
+
+    [Theory]
+    [InlineData("Meds / comments")]
+    [InlineData("Chest, feeds, meds")]
+    public void ColumnOfWordsOfAnyKind_IsReadAsWords(string heading)
+    {
+        var log = Inputs.Import("a.csv", $"Date,Time,SpO2,\"{heading}\"\n9 June 2025,07:00,95,salbutamol 4 puffs 06:45\n,12:00,96,good day at school\n,21:00,97,PEG feed on 50 ml/h\n");
+        Assert.Equal(["dose 09 06:45 salbutamol 4 puffs", "check 09 07:00 95", "check 09 12:00 96", "check 09 21:00 97", "feed 09 21:00 50 ml/h PumpedTube"], Told.By(log).Select(t => t.TrimEnd().Replace("~", "", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void WordsWithAClockNearTheirBeginning_NeedNoneOfTheirRow()
+    {
+        var log = Inputs.Import("a.csv", "Date;Time;Sats %;What we did\n14/07/2025;06h30;96;clapped 06h50: L low 3, R low 3, tops 2 each\n;18h00;97;clapped 18h10 low 3 tops 2 each side, slimy stuff\n;20h00;95;paracetamol 5 ml 20h10 because he was hot and cross\n");
+        Assert.Equal(["session 14 06:50 LL3 RL3 LU2 RU2", "session 14 18:10 LL3 RL3 LU2 RU2"], Told.By(log).Where(t => t.StartsWith("session", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void MedicineNamedBesideItsAmount_AndABreathingTreatment_AreDoses()
+    {
+        var log = Inputs.Import("a.csv", "Date,Time,What happened,Amount / minutes\n10/26/2025,6:20 AM,Breathing treatment,albuterol 2.5 mg\n10/26/2025,6:40 AM,CPT,lower 3 + 3\n10/26/2025,4:30 PM,Medication,acetaminophen 6 mL\n");
+        Assert.Equal(["salbutamol 2.5 mg", "paracetamol 6 mL"], log.Entries.OfType<Dose>().Select(d => $"{d.Medicine} {d.Amount?.Replace("albuterol ", "", StringComparison.Ordinal).Replace("acetaminophen ", "", StringComparison.Ordinal)}"));
+        Assert.Single(log.Entries.OfType<Session>());
+    }
+
+    [Fact]
+    public void HowOverCupping_IsOfTheSession() =>
+        Assert.Empty(Inputs.Import("a.csv", "Date,Start,End,LL,RL,How\n2025-11-03,07:10,07:25,3,3,cupping\n2025-11-04,07:10,07:25,3,3,cupping\n").Entries.OfType<Feed>());
+
+    [Fact]
+    public void HeadingThatSaysHowToFillItIn_IsReadWithoutThat()
+    {
+        var log = Inputs.Import("a.csv", "Timestamp,What?,Time it happened (blank = right now),Sats\n1/20/2025 7:24:10,Sats,7:05:00 AM,95\n1/25/2025 17:41:55,Sats,5:20:00 PM,96\n");
+        Assert.Equal([new(2025, 1, 20, 7, 5), new(2025, 1, 25, 17, 20)], log.Entries.OfType<Check>().Select(c => c.Start!.Stated));
+    }
+
+    [Fact]
+    public void WeekInTheCorner_GivesItsDaysTheirMonth()
+    {
+        var log = Inputs.Import("a.csv", "Chest chart;;\nB = bases, T = tops, mins each side;;\nWeek of 3 Nov 2025;Mon 3;Tue 4\nChest am;7.05 B3 T2;7.10 B3 T2\nSats after;97;96\n");
+        Assert.Equal([3, 4], log.Entries.OfType<Session>().Select(s => s.Start!.Stated.Day));
+        Assert.All(log.Entries, e => Assert.Equal((2025, 11), (e.When.Stated.Year, e.When.Stated.Month)));
+    }
 }

@@ -23,6 +23,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Ninth", 363, 14, 0.92, 10 },
         { "Tenth", 290, 39, 0.94, 17 },
         { "Eleventh", 328, 5, 0.95, 6 },
+        { "Twelfth", 305, 17, 0.91, 7 },
     };
 
     [Theory]

@@ -57,7 +57,7 @@ internal sealed partial class FreeWords(BlockReading reading)
 
     // "sats after 96" in the remark of a physio is a check of its own; beside a check it is the same one in words.
     private bool IsOther(CareEntry entry, CellAt cell, UncertainTime at) =>
-        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null } or Feed { Start: null, End: not null }
+        entry is Check { SpO2: not null } or Dose { Medicine: not Medicines.Unknown, Amount: not null } or Feed { Millilitres: not null } or Feed { MillilitresPerHour: not null } or Feed { Start: null, End: not null }
         && !reading.Into.Entries.TakeLast(MostOfARow).Any(e => e.GetType() == entry.GetType() && e.When.Stated.Date == at.Stated.Date && SourceLines.NumberOf(e.Sources[0]) == cell.Row.Line);
 
     // A cell over several lines of a text: each line is the source of what it tells.

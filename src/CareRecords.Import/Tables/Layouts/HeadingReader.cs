@@ -4,14 +4,21 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads one heading.</summary>
-internal static class HeadingReader
+internal static partial class HeadingReader
 {
+    [System.Text.RegularExpressions.GeneratedRegex(@"\s*\([^()]*=[^()]*\)")]
+    private static partial System.Text.RegularExpressions.Regex HowToFillIn();
+
     /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
     public static ColumnMeaning Read(string heading, string? groupHeading = null)
     {
+        // "Time it happened (blank = right now)": how to fill it in says nothing of what it holds.
+        if (heading.Contains('=', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
         var own = Lexicon.Find(heading, out _).ToList();
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
+        // "Chest, feeds, meds": its words say themselves what they are of.
+        if (role == Role.Note && own.Exists(k => k.Concept == Concept.Session) && own.Exists(k => k.Concept == Concept.Medicine)) heading = "notes";
         // "time" under "Physio" is the physio's time; "ml" under "Feed" needs no help.
         var phaseOnly = own.Count > 0 && own.TrueForAll(k => k.Concept is Concept.Before or Concept.After or Concept.During) && !group.Any(k => k.Concept is Concept.Saturation or Concept.Pulse or Concept.Oxygen);
         if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && !phaseOnly && group.Any(k => IsEvent(k.Concept)))
@@ -57,6 +64,8 @@ internal static class HeadingReader
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
         if (has.Contains(Concept.Breathing)) return Role.Breathing;
+        // "Chest, feeds, meds": words of any kind.
+        if (has.Contains(Concept.Session) && has.Contains(Concept.Medicine) && has.Overlaps([Concept.Feed, Concept.Pump])) return Role.Note;
         if (Dose(words, has) is { } dose) return dose;
         if (Session(has) is { } session) return session == Role.Session && IsNumber(heading) ? Role.Ignore : session;
         // "NG feeding done", "RT feed over at".

@@ -47,7 +47,7 @@ internal static class TitleDay
     public static LocalDate? InLine(string text, LocalDate? year = null) => Day(text, null, year);
 
     private static List<string> Titles(Place place, IReadOnlyList<GridRow> rows) =>
-        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), .. rows.Take(TitleRows).Where(r => r.Cells.Length > 2 && IsMonth(r[0].Text)).Select(r => r[0].Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
+        [.. rows.Take(TitleRows).Where(r => r.Cells.Count(c => !c.IsEmpty) <= 2).SelectMany(r => r.Cells).Where(c => c.Kind == CellKind.Text).Select(c => c.Text), .. rows.Take(TitleRows).Where(BlockFinder.IsDayLine).Select(r => r.Text), .. rows.Take(TitleRows).Where(r => r.Cells.Length > 2 && (IsMonth(r[0].Text) || r[0].Kind == CellKind.Text && WeekBegins(r[0].Text) && r[0].Text.Any(char.IsAsciiDigit))).Select(r => r[0].Text), place.Sheet ?? "", Path.GetFileNameWithoutExtension(place.File)];
 
     private static LocalDate? Day(string text, DateOrder? order, LocalDate? year)
     {
