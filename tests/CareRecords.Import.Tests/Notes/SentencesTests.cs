@@ -76,6 +76,7 @@ public sealed class SentencesTests
     [InlineData("00:15 Mum took paracetamol 500 herself", "")]
     [InlineData("16:00 chest not yet, he is asleep", "")]
     [InlineData("next chest at 17:00, not earlier", "")]
+    [InlineData("07:30 chest LL3 RL3|four claps again at the same times", "07:30 session LL3 RL3")]
     [InlineData("physio was for 17:00 but put back to 18:30. 3 each side low", "18:30 session LL3 RL3")]
     [InlineData("06:35 chest LL3 RL3|ignore the line above, wrote Monday out twice. 07:05 chest LL2 RL2", "07:05 session LL2 RL2")]
     public void LinesThatLeanOnOthers(string lines, string expected) => Assert.Equal(expected, Told(Read(lines.Split('|'))));
