@@ -7,6 +7,12 @@ namespace CareRecords.Workbooks.Charts;
 /// <param name="HeightMillimetres">Height in mm, over 0.</param>
 public sealed record ChartAnchor(int Column, int Row, double WidthMillimetres, double HeightMillimetres)
 {
+    /// <summary>
+    /// The distance from the sheet's left and top edge in mm, for what stands right of something else: a program without the sheet's font makes columns
+    /// wider, and a chart that hangs on a column leaves the page. Null for one that hangs on its cell.
+    /// </summary>
+    public (double Left, double Top)? FromEdges { get; init; }
+
     /// <summary>The place of a picture at the size it was drawn for.</summary>
     public static ChartAnchor AtDrawnSize(int column, int row, DrawnChart chart) => new(
         column, row, chart.WidthPixels * 25.4 / DrawnChart.PixelsPerInch, chart.HeightPixels * 25.4 / DrawnChart.PixelsPerInch);

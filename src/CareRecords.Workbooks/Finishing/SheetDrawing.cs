@@ -108,7 +108,10 @@ internal sealed class SheetDrawing
     private XElement Named(string name, string altText) =>
         new(Xdr + "cNvPr", new XAttribute("id", _names.Count + 1), new XAttribute("name", name), new XAttribute("descr", CellText.Fit(altText)));
 
-    private void Place(ChartAnchor anchor, XElement content) => _drawing.Add(new XElement(Xdr + "oneCellAnchor",
+    private void Place(ChartAnchor anchor, XElement content) => _drawing.Add(anchor.FromEdges is { } edges
+        ? new XElement(Xdr + "absoluteAnchor", new XElement(Xdr + "pos", new XAttribute("x", Emu(edges.Left)), new XAttribute("y", Emu(edges.Top))),
+            Size(Xdr + "ext", anchor.WidthMillimetres, anchor.HeightMillimetres), content, new XElement(Xdr + "clientData"))
+        : new XElement(Xdr + "oneCellAnchor",
         new XElement(Xdr + "from", new XElement(Xdr + "col", anchor.Column - 1), new XElement(Xdr + "colOff", 0), new XElement(Xdr + "row", anchor.Row - 1), new XElement(Xdr + "rowOff", 0)),
         Size(Xdr + "ext", anchor.WidthMillimetres, anchor.HeightMillimetres), content, new XElement(Xdr + "clientData")));
 

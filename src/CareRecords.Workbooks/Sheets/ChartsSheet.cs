@@ -14,6 +14,8 @@ internal static class ChartsSheet
     private const double ColumnWidth = 9.3;
     private const double WidthMillimetres = 254;
     private const double RowHeight = 15;
+    private const double TitleHeight = 22;
+    private const double MillimetrePoints = 72 / 25.4;
     private const int NativeRows = 15;
 
     /// <summary>Rows on a landscape page of A4, the shorter of A4 and Letter, at <see cref="Scale"/>.</summary>
@@ -45,13 +47,13 @@ internal static class ChartsSheet
             var at = cursor.Take(NativeRows);
             for (var side = 0; side < 2 && i + side < native.Count; side++)
             {
-                placed.Add(new PlacedChart(
-                    new ChartAnchor(1 + (side * Columns / 2), at, (WidthMillimetres / 2) - 3, NativeRows * RowHeight / 72 * 25.4), null, native[i + side]));
+                var anchor = new ChartAnchor(1 + (side * Columns / 2), at, (WidthMillimetres / 2) - 3, NativeRows * RowHeight / MillimetrePoints);
+                placed.Add(new PlacedChart(side == 0 ? anchor : anchor with { FromEdges = (WidthMillimetres / 2, (TitleHeight + ((at - 2) * RowHeight)) / MillimetrePoints) }, null, native[i + side]));
             }
         }
 
         sheet.Rows(1, cursor.Row + 1).Height = RowHeight;
-        sheet.Row(1).Height = 22;
+        sheet.Row(1).Height = TitleHeight;
         PageDress.Apply(sheet, landscape: true, Look.Blue);
         sheet.PageSetup.AdjustTo(Scale); // A page that is fitted to its width ignores the page breaks below.
         sheet.PageSetup.PrintAreas.Add(1, 1, Math.Max(cursor.Row, 6), Columns);

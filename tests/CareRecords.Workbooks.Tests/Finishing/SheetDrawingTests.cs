@@ -59,6 +59,17 @@ public sealed class SheetDrawingTests
     }
 
     [Fact]
+    public void A_chart_right_of_another_hangs_on_no_column()
+    {
+        using var book = Plain();
+        using var stream = new MemoryStream();
+        PackagePass.Save(book, [new(new ChartAnchor(8, 1, 100, 60) { FromEdges = (127, 50) }, null, Native("line"))], stream);
+        using var document = SpreadsheetDocument.Open(stream, false);
+        var anchor = Assert.Single(SheetOf(document).DrawingsPart!.WorksheetDrawing.Descendants<Xdr.AbsoluteAnchor>());
+        Assert.Equal((127L * 36000, 50L * 36000), (anchor.Position?.X?.Value, anchor.Position?.Y?.Value));
+    }
+
+    [Fact]
     public void A_name_used_twice_on_a_sheet_is_refused() =>
         Assert.Throws<ArgumentException>(() => SheetDrawing.Of([new(new ChartAnchor(1, 1, 100, 60), null, Native("line")), new(new ChartAnchor(1, 20, 100, 60), null, Native("line"))]));
 
