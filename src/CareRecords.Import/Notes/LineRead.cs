@@ -103,6 +103,9 @@ internal enum LineMarks
     /// <summary>A message that only says that something was done or given.</summary>
     Answer = 16384,
 
+    /// <summary>Taken back by the line after it.</summary>
+    TakenBack = 32768,
+
     /// <summary>Corrects a time, the right one first ("6:50 not 6:40").</summary>
     RightFirst = 4096,
 }

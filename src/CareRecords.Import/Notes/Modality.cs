@@ -15,7 +15,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunks, chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             unreal |= Prescribes(chunks, chunks.IndexOf(chunk));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
@@ -32,7 +32,7 @@ internal static class Modality
     }
 
     /// <summary>"Puffer beforehand is anyone's guess": whether it was done is not known.</summary>
-    public static bool IsUnsure(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Exists(t => IsDeniable(t) && !t.Is(Sense.Sign) || t.Text == "one" || t.Is(Sense.DayPart) && chunk.Terms[0] != t);
+    public static bool IsUnsure(Chunk chunk) => IsOfEither(chunk) || chunk.Has(Sense.Unsure) && chunk.Terms.Exists(t => IsDeniable(t) && !t.Is(Sense.Sign) || t.Text == "one" || t.Is(Sense.DayPart) && chunk.Terms[0] != t);
 
     /// <summary>"Dad says he did it, Lily says he didn't. idk": of that sentence and the one before.</summary>
     public static bool IsUnsureOfAll(Chunk chunk) => chunk.Has(Sense.Unsure) && chunk.Terms.Count <= 4 && chunk.Terms.TrueForAll(t => t.Kind is TermKind.Word or TermKind.Symbol && !IsDeniable(t)) && !IsUnsure(chunk);
@@ -62,18 +62,28 @@ internal static class Modality
     // "his nebs are always salbutamol": what is arranged.
     private static bool IsAlways(Chunk chunk) => chunk.Terms.FindIndex(t => t.Text is "always") is > 1 and var always && chunk.Terms[always - 1].Text is "is" or "are" && (chunk.Terms[always - 2].Is(Sense.Device) || chunk.Terms[always - 2].Is(Sense.Unit, "puffs")) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
-    // "big brother got 10 ml too", "his cousin has a cold and had 5 ml", "Mom took acetaminophen 500 herself".
+    // "big brother got 10 ml too", "his cousin has a cold and had 5 ml", "took 2 puffs myself": not "got 2 puffs from his brother".
     private static bool IsOfAnother(Chunk chunk)
     {
-        if (!chunk.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.MedicineWord) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs })) return false;
+        if (!IsOfDose(chunk)) return false;
         // "his sister had given 5 ml" gave it to the child.
         if (chunk.Terms.Exists(t => t.Text is "gave" or "given" or "give")) return false;
-        var took = chunk.Terms.FindLastIndex(t => t.Text is "got" or "had" or "took" or "taken");
-        return took >= 0 && (chunk.Terms.FindIndex(took, t => t.Text is "herself" or "himself" or "myself") >= 0 || chunk.Terms.FindIndex(t => t.Text.Split(' ')[^1] is "brother" or "sister" or "cousin") is >= 0 and var relative && relative < took);
+        var took = chunk.Terms.FindLastIndex(IsTaking);
+        if (took < 0) return false;
+        if (chunk.Terms.FindIndex(took, t => t.Text == "myself") >= 0) return true;
+        return chunk.Terms.FindIndex(t => t.Text.Split(' ')[^1] is "brother" or "sister" or "cousin") is >= 0 and var relative && relative < took
+            && !chunk.Terms.Take(relative).TakeLast(2).Any(t => t.Text.Split(' ')[0] is "with" or "by" or "from" or "to" or "for" or "like" or "after" or "and");
     }
 
-    // "Next tapping at 5, not earlier": still to come.
-    private static bool IsNext(Chunk chunk) => chunk.Terms[0].Text == "next" && chunk.Terms.Count > 1 && (chunk.Terms[1].Is(Sense.Session) || chunk.Terms[1].Is(Sense.Technique) || chunk.Terms[1].Is(Sense.Feed) || chunk.Terms[1].Is(Sense.Device) || chunk.Terms[1].Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.AllDone) || t.Text is "done" or "did" or "was");
+    private static bool IsOfDose(Chunk chunk) => chunk.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.MedicineWord) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs });
+
+    private static bool IsTaking(Term term) => term.Text is "got" or "had" or "took" or "taken";
+
+    // "took acetaminophen 500 herself": the child, or the one who tells.
+    private static bool IsOfEither(Chunk chunk) => IsOfDose(chunk) && chunk.Terms.FindIndex(IsTaking) is >= 0 and var took && chunk.Terms.FindIndex(took, t => t.Text is "herself" or "himself") >= 0;
+
+    /// <summary>"Next tapping at 5, not earlier": still to come, or told in its turn; where its places or minutes are told, it was done.</summary>
+    public static bool IsNext(List<Chunk> chunks, Chunk chunk) => !chunks.Exists(c => c.Sentence == chunk.Sentence && c.Terms.Exists(t => t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.EachSide) || t.Kind is TermKind.Parts or TermKind.Reference || t is { Kind: TermKind.Quantity })) && chunk.Terms[0].Text == "next" && chunk.Terms.Count > 1 && (chunk.Terms[1].Is(Sense.Session) || chunk.Terms[1].Is(Sense.Technique) || chunk.Terms[1].Is(Sense.Feed) || chunk.Terms[1].Is(Sense.Device) || chunk.Terms[1].Is(Sense.Medicine)) && !chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.AllDone) || t.Text is "done" or "did" or "was");
 
     // "usual is air in the day": no reading of a day.
     private static bool IsUsual(Chunk chunk) => chunk.Terms.Count > 1 && chunk.Terms[0].Is(Sense.Usual) && chunk.Terms[1].Text is "is" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
@@ -113,6 +123,8 @@ internal static class Modality
             var skip = term.Is(Sense.Skip) || (term.Is(Sense.Minus) && term.Text is "skipped the" && i + 1 < terms.Count && (IsFeed(terms[i + 1]) || IsDose(terms[i + 1]) || terms[i + 1].Is(Sense.Session)));
             // "chest at 5 as he couldn't settle": what could not be done is not the care.
             if (skip && term.Text is "couldnt" && i + 1 < terms.Count && NextDeniable(terms, i + 1) < 0 && terms[i + 1].Text is not ("do" or "manage" or "get" or "give" or "face")) { stay.Add(term); continue; }
+            // "cough not yet gone" is still there.
+            if (skip && term.Text is "not yet" && !stay.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || IsDose(t) || IsFeed(t))) { stay.Add(term); continue; }
             // Miss Odell is a teacher.
             if (skip && term.Text is "miss" && !(i + 1 < terms.Count && (IsDeniable(terms[i + 1]) || (terms[i + 1].Text is "the" or "a" or "his" or "her" or "one")))) { stay.Add(term); continue; }
             // "forgot to look at the clock" leaves out no care.

@@ -246,7 +246,7 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
-            if (!_headings.ContainsKey(i) && TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.Unreal; continue; }
+            if (TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.TakenBack; continue; }
             // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
             if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }
             if (prefix.Stamp is not null || heading is not null) quoted = false;
@@ -379,6 +379,7 @@ internal sealed class NotesRun
             if (_fates[i] != LineFate.Blank || _marks[i] is not { } marks) continue;
             _fates[i] = LineFate.NotRecord;
             _setAside.Add(new SetAsideLine(Source(i), (marks & LineMarks.Heading) != 0 ? "a day heading" : (marks & LineMarks.Section) != 0 ? "a heading" : (marks & LineMarks.TableHeading) != 0 ? "a heading of a table"
+                : (marks & LineMarks.TakenBack) != 0 ? "taken back by the line after it"
                 : (marks & LineMarks.Unreal) != 0 ? "a plan, advice or a list" : (marks & LineMarks.Care) != 0 ? "speaks of care, with no time or value to keep" : "a remark"));
         }
     }

@@ -13,6 +13,6 @@ internal static partial class TakenBack
         return next < lines.Count && Takes().IsMatch(lines[next]);
     }
 
-    [GeneratedRegex(@"^\W*(?:(?:please|pls|sorry),? )?(?:ignore|disregard|scrap|scratch|strike out|cross out) (?:the |that |my )?(?:(?:line|entry|note|bit|one) (?:above|before)|(?:last|previous|above) (?:line|entry|note|bit|one)|above)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^\W*(?:(?:please|pls|sorry),? )?(?:ignore|disregard|scrap|scratch|strike out|cross out) (?:the |that |my )?(?:(?:line|entry) (?:above|before)|(?:last|previous|above) (?:line|entry))\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Takes();
 }

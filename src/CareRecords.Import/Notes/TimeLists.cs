@@ -92,8 +92,8 @@ internal static class TimeLists
             taken = next - at;
             if (list.Count == 1) return (list, 1);
         }
-        // "puffer 6.25, 2"
-        if (terms[at].Kind == TermKind.Time && at > 0 && list.Count == 2 && bare == 1 && terms[next - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= 12 } && Enumerable.Range(Math.Max(0, at - 2), at - Math.Max(0, at - 2)).Any(k => terms[k].Is(Sense.Device) || terms[k].Text == "puffs" || IsInhaled(terms[k])))
+        // "puffer 6.25, 2": who writes minutes writes them twice; "puffer 8am, 4" may be two times.
+        if (terms[at].Kind == TermKind.Time && terms[at].Clock!.Start.Time.Minute != 0 && at > 0 && list.Count == 2 && bare == 1 && terms[next - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= 12 } && Enumerable.Range(Math.Max(0, at - 2), at - Math.Max(0, at - 2)).Any(k => terms[k].Is(Sense.Device) || terms[k].Text == "puffs" || IsInhaled(terms[k])))
         {
             terms[next - 1] = terms[next - 1] with { Kind = TermKind.Quantity, Unit = Unit.Puffs, Clock = null };
             return ([list[0]], 1);

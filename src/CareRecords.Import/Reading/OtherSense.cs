@@ -24,8 +24,10 @@ internal static class OtherSense
             || at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
         "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
-        _ => terms[at].Is(Sense.Device) && Enumerable.Range(Math.Max(0, at - 2), Math.Min(2, at)).Any(k => terms[k].Text is "washed" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed"),
+        _ => terms[at].Is(Sense.Device) && (at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
+
+    private static bool IsWashing(Term term) => term.Text is "washed" or "washed the" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed";
 
     // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
     private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
@@ -39,8 +41,8 @@ internal static class OtherSense
     // "physio was at school", "physio came at 2": not "physio was at 2".
     private static bool IsPerson(List<Term> terms, int at)
     {
-        // "called PT line", "rang hosp physio", "rang the physio"
-        if (Enumerable.Range(Math.Max(0, at - 3), Math.Min(3, at)).Any(k => terms[k].Text.Split(' ')[0] is "rang" or "called" or "phoned" or "texted" or "messaged" or "emailed" && terms.Skip(k + 1).Take(at - k - 1).All(t => t.Kind == TermKind.Word && !t.Is(Sense.And) && !t.Is(Sense.Then)))) return true;
+        // "called PT line", "rang hosp physio", "rang the physio": not "rang the clinic physio 15:00 LL3".
+        if (!(at + 1 < terms.Count && terms[at + 1].Kind is TermKind.Number or TermKind.Time or TermKind.Parts) && Enumerable.Range(Math.Max(0, at - 3), Math.Min(3, at)).Any(k => terms[k].Text.Split(' ')[0] is "rang" or "called" or "phoned" or "texted" or "messaged" or "emailed" && terms.Skip(k + 1).Take(at - k - 1).All(t => t.Kind == TermKind.Word && !t.Is(Sense.And) && !t.Is(Sense.Then)))) return true;
         if (at + 1 >= terms.Count) return false;
         // "Karin (physio) phoned": the word behind the bracket.
         if (terms[at + 1].IsSymbol(")") && at > 0 && terms[at - 1].IsSymbol("(")) return at + 2 < terms.Count && terms[at + 2].Text.Split(' ')[0] is "phoned" or "called" or "rang" or "came" or "says" or "said" or "texted" or "emailed" or "visited";

@@ -12,8 +12,6 @@ namespace CareRecords.Workbooks.Finishing;
 /// </summary>
 internal static class PackagePass
 {
-    private const string Office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-
     /// <summary>The order in which formulas were last worked out: the library's knows its own cells only, and every program makes one.</summary>
     private const string CalculationChain = "xl/calcChain.xml";
 
@@ -67,7 +65,7 @@ internal static class PackagePass
         var targets = Load(from, "xl/_rels/workbook.xml.rels").Elements(PackageXml.Relations + "Relationship")
             .ToDictionary(r => (string?)r.Attribute("Id") ?? "", r => PartName((string?)r.Attribute("Target") ?? ""));
         return Load(from, "xl/workbook.xml").Descendants(SheetPart.Namespace + "sheet")
-            .ToDictionary(s => targets[(string?)s.Attribute((XNamespace)Office + "id") ?? ""], s => (string?)s.Attribute("name") ?? "");
+            .ToDictionary(s => targets[(string?)s.Attribute((XNamespace)PackageXml.Office + "id") ?? ""], s => (string?)s.Attribute("name") ?? "");
     }
 
     private static string PartName(string target) => target.StartsWith('/') ? target[1..] : "xl/" + target;

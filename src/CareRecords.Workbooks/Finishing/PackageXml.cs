@@ -8,6 +8,9 @@ namespace CareRecords.Workbooks.Finishing;
 /// <summary>XML of a package's own parts (Open Packaging Conventions, ECMA-376 part 2).</summary>
 internal static class PackageXml
 {
+    /// <summary>Relationships inside a document: their types begin with it, and attributes that name them are in it.</summary>
+    public const string Office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+
     public static readonly XNamespace Relations = "http://schemas.openxmlformats.org/package/2006/relationships";
     public static readonly XNamespace Types = "http://schemas.openxmlformats.org/package/2006/content-types";
 

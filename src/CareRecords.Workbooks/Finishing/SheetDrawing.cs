@@ -18,13 +18,12 @@ internal sealed class SheetDrawing
     public const string Id = "drawing-charts";
 
     private const string Part = "xl/drawings/drawing1.xml";
-    private const string Office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
     private const double EmuPerMillimetre = 36000;
 
     private static readonly XNamespace Xdr = "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
     private static readonly XNamespace A = "http://schemas.openxmlformats.org/drawingml/2006/main";
     private static readonly XNamespace C = "http://schemas.openxmlformats.org/drawingml/2006/chart";
-    private static readonly XNamespace R = Office;
+    private static readonly XNamespace R = PackageXml.Office;
 
     private readonly Dictionary<string, Action<Stream>> _parts = [];
     private readonly List<(string Name, string Type)> _types = [];
@@ -49,7 +48,7 @@ internal sealed class SheetDrawing
     }
 
     /// <summary>What the sheet's relationships have to say of it.</summary>
-    public static XElement Relationship => PackageXml.Relationship(Id, Office + "/drawing", Part);
+    public static XElement Relationship => PackageXml.Relationship(Id, PackageXml.Office + "/drawing", Part);
 
     /// <exception cref="ArgumentException">Two of them have the same name, or a chart has no series.</exception>
     public static SheetDrawing Of(IReadOnlyList<PlacedChart> charts)
@@ -79,7 +78,7 @@ internal sealed class SheetDrawing
             for (var i = _pictures.Count - 1; i >= 0; i--) _ = _pictures[i].Png;
             stream.Write(chart.Png);
         };
-        _relations.Add(PackageXml.Relationship(id, Office + "/image", part));
+        _relations.Add(PackageXml.Relationship(id, PackageXml.Office + "/image", part));
         Place(anchor, new XElement(Xdr + "pic",
             new XElement(Xdr + "nvPicPr", Named(chart.Name, chart.AltText), new XElement(Xdr + "cNvPicPr", new XElement(A + "picLocks", new XAttribute("noChangeAspect", 1)))),
             new XElement(Xdr + "blipFill", new XElement(A + "blip", new XAttribute(R + "embed", id)), new XElement(A + "stretch", new XElement(A + "fillRect"))),
@@ -96,7 +95,7 @@ internal sealed class SheetDrawing
         var text = Encoding.UTF8.GetBytes("<?xml version=\"1.0\" encoding=\"utf-8\"?>" + ChartXml.Of(chart).OuterXml);
         _parts[part] = stream => stream.Write(text);
         _types.Add((part, "application/vnd.openxmlformats-officedocument.drawingml.chart+xml"));
-        _relations.Add(PackageXml.Relationship(id, Office + "/chart", part));
+        _relations.Add(PackageXml.Relationship(id, PackageXml.Office + "/chart", part));
         Place(anchor, new XElement(Xdr + "graphicFrame", new XAttribute("macro", ""),
             new XElement(Xdr + "nvGraphicFramePr", Named(chart.Name, chart.AltText), new XElement(Xdr + "cNvGraphicFramePr")),
             new XElement(Xdr + "xfrm", Offset(A), Size(A + "ext", 0, 0)),

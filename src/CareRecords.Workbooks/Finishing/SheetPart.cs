@@ -12,13 +12,12 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
     /// <summary>More links than this on a sheet and some programs refuse the file (65,530); the rest are plain text.</summary>
     private const int MostLinks = 60_000;
 
-    /// <summary>What stands after the links in a sheet part.</summary>
-    private static readonly HashSet<string> AfterLinks =
-        ["printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors", "drawing", "legacyDrawing", "tableParts", "extLst"];
-
-    /// <summary>What stands after the drawing in a sheet part: a program repairs a sheet whose elements are out of order.</summary>
-    private static readonly HashSet<string> AfterDrawing =
-        ["legacyDrawing", "legacyDrawingHF", "drawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst"];
+    /// <summary>What stands after the links in a sheet part, in order (ECMA-376 part 1, 18.3.1.99): a program repairs a sheet whose elements are out of order.</summary>
+    private static readonly string[] AfterLinks =
+    [
+        "printOptions", "pageMargins", "pageSetup", "headerFooter", "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing",
+        "legacyDrawing", "legacyDrawingHF", "drawingHF", "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst",
+    ];
 
     private readonly List<(string At, string Place, string Shown)> _links = [];
     private int _linksOfLibrary;
@@ -108,8 +107,8 @@ internal sealed class SheetPart(XElement sheet, string name, IReadOnlyList<Pendi
     private void PlaceDrawing()
     {
         if (Drawing is null) return;
-        var drawing = new XElement(Namespace + "drawing", new XAttribute((XNamespace)"http://schemas.openxmlformats.org/officeDocument/2006/relationships" + "id", Drawing));
-        if (sheet.Elements().FirstOrDefault(e => AfterDrawing.Contains(e.Name.LocalName)) is { } after) after.AddBeforeSelf(drawing);
+        var drawing = new XElement(Namespace + "drawing", new XAttribute((XNamespace)PackageXml.Office + "id", Drawing));
+        if (sheet.Elements().FirstOrDefault(e => Array.IndexOf(AfterLinks, e.Name.LocalName) > Array.IndexOf(AfterLinks, "drawing")) is { } after) after.AddBeforeSelf(drawing);
         else sheet.Add(drawing);
     }
 

@@ -73,9 +73,15 @@ public sealed class SentencesTests
     [InlineData("15:00 rang the hospital physio, says drop the tops", "")]
     [InlineData("09:00 washed the nebuliser cups", "")]
     [InlineData("13:05 ibuprofen 6 ml. big brother got 10 ml too", "13:05 ibuprofen 6 ml")]
-    [InlineData("00:15 Mum took paracetamol 500 herself", "")]
+    [InlineData("09:00 with his brother had 2 puffs of salbutamol", "09:00 salbutamol 2 puffs")]
+    [InlineData("First physio 07:10 LL3 RL3. Next physio 11:30, LL4 RL4", "07:10 session LL3 RL3; 11:30 session LL4 RL4")]
+    [InlineData("10:00 cough not yet gone", "10:00 cough")]
+    [InlineData("11:00 spit out the amoxicillin 5 ml", "11:00 amoxicillin 5 ml")]
+    [InlineData("12:00 feed 30 (not 40, he was sick)", "12:00 feed 30; 12:00 vomit")]
+    [InlineData("13:00 chest LL3 RL3|Scratch above his left eye from the cat", "13:00 session LL3 RL3")]
+    [InlineData("rang the clinic, physio 15:00 LL3 RL3", "15:00 session LL3 RL3")]
+    [InlineData("inhaler 8am, 4", "08:00 unknown; 16:00 unknown")]
     [InlineData("16:00 chest not yet, he is asleep", "")]
-    [InlineData("next chest at 17:00, not earlier", "")]
     [InlineData("07:30 chest LL3 RL3|four claps again at the same times", "07:30 session LL3 RL3")]
     [InlineData("physio was for 17:00 but put back to 18:30. 3 each side low", "18:30 session LL3 RL3")]
     [InlineData("06:35 chest LL3 RL3|ignore the line above, wrote Monday out twice. 07:05 chest LL2 RL2", "07:05 session LL2 RL2")]
@@ -83,6 +89,9 @@ public sealed class SentencesTests
 
     [Theory]
     [InlineData("12:00 chest: he says he did it, she says he didn't. idk")]
+    [InlineData("08:00 Tom had his inhaler 2 puffs himself")]
+    [InlineData("00:15 Mum took paracetamol 500 herself")]
+    [InlineData("next chest at 17:00, not earlier")]
     [InlineData("06:30 neb? one less in the box but can't remember giving it")]
     public void WhatNobodyKnows_IsAsked(string line)
     {
@@ -91,6 +100,10 @@ public sealed class SentencesTests
         Assert.NotEmpty(reading.Problems);
     }
 
+    [Fact]
+    public void LineTakenBack_IsSetAsideWithThatReason() =>
+        Assert.Contains(Read("17:00 chest LL3 RL3", "ignore the line above").SetAside, s => s.Source.Line == 2 && s.Why == "taken back by the line after it");
+
     [Theory]
     [InlineData("As taught: percussion on RLL LLL RUL LUL. \"Full set\" = 3 min on every area.", "06:50 full set", "06:50 session RL3 LL3 RU3 LU3")]
     [InlineData("perc = cupping, lowers L and R 4 min each unless I say different", "08:00 perc", "08:00 session LL4 RL4")]
@@ -98,6 +111,7 @@ public sealed class SentencesTests
     [InlineData("physio = bottoms then tops, both sides", "06:45 physio 3 bottoms 2 tops", "06:45 session LL3 RL3 LU2 RU2")]
     [InlineData("LB RB = bases, LT RT = tops", "06:45 chest LB3 RB3 LT2 RT2", "06:45 session LL3 RL3 LU2 RU2")]
     [InlineData("pump = the salbutamol inhaler", "06:05 2 pumps", "06:05 salbutamol")]
+    [InlineData("sat = sats, air unless said", "07:00 sat 93 on 1L", "07:00 check 93 on 1")]
     [InlineData("Obs written SpO2 / HR", "03:00 96 / 85 air", "03:00 check 96 on 0")]
     [InlineData("SpO2 x/y = before CPT / after CPT", "06:35 CPT RL3 LL3. SpO2 95/97", "06:35 session RL3 LL3; 06:35 check 95; 06:35 check 97")]
     public void KeyAboveTheFirstDay_ExplainsWhatFollows(string key, string line, string expected) => Assert.Equal(expected, Told(Whole(key, "Tue 4 March 2025", line)));

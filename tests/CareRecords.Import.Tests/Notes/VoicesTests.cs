@@ -27,7 +27,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Fifteenth", 0.79, 0.785, 0.925, 68)]
     [InlineData("Sixteenth", 0.935, 0.925, 0.955, 25)]
     [InlineData("Seventeenth", 0.96, 0.965, 0.97, 12)]
-    [InlineData("Eighteenth", 0.99, 0.98, 0.97, 1)]
+    [InlineData("Eighteenth", 0.99, 0.98, 0.965, 1)]
     [InlineData("Nineteenth", 0.915, 0.89, 0.97, 12)]
     [InlineData("Twentieth", 0.895, 0.95, 0.975, 21)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)

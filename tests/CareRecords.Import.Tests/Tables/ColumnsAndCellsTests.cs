@@ -167,6 +167,13 @@ public sealed class ColumnsAndCellsTests
     }
 
     [Fact]
+    public void RemarksInAColumnApart_AreNoKey()
+    {
+        var log = Inputs.Import("a.csv", "Date,Time,SpO2,,\n3 Nov 2025,07:00,95,,\n,08:00,94,,threw up at 08:20 after the morning feed and I changed him\n,09:00,93,,paracetamol 5 ml 09:10\n");
+        Assert.Equal(["check 03 07:00 95", "check 03 08:00 94", "sign 03 08:20 vomit", "check 03 09:00 93", "dose 03 09:10 paracetamol 5 ml"], Told.By(log));
+    }
+
+    [Fact]
     public void DayAboveTheTable_IsNotTheWeightBesideIt() =>
         Assert.Equal(["check 09 06:00 96"], Told.By(Inputs.Import("a.csv", "Date:,2025-06-09,Name: J,Wt 14.2 kg\nTime,SpO2,HR,RR\n06:00,96,,\n")));
 

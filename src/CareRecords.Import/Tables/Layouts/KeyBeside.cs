@@ -34,7 +34,11 @@ internal static class KeyBeside
     {
         var cells = rows.Select(r => r[column]).Where(c => !c.IsEmpty).ToList();
         if (cells.Count < 2 || cells.Exists(c => c.Kind != CellKind.Text) || rows.Any(r => !IsOneCell(r) && !r[column - 1].IsEmpty)) return null;
-        if (!RowShape.IsKeyHeading(cells[0].Text) && !cells[0].Text.Contains('=', StringComparison.Ordinal) && cells[0].Text.Length < LeastOfSentence) return null;
+        var explains = RowShape.IsKeyHeading(cells[0].Text) || cells[0].Text.Contains('=', StringComparison.Ordinal);
+        // A sentence stands in the place of a heading; further down it is a remark on its row.
+        if (!explains && (cells[0].Text.Length < LeastOfSentence || !RowShape.IsWordsOnly(rows.First(r => !r[column].IsEmpty)))) return null;
+        // Whatever tells of an event with its time is no key.
+        if (cells.Exists(c => FreeWords.HasClock(c.Text) && LeftOvers.HoldsEvent(c.Text))) return null;
         return ([.. rows.Select(r => r.Cells.Length <= column || IsOneCell(r) ? r : r with { Cells = r.Cells[..column], Written = r.Written ?? r.Text })], [.. cells.SelectMany(c => Legends.Words(c.Text))]);
     }
 
