@@ -68,7 +68,7 @@ internal static class TimeLists
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1))) break;
-            if ((list.Count > bare || !terms[at].IsWhole) && IsPairOfMinutes(terms, i)) break;
+            if ((list.Count > bare || !terms[at].IsWhole) && GoesBack(terms, i)) break;
             if (!Follows(list[^1], terms[i].Clock!))
             {
                 // "3, 3, 2, 2": where one of a row of bare numbers is no time, none is.
@@ -130,10 +130,8 @@ internal static class TimeLists
     private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
 
     // "7am, 12 and 5pm, 4 and 3": minutes of two areas. Hours that went back by one or two would lie nearly half a day apart.
-    private static bool IsPairOfMinutes(List<Term> terms, int at) => IsFewMinutes(terms[at]) && at + 2 < terms.Count && (terms[at + 1].Is(Sense.And) || terms[at + 1].IsSymbol("/")) && IsFewMinutes(terms[at + 2])
-        && terms[at].Number - terms[at + 2].Number is 1 or 2 && !(at + 3 < terms.Count && (terms[at + 3].Kind is TermKind.Number or TermKind.Time || terms[at + 3].IsSymbol(",") && at + 4 < terms.Count && terms[at + 4].Kind is TermKind.Number or TermKind.Time));
-
-    private static bool IsFewMinutes(Term term) => term is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6 };
+    private static bool GoesBack(List<Term> terms, int at) => TimeGrammar.IsPairOfMinutes(terms, at) && terms[at].Number != terms[at + 2].Number
+        && !(at + 3 < terms.Count && (terms[at + 3].Kind is TermKind.Number or TermKind.Time || terms[at + 3].IsSymbol(",") && at + 4 < terms.Count && terms[at + 4].Kind is TermKind.Number or TermKind.Time));
 
     // "3 bottoms and 2 tops", "3 lower 2 upper": minutes stand before their places, and none after the last.
     private static bool BeforePlaces(List<Term> terms, int at)

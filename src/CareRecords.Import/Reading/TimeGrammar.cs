@@ -59,9 +59,9 @@ internal static class TimeGrammar
         return true;
     }
 
-    // "7.30pm - 4 and 3 each time": minutes behind a dash, no end of a span.
-    private static bool IsPairOfMinutes(List<Term> terms, int at) => at + 2 < terms.Count && terms[at] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6, Glued: false } first && terms[at + 1].Is(Sense.And)
-        && terms[at + 2] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 } second && first.Number - second.Number is >= 0 and <= 2;
+    /// <summary>Whether two small numbers of which the second is not the larger could be minutes of two places: "7.30pm - 4 and 3 each time" is no span.</summary>
+    internal static bool IsPairOfMinutes(List<Term> terms, int at) => at + 2 < terms.Count && terms[at] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6, Glued: false } first
+        && (terms[at + 1].Is(Sense.And) || terms[at + 1].IsSymbol("/")) && terms[at + 2] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 } second && first.Number - second.Number is >= 0 and <= 2;
 
     private static bool MayBegin(Term term) => term.Kind switch
     {

@@ -63,7 +63,7 @@ internal sealed class SheetDrawing
         if (charts.Count == 0) return made;
         made._types.Add((Part, "application/vnd.openxmlformats-officedocument.drawing+xml"));
         made._parts[Part] = stream => PackageXml.Write(stream, made._drawing.WriteTo);
-        made._parts["xl/drawings/_rels/drawing1.xml.rels"] = stream => PackageXml.Write(stream, made._relations.WriteTo);
+        made._parts[PackageXml.RelationsOf(Part)] = stream => PackageXml.Write(stream, made._relations.WriteTo);
         return made;
     }
 

@@ -6,14 +6,14 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads one heading.</summary>
 internal static partial class HeadingReader
 {
-    [System.Text.RegularExpressions.GeneratedRegex(@"\s*\([^()]*=[^()]*\)")]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\s*\((?:leave |if )?(?:blank|empty)\b[^()]*\)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex HowToFillIn();
 
     /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
     public static ColumnMeaning Read(string heading, string? groupHeading = null)
     {
         // "Time it happened (blank = right now)": how to fill it in says nothing of what it holds.
-        if (heading.Contains('=', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
+        if (heading.Contains('(', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
         var own = Lexicon.Find(heading, out _).ToList();
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
