@@ -24,6 +24,9 @@ internal sealed partial class Arrangements
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
 
+    /// <summary>Whether saturations are in air where nothing else is said, as the notes say above.</summary>
+    public bool InAir { get; private set; }
+
     /// <summary>Takes in a line that tells of no event: one above the first day, or a key.</summary>
     public void Take(TermReader reader, string line, bool isKey)
     {
@@ -31,6 +34,7 @@ internal sealed partial class Arrangements
         var means = isKey ? line[(line.IndexOfAny(['=', ':']) + 1)..] : line[LinePrefix.Read(line, reader).ContentStart..];
         var terms = Offsets.Reduce(reader.Read(means));
         if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
+        InAir |= AirByDefault.Says(line);
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
         Devices(CellTerms.Read(line), line);

@@ -61,10 +61,14 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Spoken();
 
+    private static readonly string[] Leads = ["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "];
+    private static readonly System.Buffers.SearchValues<string> AnyLead = System.Buffers.SearchValues.Create(Leads, StringComparison.OrdinalIgnoreCase);
+
     // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
     private static string? WhenIWrite(string line)
     {
-        foreach (var lead in (string[])["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "])
+        if (!line.AsSpan().ContainsAny(AnyLead)) return null;
+        foreach (var lead in Leads)
         {
             var at = line.IndexOf(lead, StringComparison.OrdinalIgnoreCase);
             if (at < 0) continue;
@@ -79,7 +83,7 @@ internal static partial class LegendReader
     private static FamilyWord? Usual(string line)
     {
         var colon = line.IndexOf(':', StringComparison.Ordinal);
-        if (colon is <= 0 or > LongestWord || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
+        if (colon is <= 0 or > LongestWord || char.IsAsciiDigit(line[colon - 1]) || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
         var means = line[(colon + 1)..];
         if (means.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) means = means[..stop];
         var terms = CellTerms.Read(means);
@@ -123,8 +127,10 @@ internal static partial class LegendReader
     }
 
     // "Chest as shown to me by the physiotherapist: lower left three minutes, lower right three": what "as shown" stands for.
-    private static FamilyWord? Taught(string line) => AsTaught().Match(line) is { Success: true } match && match.Groups[2].Value.Split(". ").FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)
+    private static FamilyWord? Taught(string line) => line.AsSpan().ContainsAny(AnyTaught) && AsTaught().Match(line) is { Success: true } match && match.Groups[2].Value.Split(". ").FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)
         ? new FamilyWord(match.Groups[1].Value.ToLowerInvariant(), told.TrimEnd('.')) : null;
+
+    private static readonly System.Buffers.SearchValues<string> AnyTaught = System.Buffers.SearchValues.Create(["as shown", "as taught", "as instructed", "as directed", "as demonstrated"], StringComparison.OrdinalIgnoreCase);
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(as (?:shown|taught|instructed|directed|demonstrated))\b[^:]{0,80}:\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex AsTaught();

@@ -12,6 +12,8 @@ internal static partial class LegendReader
     private const int LongestLine = 400;
     private static readonly System.Buffers.SearchValues<string> Explaining = System.Buffers.SearchValues.Create(["put ", "call", "write ", "say ", "(=", "( =", "this is ", "that is "], StringComparison.OrdinalIgnoreCase);
     private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
+    private static readonly System.Buffers.SearchValues<string> AnyVerb = System.Buffers.SearchValues.Create(Verbs, StringComparison.OrdinalIgnoreCase);
+    private static readonly System.Buffers.SearchValues<string> Equating = System.Buffers.SearchValues.Create([" is", " are", " means"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The words that a line explains; none when the line is not an explanation.</summary>
     /// <param name="line">The line.</param>
@@ -34,14 +36,15 @@ internal static partial class LegendReader
         }
         if (WhenIWrite(line) is { } explained) line = explained;
         if (Plan(line) is { } plan) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, plan))); return words; }
-        if (Verbs.Any(v => line.Contains(v, StringComparison.OrdinalIgnoreCase)))
+        if (line.AsSpan().ContainsAny(AnyVerb))
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
         {
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
             Listed(line, words, afterKey: afterKey);
-            Told(line, words);
-            if ((UsualIs(line) ?? Taught(line)) is { } session) words.Add(session);
+            var equates = line.AsSpan().ContainsAny(Equating);
+            if (equates) Told(line, words);
+            if (((equates ? UsualIs(line) : null) ?? Taught(line)) is { } session) words.Add(session);
             return words;
         }
         if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());

@@ -11,8 +11,8 @@ internal static class OtherSense
     {
         List<Term>? settled = null;
         for (var i = 0; i < terms.Count; i++)
-            if (IsLowerChest(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
-            else if (IsUpperChest(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
+            if (IsLowerChest(terms, i) || IsPlaceBy(terms, i, "below")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
+            else if (IsUpperChest(terms, i) || IsPlaceBy(terms, i, "above")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
@@ -20,18 +20,23 @@ internal static class OtherSense
     private static bool IsOther(List<Term> terms, int at) => terms[at].Text switch
     {
         "treatment" or "treatments" => at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)),
-        "cup" or "cups" => at > 0 && terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at])
-            || at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
+        "cup" or "cups" => at > 0 && (HoldsDrink(terms, at) || terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
         "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
         _ => terms[at].Is(Sense.Device) && (at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
+
+    private static bool HoldsDrink(List<Term> terms, int at) => terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]);
 
     private static bool IsWashing(Term term) => term.Text is "washed" or "washed the" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed";
 
     // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
     private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
         && !(at + 1 < terms.Count && terms[at + 1].Text is "to" or "from" or "by") && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
+
+    // "3 min each side below, 2 min each side above": not "below 92".
+    private static bool IsPlaceBy(List<Term> terms, int at, string word) => terms[at].Text == word && at > 0 && (terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min") || terms[at - 1].Is(Sense.Technique)) && !(at + 1 < terms.Count && terms[at + 1].Kind is TermKind.Number or TermKind.Quantity)
+        && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
 
     // "4 low 3 high each side": beside the lower chest.
     private static bool IsUpperChest(List<Term> terms, int at) => terms[at].Text == "high" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min")) && terms.Exists(t => t.Is(Sense.Area, "lower"));

@@ -13,7 +13,8 @@ namespace CareRecords.Import.Tables;
 internal sealed class CellReaders(Gathered into, FamilyWords words)
 {
     private readonly Memo<SaturationWritten> _saturations = new(text => Plain(text, 50, 100, n => new SaturationWritten(n)) ?? SaturationReader.Read(text));
-    private readonly Memo<double> _oxygen = new(text => Plain(text, 0, 15, n => n) ?? OxygenReader.Read(text));
+    // "RL" where the key says that it is room air.
+    private readonly Memo<double> _oxygen = new(text => Plain(text, 0, 15, n => n) ?? (words.MeaningOf(text) is { } means && OxygenReader.Read(means) is { Outcome: Outcome.Certain } meant ? meant : OxygenReader.Read(text)));
     private readonly Memo<double> _pulses = new(text => Plain(text, 40, 250, n => n) ?? PulseReader.Read(text));
     private readonly Memo<TemperatureWritten> _temperatures = new(text => Plain(text, 34, 42, n => new TemperatureWritten(n, text + " C")) ?? TemperatureReader.Read(text));
     private readonly Memo<MinutesWritten> _minutes = new(text => Plain(text, 0, 240, n => new MinutesWritten(n)) ?? MinutesReader.Read(text));

@@ -111,17 +111,25 @@ internal static class LayoutReader
     private static LocalDate? ReadBlock(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from, IReadOnlyList<string> around)
     {
         if (ContractBlock.TryRead(place, block, into, context, order, year)) return null;
+        if (IsSummary(place, block))
+        {
+            foreach (var row in block.Rows.Where(r => !r.IsBlank)) SetAside(row, into, "a summary: its figures are counted, and the records stand in other sheets");
+            return null;
+        }
+
         if (IsWords(block))
         {
             Words(block, into);
             return null;
         }
 
-        block = InstantTimes.Local(block, context.Zone);
+        block = PairedColumns.Apart(InstantTimes.Local(block, context.Zone));
         block = Dittos.Filled(Crosses.AsTicks(block, around));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
+        var saturations = block.Columns.Where(c => c.Role == Role.Saturation).ToList();
+        block = block with { InAir = saturations.Count > 0 && (saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || around.Any(AirByDefault.Says)) };
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
         if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
@@ -185,6 +193,14 @@ internal static class LayoutReader
             return;
         }
 
+        if (SentTwice.Is(reading.Block, row))
+        {
+            SetAside(row, into, "sent twice, as the family says");
+            reading.Joined = true;
+            foreach (var cell in row.Cells) reading.Saw(cell);
+            return;
+        }
+
         if (when.IsBad && when.Day is null) return;
         if (numbers.Read(row, when))
         {
@@ -206,7 +222,15 @@ internal static class LayoutReader
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
                 words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries || HeadingReader.TellsWhat(reading.Block.Columns[column].Own) || HeadingReader.NamesSeveral(reading.Block.Columns[column].Own));
+        if (reading.Block.InAir) InAir(into.Entries, entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
+    }
+
+    // Readings without a flow, where the table says that they were all in air.
+    private static void InAir(List<CareEntry> entries, int from)
+    {
+        for (var i = from; i < entries.Count; i++)
+            if (entries[i] is Check { SpO2: not null, OxygenLitresPerMinute: null } check) entries[i] = check with { OxygenLitresPerMinute = 0, HowRead = check.HowRead ?? "In air: the table says so of its readings." };
     }
 
     // "Evening | notes" beside "Morning | notes" says which; the only remarks of a table are of the whole day, whatever heading is drawn over them.
@@ -223,12 +247,18 @@ internal static class LayoutReader
         ? Lexicon.Split(text).Any(w => w is "deleted" or "duplicate" or "dup" or "void" or "voided" or "cancelled" or "canceled" or "removed" or "undone" or "withdrawn" or "rejected" or "discarded")
         : SmallWords.ReadYesNo(text) == true || text is "x" or "X";
 
+    // A sheet called "Summary" or "Totals" of days with nothing but counts beside them.
+    private static bool IsSummary(Place place, Block block) => place.Sheet is { } sheet && Lexicon.Split(sheet).Any(w => w is "summary" or "totals" or "total" or "overview" or "statistics" or "stats")
+        && block.Rows.All(r => r.Cells.All(c => c.Cell.IsEmpty || c.Cell.Kind == CellKind.Number || CellTimes.Read(c.Cell) is { Date: not null, Clock: null } || c.Cell.Text.Trim().TrimEnd('%').All(x => char.IsAsciiDigit(x) || x is '.' or ',')));
+
     // "Word | Means", "Code | Account | Note": a column of words, and others that explain them.
     private static bool IsWords(Block block) => block.Columns.Any(c => c.Role == Role.Word) && Explanations(block).Count > 0 && !block.Columns.Any(c => c.Role is Role.Date or Role.Time or Role.Start or Role.Session or Role.Saturation);
 
     private static List<int> Explanations(Block block)
     {
         var means = Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role == Role.Means).ToList();
+        // "Code | Meaning | Qty is in": the unit of its amounts explains it too.
+        if (means.Count > 0) means.AddRange(Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role is Role.Amount or Role.Unknown or Role.Detail && block.Rows.Any(r => !r[i].Cell.IsEmpty) && block.Rows.Where(r => !r[i].Cell.IsEmpty).All(r => r[i].Cell.Text.Length <= 10 && (CodeWords.UnitIn(r[i].Cell.Text) is not null || TemperatureReader.Read("38 " + r[i].Cell.Text).Outcome == Outcome.Certain))));
         return means.Count > 0 ? means : [.. Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role is Role.Unknown or Role.Note or Role.Detail or Role.Kind && block.Rows.Any(r => r[i].Cell.Kind == CellKind.Text))];
     }
 

@@ -30,6 +30,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Eighteenth", 0.99, 0.98, 0.965, 1)]
     [InlineData("Nineteenth", 0.915, 0.89, 0.97, 12)]
     [InlineData("Twentieth", 0.895, 0.95, 0.975, 21)]
+    [InlineData("TwentyFirst", 0, 0, 0, 200)]
+    [InlineData("TwentySecond", 0, 0, 0, 200)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -66,6 +68,8 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Eighteenth")]
     [InlineData("Nineteenth")]
     [InlineData("Twentieth")]
+    [InlineData("TwentyFirst")]
+    [InlineData("TwentySecond")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

@@ -24,6 +24,8 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Tenth", 290, 39, 0.94, 17 },
         { "Eleventh", 328, 5, 0.95, 6 },
         { "Twelfth", 305, 17, 0.91, 7 },
+        { "Thirteenth", 302, 2, 0.98, 4 },
+        { "Fourteenth", 415, 3, 0.99, 3 },
     };
 
     [Theory]

@@ -38,6 +38,9 @@ internal sealed record Block
     /// <summary>True where the hours of a grid stand one below another.</summary>
     public bool HoursRunDown { get; init; }
 
+    /// <summary>True where the headings of its saturations, or the words around it, say that they are in air.</summary>
+    public bool InAir { get; init; }
+
     /// <summary>True when its dates run across.</summary>
     public bool IsAcross { get; init; }
 }

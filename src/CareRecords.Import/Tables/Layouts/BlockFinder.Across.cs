@@ -1,3 +1,5 @@
+using CareRecords.Import.Reading;
+
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <content>Tables with their days, or their hours, across.</content>
@@ -149,7 +151,7 @@ internal sealed partial class BlockFinder
         _loose.Add(new LooseRow(dates, "the heading of dates"));
         foreach (var (label, column) in labels.Zip(columns.Skip(parts is null ? 1 : 2)))
             if (column.Role == Role.Ignore || rows.All(r => r.Cells.First(c => c.Row == label).Cell.IsEmpty))
-                _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : "a label with nothing beside it"));
+                _loose.Add(new LooseRow(label, column.Role == Role.Ignore ? "not of this record" : label[0].Text.Contains('=') || AirByDefault.Says(label[0].Text) ? null : "a label with nothing beside it"));
         _blocks.Add(new Block { Columns = columns, Rows = rows, About = About(_place.Sheet), IsAcross = true, Titles = [.. _titles] });
         _titles.Clear();
         return next;

@@ -46,6 +46,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The part of the day that the heading of the event being read names; null when it names none.</summary>
     public string? SlotPart { get; set; }
 
+    /// <summary>"midday" where the table's title says that all of it was then; null in other tables.</summary>
+    public string? TitlePart { get; } = block.Titles.Append(place.Sheet ?? "").Any(t => Lexicon.Split(t).Any(w => w is "midday" or "lunchtime")) && !block.Columns.Any(c => c.Part is not null || c.Role == Role.Part) ? "midday" : null;
+
     /// <summary>True where the line of the day says that it is a night's: its morning is of the next day.</summary>
     public bool IsNight { get; set; } = block.Titles.Count > 0 && SaysNight(block.Titles[^1]);
 

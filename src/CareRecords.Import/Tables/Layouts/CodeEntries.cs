@@ -151,13 +151,10 @@ internal sealed class CodeEntries(BlockReading reading, FreeWords words)
             medicine = Medicines.Unknown;
         }
 
-        var unit = Unit(code.Means);
+        var unit = CodeWords.UnitIn(code.Means);
         var amount = code.Rest.Length == 0 ? named?.Amount : unit is not null && !code.Rest.Any(char.IsLetter) ? $"{code.Rest} {unit}" : code.Rest;
         return new Dose { Sources = [cell.Source], Start = at, Medicine = medicine, MedicineAsWritten = code.Means, Amount = amount, Route = named?.Route };
     }
-
-    private static string? Unit(string means) =>
-        Lexicon.Split(means).Select(w => w switch { "puffs" or "puff" => "puffs", "ml" or "mls" => "ml", "mg" => "mg", "mcg" => "mcg", "drops" => "drops", _ => null }).FirstOrDefault(u => u is not null);
 
     // "S94/0.5", "S 92/122", "R 95/112/0.5": the figures in the order in which the key names the measures; else as in any cell of saturations.
     private List<Check> Checks(CodeWritten code, UncertainTime at, CellAt cell, UncertainTime? before)

@@ -73,6 +73,10 @@ internal sealed partial class CodeWords
     /// <summary>The parts of an explanation between commas and colons; a comma between figures is a decimal one.</summary>
     public static IEnumerable<string> Clauses(string text) => text.Split([", ", ";", ": "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
+    /// <summary>The unit that an explanation gives to bare amounts ("salbutamol inhaler: puffs"); null when it gives none.</summary>
+    public static string? UnitIn(string means) =>
+        Lexicon.Split(means).Select(w => w switch { "puffs" or "puff" => "puffs", "ml" or "mls" => "ml", "mg" => "mg", "mcg" => "mcg", "drops" => "drops", _ => null }).FirstOrDefault(u => u is not null);
+
     // A comma between figures is a decimal one.
     private static IEnumerable<string> Tokens(string text)
     {

@@ -62,7 +62,7 @@ internal static class ColumnContent
         Role.Saturation when cells.Count > 1 && Lexicon.Split(column.Heading).Any(w => w is "oxygen" or "o2") && cells.TrueForAll(c => Within(c, 0, 15)) => Role.Oxygen,
         Role.Feed or Role.Kind when Most(cells, c => c.Kind == CellKind.Text && !c.Text.Any(char.IsAsciiDigit) && c.Text.Length < 30 && (IsRoute(c) || KindWords.Read(c.Text, FamilyWords.None) is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown, IsEnd: false, IsStart: false })) && column.Role == Role.Feed => Role.Route,
         Role.Kind when cells.TrueForAll(c => c.Text.Trim().All(char.IsAsciiDigit)) => Role.Ignore,
-        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Date or Role.Note when Most(cells, c => SmallWords.ReadPhase(c.Text) is not null and not CheckPhase.None) => Role.Phase,
+        Role.Unknown or Role.By or Role.Detail or Role.Route or Role.Phase or Role.Time or Role.Date or Role.Note or Role.Session when Most(cells, c => MeasureCells.PhaseIn(c.Text, words) is not null and not CheckPhase.None) => Role.Phase,
         Role.Unknown or Role.Detail or Role.Kind or Role.Time or Role.Date or Role.Session when Most(cells, IsPart) || (cells.Count > 2 && cells.TrueForAll(c => NightShifts.IsShift(c.Words)) && cells.Exists(c => NightShifts.IsNight(c.Words))) => Role.Part,
         Role.Unknown or Role.Detail when Most(cells, IsRoute) => Role.Route,
         Role.Unknown when column.Phase != CheckPhase.None && Most(cells, IsSaturation) => Role.Saturation,
@@ -76,6 +76,8 @@ internal static class ColumnContent
         // "7.00 am chest L base" over 3 and 4: minutes, not times.
         Role.Session when column.Areas.Count > 0 && column.Areas.All(a => a.Side != Side.Unknown || a.Area != ChestArea.Unknown) && cells.TrueForAll(c => Within(c, 0, 20) && !c.Text.Contains(':') && c.Kind is CellKind.Text or CellKind.Number && c.Text.Trim().Length <= 3) => Role.Area,
         Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept is Concept.Puffs or Concept.Millilitres or Concept.Amount) => Role.Count,
+        // "CPT (time, min)" over "6:50 3/3/2/2".
+        Role.Minutes when HeadingReader.IsOfSessions(column.Heading) && cells.Count(c => IsSession(c) && c.Text.Trim().Contains(' ')) * 3 >= cells.Count * 2 => Role.Session,
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
@@ -270,7 +272,7 @@ internal static class ColumnContent
 
     // "7.00 LL4 RL4", "5.45 same", "12.00 ✓".
     private static bool IsSession(Cell cell) =>
-        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
+        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || e.Words.Contains('/') && e.Words.All(c => char.IsAsciiDigit(c) || c is '/' or '.' or '½') || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
 
     private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
 

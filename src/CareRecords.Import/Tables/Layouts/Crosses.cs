@@ -34,7 +34,8 @@ internal static class Crosses
     // "x or ✓ = we did it", "x = given".
     private static bool IsKeyOfTicks(string text)
     {
-        foreach (var pair in text.Split(['.', ';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        // "✓ or x = done,  number = minutes,  blank = not done": each explained apart.
+        foreach (var pair in text.Split(text.Count(c => c == '=') > 1 ? ['.', ';', '\n', ','] : ['.', ';', '\n'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             var sides = pair.Split('=', 2, StringSplitOptions.TrimEntries);
             if (sides.Length < 2 || !Lexicon.Split(sides[0]).Contains("x")) continue;

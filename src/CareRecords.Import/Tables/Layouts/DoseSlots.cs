@@ -13,13 +13,20 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
         var medicineColumn = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Medicine, -1);
         var amountColumn = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Amount, -1);
         var heading = reading.Block.Columns[slot.Time >= 0 ? slot.Time : Math.Max(medicineColumn, 0)];
-        var source = reading.SourceOf(row, slot.Time);
+        var source = reading.SourceOf(row, slot.Time >= 0 || !reading.Block.IsAcross ? slot.Time : medicineColumn);
         if (slot.Time < 0)
         {
             if (row[medicineColumn].Cell.IsEmpty) return;
             if (reading.Cells.Several(row[medicineColumn]) is { Count: > 1 } several && (when.Start ?? of.DayOnly(row, slot, when)) is { } all)
             {
                 foreach (var one in several) reading.Add(Dose(source, all, one, one.AsWritten, one.Amount, row), row[medicineColumn], row[amountColumn]);
+                return;
+            }
+
+            // "salbutamol 2 puffs 06:20": its own time.
+            if (Timed(row[medicineColumn], slot) is { } own)
+            {
+                reading.Add(Dose(source, own.At, own.Medicine, own.Medicine.AsWritten, own.Medicine.Amount, row), row[medicineColumn], row[amountColumn]);
                 return;
             }
 
@@ -30,7 +37,8 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
 
         var cell = row[slot.Time];
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim())) return;
-        var medicine = Headed(heading);
+        // "Inhaler time" beside "Albuterol puffs".
+        var medicine = Headed(heading) ?? (amountColumn >= 0 && reading.Block.Columns[amountColumn].Medicine is not null ? Headed(reading.Block.Columns[amountColumn]) : null);
         if (AmountAndTime.Read(cell.Cell.Text) is { } amounts)
         {
             DoseEvents(row, slot, amounts, medicine, heading, source);
@@ -65,9 +73,9 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
             return;
         }
 
-        if (AmountAndTime.Trailing(cell.Cell.Text) is { } trailing && MedicineReader.Read(trailing.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } named1 } && named1.Generic != Medicines.Unknown)
+        if (Timed(cell, slot) is { } timed)
         {
-            if (times.Settled(trailing.Clock.Start, slot.Half, null, cell) is { } at) reading.Add(Dose(source, at, named1, trailing.Words, named1.Amount, row), cell);
+            reading.Add(Dose(source, timed.At, timed.Medicine, timed.Medicine.AsWritten, timed.Medicine.Amount, row), cell);
             return;
         }
 
@@ -87,9 +95,25 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
         }
 
         if (tick is null && words.Read(cell, heading.Heading, when.Day, when.Start, keepAll: true)) return;
+        if (tick is true && when.Start is { IsExact: true } session && MinutesBefore().Match(heading.Own) is { Success: true } early)
+        {
+            // "Salbutamol 4 puffs, 15 min before" over ticks beside a session: when, is reckoned.
+            var reckoned = UncertainTime.At(session.Stated.PlusMinutes(-int.Parse(early.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)), TimePrecision.Reckoned);
+            reading.Add(Dose(source, reckoned, Medicine(medicine, heading, source), heading.MedicineWords, medicine?.Amount, row), cell);
+            return;
+        }
+
         if ((when.Start ?? of.PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
     }
+
+    // "salbutamol 2 puffs at 8:50": the medicine and the time behind it; null when the cell is written another way, or its time is not settled.
+    private (UncertainTime At, MedicineWritten Medicine)? Timed(CellAt cell, Slot slot) =>
+        AmountAndTime.Trailing(cell.Cell.Text) is { } trailing && MedicineReader.Read(trailing.Words, reading.Context.Words) is { Outcome: Outcome.Certain, Value: { } medicine } && medicine.Generic != Medicines.Unknown
+        && times.Settled(trailing.Clock.Start, slot.Half, null, cell) is { } at ? (at, medicine with { AsWritten = trailing.Words }) : null;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d{1,2})\s*(?:mins?|minutes?) before\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex MinutesBefore();
 
     private void DoseEvents(BlockRow row, Slot slot, IReadOnlyList<CellEvent> events, MedicineWritten? medicine, ColumnMeaning heading, SourceLine source)
     {
@@ -161,7 +185,7 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
     private static string? UnitIn(string heading) => Lexicon.Split(heading).FirstOrDefault(w => w is "ml" or "mls" or "mg" or "mcg" or "drops");
 
     // "Albuterol is 4 puffs unless noted".
-    private string? OfKey(string? asWritten) => asWritten is not null && reading.Context.Words.MeaningOf(asWritten) is { } means ? CodeWords.Clauses(means).Select(DoseAmount.In).FirstOrDefault(a => a is not null) : null;
+    private string? OfKey(string? asWritten) => asWritten is not null && (reading.Context.Words.MeaningOf(asWritten) ?? reading.Context.Words.MeaningOf(asWritten[(asWritten.LastIndexOf(' ') + 1)..])) is { } means ? CodeWords.Clauses(means).Select(DoseAmount.In).FirstOrDefault(a => a is not null) : null;
 
     private Dose Dose(SourceLine source, UncertainTime at, MedicineWritten medicine, string? asWritten, string? amount, BlockRow row) => new()
     {

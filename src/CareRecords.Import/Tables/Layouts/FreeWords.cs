@@ -106,6 +106,13 @@ internal sealed partial class FreeWords(BlockReading reading)
         if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
         // Under "AM" a bare "6:00" is of the morning.
         else if (PartOfRow.Half(reading.SlotPart ?? reading.Part) is not HalfOfDay.Unknown and var half) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = half == HalfOfDay.Am ? "am" : "pm" } };
+        // "Sats were 89 at 9.40pm" under "Evening": the heading says when in the day, and the words when.
+        if (at is null && heading is not null && HeadingReader.Read(heading) is { Role: Role.Unknown or Role.Part or Role.Note, Medicine: null } meaning && (meaning.Part is not null || meaning.Half != HalfOfDay.Unknown) && HasClock(words))
+        {
+            heading = null;
+            if (meaning.Half != HalfOfDay.Unknown && !reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = meaning.Half == HalfOfDay.Am ? "am" : "pm" } };
+        }
+
         var source = cell.Source with { Text = words };
         // "Sat 9: one session at 9.30": what begins with another day has no time of this row.
         var ofOtherDay = !keepAll && words.Any(char.IsAsciiDigit) && !SameAs.PointsBack(words) && CellTerms.Read(words).Exists(t => t.Kind == TermKind.Word && t.Is(Sense.Weekday));
@@ -117,6 +124,8 @@ internal sealed partial class FreeWords(BlockReading reading)
         var found = alone is { Problems.Count: 0, Entries.Count: > 0 } && alone.Entries.All(e => e is Sign || ((keepAll || e is not Session) && e.When.IsExact)) && !(keepAll && alone.Entries.All(e => e is Sign)) ? alone : NotesReader.ReadCell(source, new CellContext { Date = date, Heading = heading, Time = time }, context);
         var entries = found.Entries.Where(e => keepAll || e is Sign || at is null || e.When.Stated != at.Stated || IsOther(e, cell, at)).ToList();
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
+        if (kept.Entries.Any(e => e is Check { Phase: not CheckPhase.None } && e.When.Precision is TimePrecision.PartOfDay)) kept = kept with { Entries = [.. kept.Entries.Select(BesideItsSession)] };
+        kept = kept with { Entries = [.. kept.Entries.Select(e => AsBefore(e, words))] };
         reading.Into.Take(kept);
         // "Forgot to put down Thursday - I tapped him at 7 that evening": no session left out.
         if (kept.Entries.Count == 0 && kept.Omitted.Count > 0 && kept.Problems.Count == 0 && Forgot().IsMatch(words) && LeftOvers.HoldsEvent(words))
@@ -126,6 +135,20 @@ internal sealed partial class FreeWords(BlockReading reading)
         else if (kept.Problems.Count > 0) reading.Into.Ledger.Mark(cell.Row.Line, cell.Row.LineCount, LineFate.Problem);
         return kept.Entries.Count > 0 || kept.Omitted.Count > 0 || kept.Problems.Count > 0 || found.Late.Count > 0;
     }
+
+    // "06h50 same as Mon", "18h15 same": the minutes of the session that is pointed to.
+    private CareEntry AsBefore(CareEntry entry, string words) =>
+        entry is Session { Areas.Count: 0, MinutesWritten: null, Start: { IsExact: true } at } session && Pointing().Match(words) is { Success: true } pointing && SameAs.PointsBack(pointing.Value) && reading.Same(pointing.Value, at.Stated.TimeOfDay) is { } earlier
+            ? session with { Areas = earlier.Areas } : entry;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<=\d\S*\s+)(?:same|ditto|as)\b[^\d]*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Pointing();
+
+    // "sats 91 before and 94 after the evening klop": beside the one session of that part of the day.
+    private CareEntry BesideItsSession(CareEntry entry) =>
+        entry is Check { Phase: not CheckPhase.None and var phase, Start: { Precision: TimePrecision.PartOfDay } part } check
+        && reading.Into.Entries.TakeLast(MostOfARow).OfType<Session>().Where(s => s.Start is { IsExact: true } at && at.Stated >= part.Earliest && at.Stated <= part.Latest).ToList() is [{ Start: { } only }]
+            ? check with { Start = TimesOfEvents.Borrowed(only.Stated, phase) } : entry;
 
     // "Sat night chest was 7.40 not 7.10": the record stands in another row.
     private void Correct(LateCorrection late, LocalDate date, CellAt cell, string words)

@@ -35,7 +35,7 @@ internal sealed partial class KindRows
         // "salbutamol 4 puffs" where the amount stands: the amount of it alone.
         var amountText = (!amount.IsNone && amount.Column == cell.Column && medicine.Amount is not null ? medicine.Amount : amount.Cell.Words) ?? medicine.Amount ?? cells.Where(c => c.Column != cell.Column).Select(c => DoseAmount.In(c.Cell.Words!)).FirstOrDefault(a => a is not null);
         if (amountText is null && LooseAmount(cells, cell) is { } loose) (amount, amountText) = loose;
-        if (amountText is not null && amountText.All(char.IsAsciiDigit) && reading.Context.Words.MeaningOf(kind.Cell.Text)?.Contains("puff", StringComparison.OrdinalIgnoreCase) == true) amountText += " puffs";
+        if (amountText is not null && amountText.All(c => char.IsAsciiDigit(c) || c is '.' or ',') && reading.Context.Words.MeaningOf(kind.Cell.Text) is { } ofKey && CodeWords.UnitIn(ofKey) is { } unit) amountText += " " + unit;
         reading.Add(new Dose
         {
             Sources = [row.Source],

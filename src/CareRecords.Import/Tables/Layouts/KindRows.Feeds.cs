@@ -8,7 +8,7 @@ internal sealed partial class KindRows
 {
     private void Feed(BlockRow row, WhatHappened what, UncertainTime at, RowWhen when)
     {
-        var cells = TextCells(row);
+        var cells = WordsAndNumbers(row);
         var lasted = Lasted(row);
         var ml = Of(Role.Millilitres).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Where(c => lasted.IsNone || c != lasted.Column).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
         // "120 ml by syringe down the tube" is more than an amount.
@@ -22,6 +22,8 @@ internal sealed partial class KindRows
             return;
         }
 
+        // "What time did the feed finish" beside the row's own time.
+        var finished = Of(Role.FeedEnd).Select(c => row[c]).FirstOrDefault(c => !c.Cell.IsEmpty);
         // "75 | mL/h" is how fast it ran.
         var rate = ml.IsNone ? default : cells.Find(c => c.Column != ml.Column && c.Cell.Text.Trim().ToLowerInvariant() is "ml/h" or "ml/hr" or "mls/hr" or "mls/h" or "ml/hour" or "per hour" or "cc/hr" or "/hr" or "ml per hour");
         double? perHour = rate.IsNone ? null : reading.Cells.Millilitres(ml);
@@ -36,6 +38,14 @@ internal sealed partial class KindRows
         if (!rate.IsNone) free.RemoveAll(c => c.Column == rate.Column);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
+        // "120 ml tube feed, slow, till 14h00": began at the row's time.
+        if (what.IsEnd && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && EndIn(row[reading.Slots.Kind].Cell.Text, at) is { } till && till != at) (starts, ends) = (at, till);
+        if (!finished.IsNone && starts is not null && times.EndAfter(starts, finished, RowTimesReader.MostHours(TableKind.Feeds)) is { } finish)
+        {
+            ends = finish;
+            reading.Use(finished);
+        }
+
         if (starts is not null && ends is null && !lasted.IsNone && MinutesReader.Read(lasted.Cell.Words!).TryGet(out var took))
         {
             ends = UncertainTime.At(starts.Stated.PlusMinutes((long)Math.Round(took.Minutes)), TimePrecision.Reckoned);

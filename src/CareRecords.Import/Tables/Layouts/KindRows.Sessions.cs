@@ -16,6 +16,14 @@ internal sealed partial class KindRows
             reading.Into.Omitted.Add(new OmittedSession(at, missed.Cell.Words, row.Source));
             reading.Use(missed);
             words.AddSigns(missed, at);
+            Remarks(row, missed, at, when);
+            return;
+        }
+
+        // "done twice at Nana's, forgot to write the times": how many, and not when.
+        if (when.Start is null && !withMinutes && cells.Exists(c => SeveralTimes().IsMatch(c.Cell.Text)))
+        {
+            reading.Cells.Ask(row.Source, "Several sessions without their times.", "Write each session in a row of its own, with its time.");
             return;
         }
 
@@ -40,14 +48,37 @@ internal sealed partial class KindRows
         }
 
         var areas = new List<AreaMinutes>();
+        double? eachShaken = null;
         var left = new List<CellAt>();
         foreach (var cell in cells)
             if (Areas(cell, what, row, at) is { } read) areas.AddRange(read);
             else left.Add(cell);
+        // "perc as Monday" as the kind itself.
+        if (areas.Count == 0 && AfterTechnique(row[reading.Slots.Kind].Cell.Text) is { } pointing && SameAs.PointsBack(pointing) && reading.Same(pointing, at.Stated.TimeOfDay) is { } asThen) areas.AddRange(asThen.Areas);
         areas = WithMinutes(areas);
         // "left base | 3 | min": the part and its minutes in two cells.
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
             areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
+        // "Minutes of percussion on each area" beside "Left lower, right lower".
+        foreach (var column in Of(Role.Minutes).Where(c => SessionCells.SaysEachPlace(reading.Block.Columns[c].Own) && !cells.Exists(w => w.Column == c && reading.IsUsed(w)) && areas.Exists(a => a.Minutes is null && a.Area != ChestArea.Unknown)))
+        {
+            if (MinutesReader.Read(row[column].Cell.Text).TryGet(out var each))
+            {
+                var technique1 = KindWords.Read(reading.Block.Columns[column].Own, FamilyWords.None)?.Technique ?? Technique.Unknown;
+                areas = [.. areas.Select(a => a.Minutes is null ? a with { Minutes = each.Minutes, MinutesHigh = each.High, Technique = a.Technique == Technique.Unknown ? technique1 : a.Technique } : a)];
+                reading.Use(row[column]);
+                slot.Values.Remove(column);
+            }
+        }
+
+        // "PV: percussion, followed by vibrations, 1 minute on each area percussed".
+        if (VibrationOnEach().Match(reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text.Trim()) ?? string.Join(". ", cells.Select(c => c.Cell.Words))) is { Success: true } shaken && !areas.Exists(a => a.Technique == Technique.Vibration && a.Area != ChestArea.Unknown)
+            && MinutesReader.Read(shaken.Groups[1].Value).TryGet(out var onEach))
+        {
+            areas.RemoveAll(a => a is { Technique: Technique.Vibration, Area: ChestArea.Unknown });
+            eachShaken = onEach.Minutes;
+        }
+
         // "Percussion LLL + RLL | 3 min each": the parts stand in the kind.
         if (areas.TrueForAll(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown }) && areas.Count <= 1 && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } parts && parts.All(p => p.Side != Side.Unknown))
         {
@@ -57,10 +88,12 @@ internal sealed partial class KindRows
 
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
-        if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { Areas.Count: 0, MinutesWritten: null } bare && InAll(cells) is { } total)
+        if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { } added)
         {
-            reading.Into.Entries[^1] = bare with { MinutesWritten = total };
-            reading.SessionsOfDay[^1] = bare with { MinutesWritten = total };
+            var full = added;
+            if (added is { Areas.Count: 0, MinutesWritten: null } && InAll(cells) is { } total) full = added with { MinutesWritten = total };
+            if (eachShaken is { } shaking) full = full with { Areas = [.. full.Areas, .. full.Areas.Where(a => a.Area != ChestArea.Unknown).Select(a => a with { Technique = Technique.Vibration, Minutes = shaking, MinutesHigh = null }).Distinct()] };
+            if (full != added) reading.Replace(reading.Into.Entries.LastIndexOf(added), added, full);
         }
 
         cells.ForEach(reading.Saw);
@@ -73,6 +106,19 @@ internal sealed partial class KindRows
         var pieces = text.Split(',');
         var count = pieces.TakeWhile(p => SideNumbers.Is(p)).Count();
         return string.Join(',', pieces.Take(count));
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:vib\w*|shak\w*)\W{0,3}(\d+(?:[.,]\d+)?\s*(?:mins?|minutes?)?)\s*(?:on |to |for |at )?(?:each|every|all)\s+(?:area|part|place|spot|zone|lobe|bit|4|four)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex VibrationOnEach();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:twice|two times|three times|both times|[2-5] ?x|x ?[2-5]|[2-5] times)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex SeveralTimes();
+
+    // "clapping, same as morning", "perc as Monday": what stands behind the technique; null for other words.
+    private static string? AfterTechnique(string text)
+    {
+        var cut = text.IndexOfAny([' ', ',']);
+        return cut > 0 && KindWords.Read(text[..cut], FamilyWords.None) is { Kind: TableKind.Sessions } ? text[cut..].Trim(' ', ',') : null;
     }
 
     private static bool IsAllParts(string text) => Lexicon.Split(text) is { Count: > 0 and <= 3 } words && words[0] is "all" or "everywhere" or "both"
@@ -93,6 +139,8 @@ internal sealed partial class KindRows
         var text = cell.Cell.Words!;
         if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
         if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
+        // "clapping, same as morning"
+        if (AfterTechnique(text) is { } rest1 && SameAs.PointsBack(rest1) && reading.Same(rest1, reading.Anchor?.Stated.TimeOfDay) is { } asBefore) return asBefore.Areas;
         if (SideNumbers.Is(Head(text)))
         {
             var explained = (reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text) is { } meant ? new[] { meant } : []).Concat(reading.Block.Titles).Concat(reading.Block.Columns.Select(c => c.Heading)).ToList();

@@ -44,7 +44,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         var at = when.Start ?? (when.Day is { } day ? UncertainTime.OnDay(day) : null);
         if (at is null) return;
-        if ((SameAs.SaysNotDone(text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase) || SaysNone(row)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
+        if ((SameAs.SaysNotDone(reading.Context.Words.MeaningOf(text) ?? text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase) || SaysNone(row)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
         {
             LeftOut(row, what, at, text);
             return;
@@ -136,7 +136,14 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     {
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
-        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count)).ToList();
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count or Role.Part)).ToList();
+        // "Same again" where what was done stands: the session before it.
+        if (when.Start is { } again && cells is [{ } only] && SameAs.PointsBack(only.Cell.Text) && reading.Same(only.Cell.Text, again.Stated.TimeOfDay) is { Areas.Count: > 0 } same)
+        {
+            reading.Add(new Session { Sources = [row.Source], Start = again, Areas = same.Areas, By = By(row) }, only);
+            return;
+        }
+
         // "E" of the key's "event" says nothing beside what happened.
         if (cells.Count > 1 && row[reading.Slots.Kind].Cell.Words is { Length: <= 2 } letter && reading.Context.Words.MeaningOf(letter) is not null && cells.RemoveAll(c => c.Column == row[reading.Slots.Kind].Column) > 0) reading.Saw(row[reading.Slots.Kind]);
         if (cells.Count == 0) return;

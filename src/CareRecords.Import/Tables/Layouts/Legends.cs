@@ -51,6 +51,16 @@ internal static partial class Legends
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)
     {
+        var order = Order(text);
+        // "… left lower / right lower / left upper / right upper. All cupping."
+        return order.Any(a => a.Technique == Records.Technique.Unknown) && order.All(a => a.Technique is Records.Technique.Unknown or Records.Technique.Percussion) && AllOneTechnique().IsMatch(text) ? [.. order.Select(a => a with { Technique = Records.Technique.Percussion })] : order;
+    }
+
+    [GeneratedRegex(@"\ball(?: is| are| by)? (?:cupping|clapping|percussion|perc|tapping|patting)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex AllOneTechnique();
+
+    private static IReadOnlyList<AreaName> Order(string text)
+    {
         var longest = text.Contains('/') ? AreaNames.In(text) : [];
         // "cupping minutes L low / R low": the technique before the first is of all.
         if (IsOrder(longest)) return longest[0].Technique != Records.Technique.Unknown && longest.Skip(1).All(a => a.Technique == Records.Technique.Unknown) ? [.. longest.Select(a => a with { Technique = longest[0].Technique })] : longest;

@@ -19,7 +19,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     public void AddChecks(BlockRow row, IReadOnlyList<int> columns, UncertainTime? at, IReadOnlyList<Session> sessions, CheckPhase otherwise = CheckPhase.None)
     {
         var filled = columns.Where(c => !row[c].Cell.IsEmpty && !NotSaid.Is(row[c].Cell.Text.Trim())).ToList();
-        var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => SmallWords.ReadPhase(row[c].Cell.Text)).FirstOrDefault(p => p is not null) ?? otherwise;
+        var phase = filled.Where(c => Role(c) == Layouts.Role.Phase).Select(c => PhaseIn(row[c].Cell.Text, reading.Context.Words)).FirstOrDefault(p => p is not null) ?? otherwise;
         var pulses = filled.Where(c => Role(c) == Layouts.Role.Pulse).ToList();
         var flows = filled.Where(c => Role(c) == Layouts.Role.Oxygen).Select(c => (Column: c, Litres: Litres(row[c], reading.Block.Columns[c]))).Where(f => f.Litres is not null).ToList();
         var found = new List<(CellCheck Check, int Column, Session? Session)>();
@@ -49,6 +49,10 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
 
         if (found.Count == 0) AddWithoutSaturation(row, pulsesLeft, [.. flows.Select(f => (f.Column, f.Litres!.Value))], phase, sessions.Count > 1 && at is null && reading.Day is { } day ? UncertainTime.OnDay(day) : When(phase, sessions.Count == 1 ? sessions[0] : null, at));
     }
+
+    /// <summary>The phase of a cell that holds only that: "before", or the family's word for it ("v = before physio"); null for anything else.</summary>
+    public static CheckPhase? PhaseIn(string text, FamilyWords words) =>
+        SmallWords.ReadPhase(text) ?? (words.MeaningOf(text.Trim()) is { } means && means.Split(' ') is { Length: <= 3 } said ? SmallWords.ReadPhase(said[0]) : null);
 
     // "Best" and "worst" of a day are the two ends of one range.
     private void Ranges(BlockRow row, List<(CellCheck Check, int Column, Session? Session)> found)
@@ -82,6 +86,13 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     // "250" under "ml/min" is a quarter of a litre.
     private double? Litres(CellAt cell, ColumnMeaning column)
     {
+        // A tick under "On ½ L oxygen".
+        if (SmallWords.ReadYesNo(cell.Cell.Text) is true && cell.Cell.Text.Trim() is not "1" && FlowInHeading().Match(column.Own) is { Success: true } said && OxygenReader.Read(said.Groups[1].Value).TryGet(out var ofHeading))
+        {
+            reading.Use(cell);
+            return ofHeading;
+        }
+
         if (column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres)) return litres;
         // "0.5, up to 1 at 2.15pm": the flow, and when it was turned.
         if (EventCell.Parts(cell.Cell.Text).ToList() is not { Count: > 1 } parts || !OxygenReader.Read(parts[0]).TryGet(out var flow)) return reading.Cells.Oxygen(cell);
@@ -90,6 +101,9 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
         reading.Use(cell);
         return flow;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"((?:\d+(?:[.,]\d+)?|[½¼¾]|\d+/\d+)\s*(?:l|lpm|litres?|liters?)(?:/min)?)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex FlowInHeading();
 
     private IEnumerable<(CellCheck, int, Session?)> Saturations(CellAt cell, int column, CheckPhase rowPhase, IReadOnlyList<Session> sessions, UncertainTime? at)
     {

@@ -173,7 +173,7 @@ internal sealed class RowTimesReader(BlockReading reading)
 
     // Midday is 10 to 4: the one of the two readings that lies there.
     private HalfOfDay PartHalf(ClockTime time) =>
-        (reading.SlotPart ?? reading.Part) is var part && part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am
+        (reading.SlotPart ?? reading.Part ?? reading.TitlePart) is var part && part == "midday" ? time.Time.Hour is 12 or < 5 ? HalfOfDay.Pm : HalfOfDay.Am
         // A night's bare six to eleven is before midnight, its one to five after.
         : part == "night" && reading.SlotPart is not null ? time.Time.Hour is >= 6 and < 12 ? HalfOfDay.Pm : HalfOfDay.Unknown : PartOfRow.Half(part);
 

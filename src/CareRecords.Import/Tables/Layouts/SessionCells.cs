@@ -4,7 +4,7 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Makes a session, and the checks beside it, of the cells of a row.</summary>
-internal sealed class SessionCells(BlockReading reading)
+internal sealed partial class SessionCells(BlockReading reading)
 {
     private const double MostMinutesOnOneArea = 30;
     private const double MostMinutesInAll = 240;
@@ -54,6 +54,7 @@ internal sealed class SessionCells(BlockReading reading)
             minutes = null;
         }
 
+        areas = OnEach(areas, values);
         // "V" of the key under "Technique": what the minutes were of.
         if (Text(row, values, Role.Technique) is { } how && KindWords.Read(how, reading.Context.Words) is { Technique: Technique.Vibration }) areas = [.. areas.Select(a => a with { Technique = Technique.Vibration })];
         var inAreas = areas.Sum(a => a.Minutes ?? 0);
@@ -78,6 +79,23 @@ internal sealed class SessionCells(BlockReading reading)
         reading.Add(session, [.. values.Select(v => row[v])]);
         return session;
     }
+
+    // "Shakes, 1 min on each bit tapped", "Minutes of vibration on each area": of each place that the row names.
+    private List<AreaMinutes> OnEach(List<AreaMinutes> areas, List<int> values)
+    {
+        var places = areas.Where(a => a.Area != ChestArea.Unknown && a.Technique != Technique.Vibration).Select(a => (a.Side, a.Area)).Distinct().ToList();
+        if (places.Count == 0 || !values.Exists(v => reading.Block.Columns[v].Areas is [{ Technique: Technique.Vibration }] && SaysEachPlace(reading.Block.Columns[v].Own))) return areas;
+        return [.. areas.SelectMany(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: Technique.Vibration } ? places.Select(p => a with { Side = p.Side, Area = p.Area }) : [a])];
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d{1,2}(?:[.,]\d)?)\s*(?:mins?|minutes?)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex InHeading();
+
+    /// <summary>True for a heading of minutes on each place of the chest.</summary>
+    public static bool SaysEachPlace(string heading) => EachPlace().IsMatch(heading);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:each|every|per|a)\s+(?:bit|area|part|spot|place|zone|lobe|position|one|segment)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex EachPlace();
 
     // "12:15; 150; 12:45" under time, ml, until and four places of the chest: a row of a feed, in which no place has its minutes.
     private bool IsOfOtherCare(BlockRow row, Slot slot) => slot.Done < 0 && slot.Values.Count(v => reading.Block.Columns[v].Role == Role.Area) >= 2
@@ -180,7 +198,8 @@ internal sealed class SessionCells(BlockReading reading)
         var parts = means is null ? [] : means.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var at = Array.FindIndex(parts, p => char.IsAsciiDigit(p[0]));
         double? minutes = at >= 0 && MinutesReader.Read(string.Join(' ', parts.Skip(at).Take(2))).TryGet(out var read) ? read.Minutes : at >= 0 && MinutesReader.Read(parts[at]).TryGet(out read) && parts[at].Any(char.IsLetter) ? read.Minutes : null;
-        minutes ??= column.DefaultMinutes;
+        // "Shakes, 1 min on each bit" over a tick.
+        minutes ??= column.DefaultMinutes ?? (InHeading().Match(column.Own) is { Success: true } said ? double.Parse(said.Groups[1].Value.Replace(',', '.'), System.Globalization.CultureInfo.InvariantCulture) : null);
         var each = minutes is not null && means is not null && column.Areas.All(a => a.Side == Side.Unknown) && AreaNames.In(means!) is { Count: 2 } sides && sides.All(s => s.Side != Side.Unknown) ? sides : null;
         return column.Areas.SelectMany(a => each is null ? [new AreaMinutes(a.Side, a.Area, a.Technique, minutes)] : each.Select(s => new AreaMinutes(s.Side, a.Area, a.Technique, minutes)));
     }
