@@ -42,6 +42,14 @@ internal sealed class Chunk
                 before = "-";
                 current = New();
             }
+            else if (EndsTelling(current.Terms, terms, i))
+            {
+                // "normal physio at six thirty no pump it is finished must collect", "we missed the morning no taxis so normal physio five past four", told without a stop.
+                chunks.Add(current);
+                sentence++;
+                before = ".";
+                current = New();
+            }
             if (Separator(terms, i) is not { } sign) { current.Terms.Add(term); continue; }
             if (current.Terms.Count > 0) chunks.Add(current);
             current.Asks |= sign == "?";
@@ -56,6 +64,10 @@ internal sealed class Chunk
 
         Chunk New() => new() { Sentence = sentence, Before = before, Bracketed = depth > 0 };
     }
+
+    private static bool EndsTelling(List<Term> told, List<Term> terms, int at) =>
+        terms[at].Text is "must" or "need to" && told.Exists(t => t.Kind == TermKind.Time) && told.Exists(GroupSplitter.IsHead)
+        || terms[at].Text == "so" && told.Exists(t => t.Is(Sense.Skip)) && !told.Exists(t => t.Kind == TermKind.Time) && at + 2 < terms.Count && terms.Skip(at + 1).Take(3).Any(t => GroupSplitter.IsHead(t) || t.Areas is not null) && terms.Skip(at).Any(t => t.Kind == TermKind.Time);
 
     private static bool SomebodySays(List<Term> terms, int at) => at + 1 < terms.Count && (terms[at].Is(Sense.Person) || terms[at].Text is "she" or "he" or "they" || terms[at] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 }) && terms[at + 1].Text is "says" or "said" or "say" or "reckons" or "reckon";
 

@@ -43,9 +43,21 @@ internal static class DateGrammar
             ? new DateWritten(null, null, null, null, day, weekday) : null;
     }
 
+    /// <summary>Whether notes write their days as "03.02" alone in a line: another day is written so with its weekday, and two lines at least hold nothing else.</summary>
+    public static bool WritesDottedDays(IReadOnlyList<string> lines) =>
+        lines.Count(l => DottedDay(l) is not null) >= 2 && lines.Any(l => l.Length > 6 && DottedDay(l[..5]) is not null && l[5] == ' ' && CellTerms.Raw(l[6..Math.Min(l.Length, 24)]) is [{ } word, ..] && word.Is(Sense.Weekday));
+
+    /// <summary>The day of a line that holds "03.02" and nothing else; null when it holds other words.</summary>
+    public static DateWritten? DottedDay(string line)
+    {
+        var text = line.AsSpan().Trim().TrimEnd('.');
+        return text.Length == 5 && text[2] == '.' && int.TryParse(text[..2], NumberStyles.None, CultureInfo.InvariantCulture, out var first) && int.TryParse(text[3..], NumberStyles.None, CultureInfo.InvariantCulture, out var second)
+            && first is >= 1 and <= 31 && second is >= 1 and <= 31 && (first <= 12 || second <= 12) ? new DateWritten(first, second, null, null, null, IsoDayOfWeek.None) : null;
+    }
+
     private const int LongestBeginning = 24;
     private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(
-        ["sat", "pt", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
+        ["sat", "pt", "day", "date", "shift", "today", "week", "the", "log", "diary", "for", "on", "night", "datum", "whole", "m", "t", "w", "th", "f", "s", "tu", "su", "sa", "good", "easter", "palm", "starting", "started", "start", "vandag", "heute"]).ToFrozenSet(StringComparer.Ordinal);
 
     private static readonly FrozenSet<string>.AlternateLookup<ReadOnlySpan<char>> ByWord = Beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
 

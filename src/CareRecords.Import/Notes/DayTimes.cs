@@ -36,13 +36,13 @@ internal sealed class DayTimes
     private bool _anchored, _fromMorning, _ofTheNight;
     private LocalDate _base;
 
-    /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it.</summary>
-    public static LocalDate OtherDay(Term word, LocalDate from)
+    /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it; in a night from Thursday to Friday, the Friday that it ends on.</summary>
+    public static LocalDate OtherDay(Term word, LocalDate from, bool overnight = false)
     {
         if (word.ValueOf(Sense.DayRef) is { } days) return from.PlusDays(int.Parse(days, CultureInfo.InvariantCulture));
         var weekday = word.ValueOf(Sense.Weekday) is { } value ? (IsoDayOfWeek)int.Parse(value, CultureInfo.InvariantCulture) : IsoDayOfWeek.Saturday;
         var back = ((int)from.DayOfWeek - (int)weekday + 7) % 7;
-        return from.PlusDays(-back);
+        return overnight && back == 6 ? from.PlusDays(1) : from.PlusDays(-back);
     }
 
     /// <summary>Settles the times of one day, given in the order of writing.</summary>

@@ -215,7 +215,8 @@ internal static class DoseGrammar
         // The unit as the family writes it, the number with a decimal point.
         var written = term.Mended is null ? line[term.Start..term.End] : "";
         var unit = new string([.. written.Reverse().TakeWhile(c => char.IsLetter(c) || c == 'µ').Reverse()]);
-        return number + " " + (unit.Length > 0 ? unit : UnitName(term.Unit));
+        // "five mils" told to a telephone is 5 ml.
+        return number + " " + (unit.Length == 0 || char.IsLetter(written[0]) && unit is "mils" or "mls" or "mil" ? UnitName(term.Unit) : unit);
     }
 
     private static string UnitName(Unit unit) => unit switch { Unit.Ml => "ml", Unit.Mg => "mg", Unit.Mcg => "mcg", Unit.G => "g", Unit.Neb => "neb", _ => "" };

@@ -13,7 +13,8 @@ namespace CareRecords.Import.Notes;
 /// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
 /// <param name="Heading">The part of the day that the heading above the line names; null when none.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading);
+/// <param name="Overnight">Whether the heading above it names two days, one after the other.</param>
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading, bool Overnight = false);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed partial class GroupReader
@@ -174,7 +175,7 @@ internal sealed partial class GroupReader
             PumpOn = group.Has(Sense.Pump) && group.Has(Sense.Start) && !group.Has(Sense.Stop) && !group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }),
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
-        if (!smallHours && group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date); mention.OtherDay = mention.Date != date; }
+        if (!smallHours && group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date, _at.Overnight); mention.OtherDay = mention.Date != date; }
         _mentions.Add(mention);
         return mention;
     }
@@ -243,7 +244,7 @@ internal sealed partial class GroupReader
 
     private TimeRef? Untimed(Group group, Term? part = null)
     {
-        var date = group.Day is { } day && _at.Date is { } from ? DayTimes.OtherDay(day, from) : _at.Date;
+        var date = group.Day is { } day && _at.Date is { } from ? DayTimes.OtherDay(day, from, _at.Overnight) : _at.Date;
         part ??= group.Part ?? (group.Day is null ? _at.Heading : null);
         return part is null ? null : new TimeRef(null) { Part = part.Text, PartKind = PartKind(part), Date = date, Taken = TimePrecision.PartOfDay };
     }

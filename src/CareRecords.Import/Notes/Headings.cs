@@ -10,7 +10,11 @@ namespace CareRecords.Import.Notes;
 /// <param name="Written">The words of the date.</param>
 /// <param name="Late">Whether it leads to an entry made later, for its day alone.</param>
 /// <param name="Night">Whether the heading opens a night's shift.</param>
-internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Late, bool Night);
+internal sealed record Heading(DateWritten Date, int ContentStart, bool HasContent, string Written, bool Late, bool Night)
+{
+    /// <summary>Whether it names the day after too: "Thu 10 / Fri 11 July".</summary>
+    public bool Overnight { get; init; }
+}
 
 /// <summary>Finds the day headings of notes.</summary>
 internal static partial class Headings
@@ -41,14 +45,16 @@ internal static partial class Headings
                 if (date is { First: null, Day: null, Month: null } && at > 0 && terms[at - 1].Text is "(") return null;
                 // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
                 if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
+                var first = next;
                 next = SkipMore(terms, next, head);
+                var overnight = next > first && DateGrammar.Read(terms, first + 1, head, out var second) is { Day: { } to } && second == next && date.Day is { } begins && (to == begins + 1 || to == 1 && begins >= 28);
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of"));
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
-            if (terms[at].Text is "day" or "date" or "shift" or "night of" or "nights" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "night of" or "nights" or "shift"; at++; continue; }
+            if (terms[at].Text is "day" or "date" or "shift" or "night of" or "nights" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" or "good" or "easter" or "boxing" or "palm" or "bank holiday" or "holiday" or "public holiday" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "night of" or "nights" or "shift"; at++; continue; }
             return null;
         }
         return null;

@@ -19,7 +19,7 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
     public static (LateCorrection Found, List<Term> Others)? Take(List<Term> terms)
     {
         NameSaturday(terms);
-        if (!terms.Exists(IsEarlierDay)) return null;
+        if (!terms.Exists(IsEarlierDay)) return OfTheDay(terms) is { } same ? (same, []) : null;
         for (var from = 0; from < terms.Count;)
         {
             var to = terms.FindIndex(from, t => IsStop(t));
@@ -42,6 +42,15 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
             from = to + 1;
         }
         return null;
+    }
+
+    // "Correction, the 0400 was 94 not 96": a reading of the same day or night, named by its time.
+    private static LateCorrection? OfTheDay(List<Term> terms)
+    {
+        if (!terms.Exists(t => t.Is(Sense.Correction) && t.Text is not "not")) return null;
+        var values = Enumerable.Range(0, terms.Count).Where(i => IsValue(terms[i])).ToList();
+        if (Pair(terms, 0, terms.Count, values) is not var (wrong, right) || terms[wrong].Kind == TermKind.Time || terms[right].Kind == TermKind.Time || values.Count(i => terms[i].Kind == TermKind.Time) != 1 || values.Count != 3) return null;
+        return new LateCorrection(new Term { Kind = TermKind.Word, Start = 0, End = 0, Text = "today", Meanings = [new Meaning(Sense.DayRef, "0")] }, terms[wrong], terms[right], CareKinds.None, null, terms[values.Find(i => terms[i].Kind == TermKind.Time)].Clock!.Start);
     }
 
     // "sat chest was 3.30", "Sat night": before a part of the day, or at a head before a session, a medicine or a feed, "sat" is the day.
@@ -103,7 +112,7 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
     /// <summary>The day that is spoken of, from the day on which the line was written.</summary>
     public LocalDate Of(LocalDate written)
     {
-        if (Day.Is(Sense.DayRef)) return written.PlusDays(-1);
+        if (Day.ValueOf(Sense.DayRef) is { } days) return written.PlusDays(int.Parse(days, System.Globalization.CultureInfo.InvariantCulture));
         var weekday = Day.ValueOf(Sense.Weekday) is { } value ? (IsoDayOfWeek)int.Parse(value, System.Globalization.CultureInfo.InvariantCulture) : IsoDayOfWeek.Saturday;
         return written.Previous(weekday);
     }

@@ -30,12 +30,14 @@ internal sealed partial class LineReader
         var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
+        // "full set, no inhaler before it (forgot)": why, of what was just denied.
+        chunks.RemoveAll(c => c.Bracketed && c.Terms.TrueForAll(t => t.Is(Sense.Skip)) && chunks.IndexOf(c) is > 0 and var at && chunks[at - 1].Sentence == c.Sentence && (chunks[at - 1].Has(Sense.Not) || chunks[at - 1].Has(Sense.Skip)));
         foreach (var chunk in chunks) SlotTimes.Reduce(chunk.Terms);
         Modality.Mark(chunks);
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
-        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks) ?? (placed.PartOfDay is { } heading ? GroupReader.PartKind(heading) : null), placed.PartOfDay);
+        var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks) ?? (placed.PartOfDay is { } heading ? GroupReader.PartKind(heading) : null), placed.PartOfDay, placed.Overnight);
         var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
         TimeMention? earlier = null;
@@ -50,6 +52,12 @@ internal sealed partial class LineReader
         {
             var told = reader.Read(group);
             var joined = (group.TimeTerm?.Is(Sense.Since) == true || group.Terms.Exists(t => t.Text is "run" or "ran" or "running" or "having run" or "having")) && Since(read, told);
+            if (RateOf(read, told))
+            {
+                joined = true;
+                told.Happenings.Clear();
+            }
+
             Borrow(told, stamp is null ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
@@ -101,6 +109,14 @@ internal sealed partial class LineReader
             if (happening is { Start: null, End: null, Kind: HappeningKind.Check or HappeningKind.Sign, Check: null or { Phase: CareRecords.Records.CheckPhase.None } }) happening.Start = new TimeRef(earlier) { Taken = CareRecords.Records.TimePrecision.Borrowed, Date = earlier.Date };
     }
 
+    // "2200 pump on, 40/hr tonight": how fast the feed of the line ran.
+    private static bool RateOf(LineRead read, GroupReader.Told told)
+    {
+        if (told.Happenings is not [{ Kind: HappeningKind.Feed, Rate: { } rate, Millilitres: null, Start.Mention: null, End: null }] || read.Told is not [.., { Happenings: [{ Kind: HappeningKind.Feed, Rate: null, End: null, Start.Mention: not null } feed] }]) return false;
+        feed.Rate = rate;
+        return true;
+    }
+
     // "06:10 pump off (on since 22:00, 70 ml/h)": one feed, begun the evening before.
     private static bool Since(LineRead read, GroupReader.Told told)
     {
@@ -133,7 +149,7 @@ internal sealed partial class LineReader
         foreach (var chunk in chunks)
         {
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
-            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After))) continue;
+            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After) || t.Is(Sense.Skip) || t.Is(Sense.Not))) continue;
             // "third at bedtime" at the end of a line is of the third only.
             if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both")) continue;
             var kind = part.Text is "tonight" or "tonite" ? "tonight" : GroupReader.PartKind(part);

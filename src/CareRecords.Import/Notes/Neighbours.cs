@@ -12,8 +12,21 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
+            i = Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
         return terms;
+    }
+
+    // "8.15 and 6.15 4s and 2s": minutes below and above, and so a session where nothing else is named.
+    private static int? Twos(List<Term> terms, int i)
+    {
+        if (!IsSeveral(terms[i]) || At(terms, i + 1)?.Is(Sense.And) != true || At(terms, i + 2) is not { } second || !IsSeveral(second)) return null;
+        (terms[i], terms[i + 2]) = (Bare(terms[i]), Bare(second));
+        if (terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Areas is not null || t.Is(Sense.Area))) return i + 2;
+        terms.Insert(i, new Term { Kind = TermKind.Word, Start = terms[i].Start, End = terms[i].Start, Text = "session", Meanings = [new Meaning(Sense.Session, "")] });
+        return i + 3;
+
+        static bool IsSeveral(Term term) => term is { Kind: TermKind.Quantity, Unit: Unit.Sec, Number: >= 1 and <= 6 } && term.End - term.Start == 2;
+        static Term Bare(Term term) => term with { Kind = TermKind.Number, Unit = Unit.None, Clock = null, Text = term.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) };
     }
 
     private const int MostMinutesAfterInhaler = 45;

@@ -133,6 +133,7 @@ internal sealed class NotesRun
     {
         var table = new TableLines();
         var gluedDays = DateGrammar.WritesGluedDays(_text.Lines);
+        var dottedDays = DateGrammar.WritesDottedDays(_text.Lines);
         var slashed = Headings.AreSlashed(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
         for (var i = 0; i < _text.Lines.Count; i++)
@@ -147,6 +148,7 @@ internal sealed class NotesRun
             else if (_clocks.Contains(i)) continue;
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
             else if (gluedDays && DateGrammar.GluedDay(line, out var end) is { } glued) _headings[i] = new Heading(glued, end, end < line.Length, line[..end], false, false);
+            else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) _headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader, slashed) is { } heading) _headings[i] = heading;
             else
             {
@@ -209,7 +211,7 @@ internal sealed class NotesRun
         Term? part = null;
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
-        var quoted = false;
+        var (quoted, overnight) = (false, false);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -231,6 +233,7 @@ internal sealed class NotesRun
             {
                 from = heading.ContentStart;
                 (section, part) = ([], null);
+                overnight = heading.Overnight;
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
                 (message, writer) = prefix.Stamp is null ? (null, null) : (stamp, prefix.Stamp.By);
@@ -287,6 +290,7 @@ internal sealed class NotesRun
                 Begins = begins,
                 Continues = prefix.Stamp is null && stamp is not null && speaker is null,
                 AboveFirstDay = own is null && _headings.Count > 0,
+                Overnight = overnight,
             };
             (opened, begins) = (false, null);
         }

@@ -24,6 +24,9 @@ internal sealed record PlacedLine
     /// <summary>Whether it stands above the first day of notes that have days: what is said there without a time is an arrangement, not an event.</summary>
     public bool AboveFirstDay { get; init; }
 
+    /// <summary>Whether the heading above it names two days, one after the other: a night.</summary>
+    public bool Overnight { get; init; }
+
     /// <summary>The words after its date, bullet or stamp.</summary>
     public required string Words { get; init; }
 

@@ -6,26 +6,36 @@ namespace CareRecords.Import.Reading;
 internal static partial class AirByDefault
 {
     /// <summary>True for words that say it of every saturation, and tell of no reading.</summary>
-    public static bool Says(string text) => OfSaturation().IsMatch(text) && InAir().IsMatch(text) && OfAll().IsMatch(text) && !Reading().IsMatch(text);
+    public static bool Says(string text) => !Reading().IsMatch(text) && (Unless().IsMatch(text) && OfSaturation().IsMatch(text) || OfAll().IsMatch(text) || AllOf().IsMatch(text));
 
     /// <summary>True for the heading of saturations that are all in air.</summary>
-    public static bool HeadingSays(string heading) => InAir().IsMatch(heading) && !Oxygen().IsMatch(WithoutAir(heading));
+    public static bool HeadingSays(string heading) => InAir().IsMatch(heading) && !Flow().IsMatch(heading);
 
-    private static string WithoutAir(string heading) => InAir().Replace(heading, "");
+    private const string Air = @"(?:\b(?:room air|(?:in|on|at) air|without (?:any )?(?:o2|oxygen)|no (?:o2|oxygen))\b|\bRA\b)";
+    private const string Saturation = @"\b(?i:sats?|s[pa]o2|saturations?|oximeter|readings?)\b";
 
     [GeneratedRegex(@"\b(?:sats?|s[pa]o2|sp|saturations?|oximeter|readings?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex OfSaturation();
 
-    [GeneratedRegex(@"\b(?:room air|(?:in|on|at) air|air unless|without (?:any )?(?:o2|oxygen)|no (?:o2|oxygen))\b|\bRA\b", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(Air, RegexOptions.CultureInvariant)]
     private static partial Regex InAir();
 
-    [GeneratedRegex(@"\b(?:all|always|every|each|unless|otherwise|taken|are)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    // "air unless said", "room air unless O2 written"
+    [GeneratedRegex(@"\b(?:air|RA)\b\W{0,3}(?:unless|if not|except)\b", RegexOptions.CultureInvariant)]
+    private static partial Regex Unless();
+
+    // "SpO2 all taken without oxygen"
+    [GeneratedRegex(Saturation + @"[^.;/=]{0,20}\b(?i:all|always|taken|are)\b[^.;/=]{0,30}" + Air, RegexOptions.CultureInvariant)]
     private static partial Regex OfAll();
+
+    // "all sats in air"
+    [GeneratedRegex(@"\b(?i:all|every)\b[^.;/=]{0,20}" + Saturation + @"[^.;/=]{0,30}" + Air, RegexOptions.CultureInvariant)]
+    private static partial Regex AllOf();
 
     // "sats all morning 94 in air" is a reading.
     [GeneratedRegex(@"\b[6-9]\d\b|\b100\b", RegexOptions.CultureInvariant)]
     private static partial Regex Reading();
 
     [GeneratedRegex(@"\b(?:l/min|lpm|litres?|liters?|flow)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Oxygen();
+    private static partial Regex Flow();
 }

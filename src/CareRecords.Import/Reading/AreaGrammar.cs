@@ -19,7 +19,7 @@ internal static partial class AreaGrammar
 
         public Technique Technique { get; set; }
 
-        public bool Each, EachSide, MinutesFirst, AnyArea, Same;
+        public bool Each, EachSide, MinutesFirst, AnyArea, Same, OnEach;
 
         public int Spots;
 
@@ -42,6 +42,10 @@ internal static partial class AreaGrammar
             if (run.Technique != Technique.Unknown) technique = run.Technique;
             var own = run.Technique != Technique.Unknown ? run.Technique : technique is Technique.Vibration or Technique.Other && run.Places.Count > 0 && whole == Technique.Percussion ? technique : technique != Technique.Unknown ? technique : whole;
             var entries = Entries(run, own, placed, runs.TrueForAll(r => r.Places.TrueForAll(p => p.Side is Side.Left or Side.Right))).ToList();
+            // "bottoms then tops, left n right, 3 mins on each": of all the places told before without minutes.
+            if (run.OnEach && run.Minutes.Count == 1)
+                for (var k = 0; k < reading.Areas.Count; k++)
+                    if (reading.Areas[k] is { Minutes: null } bare && bare.Technique == own) reading.Areas[k] = bare with { Minutes = run.Minutes[0].Low, MinutesHigh = run.Minutes[0].High };
             if (own != Technique.Vibration) placed.AddRange(entries);
             if (run.Places.Count == 0 && (run.AnyArea || run.Spots > 0)) reading.EverySpot.Add(own);
             reading.Areas.AddRange(entries);
@@ -120,7 +124,7 @@ internal static partial class AreaGrammar
             }
             if (term.Is(Sense.EachSide)) { run.EachSide = true; reading.NamesPlace = true; }
             else if (term.Is(Sense.AnyArea)) run.AnyArea = true;
-            else if (term.Is(Sense.Each)) run.Each = true;
+            else if (term.Is(Sense.Each)) { run.Each = true; if (i > 1 && terms[i - 1].Text is "on" && MinutesOf(terms[i - 2]) is not null && EndsHere(terms, i)) run.OnEach = true; }
             else if (term.Is(Sense.Spots) && i > 0 && terms[i - 1] is { Kind: TermKind.Number or TermKind.Times, Number: >= 2 and <= 12 } count && run.Minutes.Count > 0)
             {
                 run.Spots = (int)count.Number;
@@ -144,6 +148,8 @@ internal static partial class AreaGrammar
             run = new Run();
         }
     }
+
+    private static bool EndsHere(IReadOnlyList<Term> terms, int at) => at + 1 >= terms.Count || terms[at + 1].Kind == TermKind.Symbol || terms[at + 1].Is(Sense.Then) || terms[at + 1].Is(Sense.And);
 
     // After "clap 3 each" a technique ahead of new places ("clap LL 3") is a new run.
     private static bool Ahead(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (IsPlace(terms[at + 1]) || MinutesOf(terms[at + 1]) is not null);

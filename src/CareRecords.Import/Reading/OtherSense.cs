@@ -23,7 +23,7 @@ internal static class OtherSense
         "cup" or "cups" => at > 0 && (HoldsDrink(terms, at) || terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
         "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
-        _ => terms[at].Is(Sense.Device) && (at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
+        _ => terms[at].Is(Sense.Device) && (at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
 
     private static bool HoldsDrink(List<Term> terms, int at) => terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]);

@@ -53,10 +53,14 @@ internal sealed class TermReader
         var meaning = Words(word.Means, _tokenizer.Read(word.Means));
         if (key.Length == 1 && key[0].Length == 1) _letters.Add(key[0]);
         if (!meaning.Any(t => t.Meanings.Length > 0 || t.Kind == TermKind.Number)) return false;
+        WithoutDoses(meaning);
         // "salbutamol 100 inhaler": the strength on the label is no amount given.
         if (meaning.Exists(t => t.Is(Sense.Medicine)))
             for (var i = meaning.Count - 1; i >= 0; i--)
                 if (meaning[i].Kind == TermKind.Number && !(i + 1 < meaning.Count && meaning[i + 1].Is(Sense.Unit))) meaning.RemoveAt(i);
+        // "puffs = salbutamol through the spacer": the word counts them as well.
+        if (key is ["puffs" or "puff"] && meaning.Exists(t => t.Is(Sense.Medicine)) && _vocabulary.Find(_tokenizer.Read(word.Word), 0, out _, out _) is { } counted && !meaning.Exists(t => t.Is(Sense.Unit, "puffs")))
+            meaning.Insert(0, new Term { Kind = TermKind.Word, Start = 0, End = word.Word.Length, Text = key[0], Meanings = [.. counted.Where(m => m.Sense == Sense.Unit)] });
         // "salbutamol pump with spacer": the inhaler.
         if (meaning.Exists(t => t.Is(Sense.Medicine))) meaning.RemoveAll(t => t.Is(Sense.Pump));
         // "mins in order LL RL": nothing of the explanation is a plan, an order or advice.
@@ -88,6 +92,23 @@ internal sealed class TermReader
         }
         phrases.Sort((a, b) => b.Key.Length.CompareTo(a.Key.Length));
         return true;
+    }
+
+    // "Chest usual = perc LL RL LU RU 3 min each, after 4 puffs salbutamol", "his normal physio is clapping left bottom three … and the pump is salbutamol two puffs":
+    // the word stands for the session; what is given is written each time.
+    private static void WithoutDoses(List<Term> meaning)
+    {
+        if (meaning.Count(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) < 2 || !meaning.Exists(t => t.Is(Sense.Medicine)) || !meaning.Exists(t => t.Kind == TermKind.Number || t.Is(Sense.NumberWord))) return;
+        for (var medicine = meaning.FindIndex(t => t.Is(Sense.Medicine)); medicine >= 0; medicine = meaning.FindIndex(t => t.Is(Sense.Medicine)))
+        {
+            var from = meaning.FindLastIndex(medicine, IsBreak);
+            var to = meaning.FindIndex(medicine, IsBreak);
+            if (to < 0) to = meaning.Count;
+            if (from < 0) from = 0;
+            meaning.RemoveRange(from, to - from);
+        }
+
+        static bool IsBreak(Term term) => term.IsSymbol(",") || term.IsSymbol(".") || term.IsSymbol(";") || term.IsSymbol("+") || term.Is(Sense.And) || term.Is(Sense.Then);
     }
 
     private List<Term> Words(string line, List<Token> tokens)

@@ -39,6 +39,9 @@ internal static class TimeGrammar
             if (TryOne(context with { Prefixed = false }, next + 1, out var until, out var after)) (end, next) = (until, after);
             else if (terms[next + 1].Is(Sense.Half) && next + 2 < terms.Count && terms[next + 2].Is(Sense.Past))
                 (end, next) = (Exact(new LocalTime(start.Time.Hour, 30), start.Half), next + 3);
+            // "from half past twelve to one"
+            else if (terms[next].Is(Sense.To) && terms[next + 1].Is(Sense.NumberWord) && Hour(terms[next + 1]) is { } spoken && !FollowedByUnit(terms, next + 2) && !IsCounted(terms, next + 2) && (next + 2 >= terms.Count || terms[next + 2].Kind == TermKind.Symbol || at > 0 && terms[at - 1].Text == "from"))
+                (end, next) = (Exact(new LocalTime(spoken % 12, 0), HalfOfDay.Unknown), next + 2);
             else if (HourOnly(terms, next + 1) is { } hour && IsStrong(start) && !FollowedByUnit(terms, next + 2))
                 (end, next) = (hour, next + 2);
         }
@@ -183,7 +186,9 @@ internal static class TimeGrammar
         if (HourBefore(place.Before) is not { } last) return false;
         var hour = (last.End ?? last.Start).Time;
         var past = new LocalTime(hour.Hour, (int)minutes.Value);
-        time = Exact(past < hour ? past.PlusHours(1) : past, (last.End ?? last.Start).Half);
+        // "11.30 usual + vibs, blue quarter past": the inhaler is given before it.
+        var given = Last(place.Before) is { } what && (what.Is(Sense.Device) || what.Is(Sense.Medicine)) && place.Before.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
+        time = Exact(past < hour && !given ? past.PlusHours(1) : past, (last.End ?? last.Start).Half);
         next = at + 2;
         return true;
     }
@@ -229,6 +234,8 @@ internal static class TimeGrammar
         var term = terms[at];
         if (term.Kind == TermKind.Word && (!term.Is(Sense.NumberWord) || !(place.Prefixed || FollowedBy(terms, at + 1, Sense.OClock) || FollowedBy(terms, at + 1, Sense.AmPm)))) return false;
         if (term.Number < 0) return false;
+        // "the 7.30 one tonight"
+        if (term.Text == "one" && !place.Prefixed && terms[at + 1].Text is "tonight" or "tonite") return false;
         // 17h20, 07h00, 9h
         if (next < terms.Count && terms[next] is { Glued: true, Text: "h" } && term.IsWhole && term.Number <= 24)
         {
