@@ -18,6 +18,9 @@ internal sealed partial class DayTeller
         if (happening.Value is { } part && part.StartsWith("part ", StringComparison.Ordinal) && phase != CheckPhase.None && PartSession(part[5..], true) is { } own) time = TimesOfEvents.Borrowed(own, phase);
         else if (happening.Value is { } which && which.StartsWith("nth ", StringComparison.Ordinal) && NthSession(which[4..]) is { } named) time = TimesOfEvents.Borrowed(named, phase);
         else if (happening.Start is { PartKind: { } kind } && phase != CheckPhase.None && PartSession(kind, false) is { } session) time = TimesOfEvents.Borrowed(session, phase);
+        // "7am chest after 6 puffs at quarter to. 92 → 95": the pair is of the session, not of the inhaler.
+        else if (happening.Start?.Mention is { } ofDose && _line.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Dose && h.Start?.Mention == ofDose)) && _told.FindAll(t => t.Lines[0] == _line.Index && t.Entry is Session) is [{ Entry: Session { Start: { IsExact: true } only } }] && PairByArrow(happening) is { } beside)
+            (phase, time) = (beside, TimesOfEvents.Borrowed(only.Stated, beside));
         if (time is null)
         {
             if (_line.Date is not { } date) return;
@@ -134,7 +137,7 @@ internal sealed partial class DayTeller
         if (late || told?.Entry is not Session session || _previous is null || OpenSession() is null && (told.Lines[^1] != _line.Index && !IsNear(told.Lines[^1]))) { Lost(details); return true; }
         var before = _sessions.Last!;
         List<AreaMinutes> areas;
-        if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && a is { Side: Side.Unknown, Area: ChestArea.Unknown })) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
+        if (session.Areas.Count == 0 || session.Areas.All(a => a.Minutes is null && (a is { Side: Side.Unknown, Area: ChestArea.Unknown } || details.Areas.Exists(d => d.Minutes is not null && d.Area == a.Area && d.Side == a.Side)))) areas = [.. details.Areas.Select(a => a with { Technique = a.Technique == Technique.Unknown && session.Areas.Count > 0 ? session.Areas[0].Technique : a.Technique })];
         // "bases and tops", then "3 mins each side on all of it": the minutes of the areas that were named.
         else if (session.Areas.All(a => a.Minutes is null && a.Area != ChestArea.Unknown) && details.Areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Minutes is not null && a.Minutes == details.Areas[0].Minutes))
             areas = [.. session.Areas.Select(a => a with { Minutes = details.Areas[0].Minutes, Technique = a.Technique == Technique.Unknown ? details.Areas[0].Technique : a.Technique })];

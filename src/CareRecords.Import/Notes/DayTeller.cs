@@ -222,6 +222,13 @@ internal sealed partial class DayTeller
             return now.Technique == Technique.Percussion ? told.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a) : told;
         }
         if (happening.Reference is { } word && word.Is(Sense.Same, nameof(ReferTo.Usual)) && Usual(word.Text, now, ref how) is { } usual) return usual;
+        // "R low 4, the rest 3": the places of the last session that named as many as a whole one.
+        if (now.Rest is not null && (_arrangements.Whole.Count > 1 ? _arrangements.Whole : _sessions.FindLast(s => s.Areas.Count(a => a.Technique != Technique.Vibration && a.Area != ChestArea.Unknown) > 2)?.Areas) is { } all)
+        {
+            how = "'The rest' read as the other places of a whole session.";
+            return AreaChanges.Combine(all, now);
+        }
+
         if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }
         var areas = _arrangements.Place(now.Areas.ToList(), now);
         AreaChanges.Leave(areas, now);

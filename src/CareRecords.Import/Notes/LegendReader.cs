@@ -175,6 +175,8 @@ internal static partial class LegendReader
 
     private static void Explain(string key, string means, List<FamilyWord> words)
     {
+        // "Physio here means percussion …"
+        if (key.TrimEnd().EndsWith(" here", StringComparison.OrdinalIgnoreCase)) key = key.TrimEnd()[..^5];
         // "P a/b/c/d = percussion minutes", "S x/y = SpO2 before/after": the letters stand for numbers.
         if (Placeholders().Match(key.Trim()) is { Success: true } form) key = form.Groups[1].Value;
         // "SpO2 x/y = before CPT / after CPT": what two numbers are (PairMeanings keeps it), no other word for a saturation.

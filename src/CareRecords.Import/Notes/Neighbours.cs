@@ -42,7 +42,8 @@ internal static class Neighbours
     }
 
     // "two each side high", "three a side low"
-    private static int? High(List<Term> terms, int i) => i > 0 && terms[i] is { Text: "high", Meanings.Length: 0 } && (terms[i - 1].Is(Sense.EachSide) || terms[i - 1].Is(Sense.Each) || terms[i - 1].Is(Sense.Side)) ? Means(terms, i, new Meaning(Sense.Area, "upper")) : null;
+    // "low and high both sides"
+    private static int? High(List<Term> terms, int i) => i > 1 && terms[i] is { Text: "high", Meanings.Length: 0 } && (terms[i - 1].Is(Sense.And) || terms[i - 1].IsSymbol("/") || terms[i - 1].IsSymbol("+")) && terms[i - 2].Is(Sense.Area, "lower") ? Means(terms, i, new Meaning(Sense.Area, "upper")) : i > 0 && terms[i] is { Text: "high", Meanings.Length: 0 } && (terms[i - 1].Is(Sense.EachSide) || terms[i - 1].Is(Sense.Each) || terms[i - 1].Is(Sense.Side)) ? Means(terms, i, new Meaning(Sense.Area, "upper")) : null;
 
     // "repositioned to R side", "asleep on his left side": how the child lay, not where it was clapped.
     private static int? Lying(List<Term> terms, int i)

@@ -77,6 +77,9 @@ internal static class References
         if (term.Kind == TermKind.Word && term.Number is > 0 and <= 31) return (Make(term, term, ReferTo.Day), at + 1);
         // "as yesterday 16:00"
         if ((term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday)) && at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Time, Clock: not null, Times.Count: 0 } then && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol)) return (Make(term, then, ReferTo.Day) with { Clock = then.Clock }, at + 2);
+        // "same as Wed afternoon"
+        if (term.Is(Sense.Weekday) && at + 1 < terms.Count && terms[at + 1].Kind == TermKind.Word && (terms[at + 1].Is(Sense.DayPart) || terms[at + 1].Is(Sense.AmPm)) && !terms[at + 1].Is(Sense.DayRef))
+            return (Make(term, terms[at + 1], ReferTo.Day) is var whole ? whole with { Text = $"{term.Text} {terms[at + 1].Text}", Meanings = [.. whole.Meanings, .. terms[at + 1].Meanings.Where(m => m.Sense is Sense.AmPm or Sense.DayPart)] } : term, at + 2);
         if (term.Is(Sense.DayRef, "-1") || term.Is(Sense.Weekday)) return (Make(term, term, ReferTo.Day), at + 1);
         if (term.Is(Sense.AmPm) || term.Is(Sense.DayPart)) return (Make(term, term, ReferTo.Part), at + 1);
         return null;

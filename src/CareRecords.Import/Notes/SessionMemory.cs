@@ -61,6 +61,7 @@ internal sealed class SessionMemory
                 var sessions = Of(DayOf(reference, at.Date));
                 if (sessions.Count == 0) return null;
                 if (reference.Clock is { } named && sessions.FirstOrDefault(s => Same(s.At.TimeOfDay, named.Start)) is { } then) return then;
+                if ((reference.Is(Sense.DayPart) || reference.Is(Sense.AmPm)) && reference.Is(Sense.Weekday) && sessions.LastOrDefault(s => IsIn(s.At, GroupReader.PartKind(reference))) is { } inPart) return inPart;
                 return (index is { } k && k < sessions.Count ? sessions.OrderBy(s => s.At).ElementAt(k) : null) ?? sessions.FirstOrDefault(s => s.At.TimeOfDay == at.TimeOfDay) ?? sessions[^1];
             default:
                 return _told.FindLast(s => s.Areas.Count > 0 && s.Line <= line && !(s.Partial && s.At.Date < at.Date)) ?? _told.FindLast(s => s.Areas.Count > 0 && s.Line <= line) ?? Last;

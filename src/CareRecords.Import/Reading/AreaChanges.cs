@@ -32,6 +32,9 @@ internal static class AreaChanges
             if (at >= 0) result[at] = result[at] with { Minutes = place.Minutes ?? result[at].Minutes, MinutesHigh = place.MinutesHigh };
             else result.Add(place with { Technique = place.Technique == Technique.Unknown && plain.Count > 0 ? plain[0].Technique : place.Technique });
         }
+        if (now.Rest is { } rest)
+            for (var i = 0; i < result.Count; i++)
+                if (result[i].Technique != Technique.Vibration && !places.Exists(p => Covers(p, result[i]))) result[i] = result[i] with { Minutes = rest, MinutesHigh = null };
         // With other minutes for some areas, a vibration "of we know not what" cannot be carried over.
         if (places.Count > 0) result.RemoveAll(a => a is { Technique: Technique.Vibration, Side: Side.Unknown, Area: ChestArea.Unknown });
         if (vibration.Count > 0 && !(vibration.TrueForAll(v => v.Minutes is null) && result.Exists(a => a.Technique == Technique.Vibration)))

@@ -52,6 +52,9 @@ internal static partial class AreaGrammar
         }
         foreach (var session in terms.Where(t => t.Areas is not null)) { reading.Base.AddRange(session.Areas!.Except(reading.Base)); reading.BaseWord ??= session.Mended ?? session.Text; }
         Carry(reading.Areas);
+        // A word of the family's that names the places, and the places told again with their minutes.
+        for (var i = reading.Areas.Count - 1; i >= 0; i--)
+            if (reading.Areas[i] is { Minutes: null, Area: not ChestArea.Unknown } bare && reading.Areas.Exists(a => a.Minutes is not null && a.Side == bare.Side && a.Area == bare.Area && a.Technique == bare.Technique)) reading.Areas.RemoveAt(i);
         return reading;
     }
 
@@ -111,10 +114,18 @@ internal static partial class AreaGrammar
                 i = last;
                 continue;
             }
+            // "LL 5 min, others 3": of the places that are not named, whichever they are.
+            if (term.Text is "rest" or "the rest" or "others" or "the others" && run.Places.Count + runs.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[i + 1]) is [{ Low: { } others }]) { reading.Rest = others; i++; Close(); continue; }
             // "1 min on each of the four": the places before it.
             if (run.Minutes.Count > 0 && term is { Kind: TermKind.Number, Number: 4 } && i > 2 && terms[i - 1].Text == "the" && terms[i - 2].Text == "of" && terms[i - 3].Is(Sense.Each) && !(i + 1 < terms.Count && terms[i + 1].Is(Sense.Spots))) { run.AnyArea = true; continue; }
             // "the two bases, 3 min each": how many there are, not minutes.
             if (term is { Kind: TermKind.Number, Number: 2 } && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && terms[i + 1].Text.EndsWith('s') && MinutesLater(terms, i + 1)) continue;
+            // "3 min x 4": of each of four places.
+            if (term is { Kind: TermKind.Times, Number: 2 or 4 or 6 } many && run is { Places.Count: 0, Minutes.Count: 1 } && i > 0 && terms[i - 1] is { Kind: TermKind.Quantity, Unit: Unit.Min })
+            {
+                run.Spots = (int)many.Number;
+                continue;
+            }
             if (MinutesOf(term) is { } minutes)
             {
                 if (run.Places.Count > 0 && run.MinutesFirst && run.Minutes.Count > 0) Close();

@@ -29,6 +29,9 @@ internal sealed class AreaReading
     /// <summary>Techniques whose minutes were said of every spot or a count of spots, without naming them ("3 min each spot", "4 spots 3 mins each").</summary>
     public HashSet<Technique> EverySpot { get; } = [];
 
+    /// <summary>The minutes of every other place ("R low 4, the rest 3"); null when none are said.</summary>
+    public double? Rest { get; set; }
+
     /// <summary>True when the words named a side or an area (not only minutes).</summary>
     public bool NamesPlace { get; set; }
 }

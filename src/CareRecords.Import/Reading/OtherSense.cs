@@ -23,7 +23,7 @@ internal static class OtherSense
         "cup" or "cups" => at > 0 && (HoldsDrink(terms, at) || terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
         "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
-        _ => terms[at].Is(Sense.Device) && (at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
+        _ => terms[at].Is(Sense.Device) && (at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" or "cup" or "cups" or "mask" or "masks" or "kit" or "kits" or "tubing" or "filter" or "filters" or "parts" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
 
     private static bool HoldsDrink(List<Term> terms, int at) => terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]);
@@ -52,7 +52,7 @@ internal static class OtherSense
         // "Karin (physio) phoned": the word behind the bracket.
         if (terms[at + 1].IsSymbol(")") && at > 0 && terms[at - 1].IsSymbol("(")) return at + 2 < terms.Count && terms[at + 2].Text.Split(' ')[0] is "phoned" or "called" or "rang" or "came" or "says" or "said" or "texted" or "emailed" or "visited";
         var next = terms[at + 1].Text;
-        if (next is "came" or "visited" or "popped" or "showed" or "arrived") return true;
+        if (next is "came" or "visited" or "popped" or "showed" or "arrived" or "visit" or "visits" or "appt" or "appts" or "appointment" or "clinic" or "review") return true;
         return next == "was" && at + 2 < terms.Count && (terms[at + 2].Text is "here" or "round" || terms[at + 2].Text is "at" or "in" && at + 3 < terms.Count && terms[at + 3] is { Kind: TermKind.Word } place && !place.Is(Sense.NumberWord) && !place.Is(Sense.Half) && !place.Is(Sense.Quarter) && !place.Is(Sense.Clock) && !place.Is(Sense.DayPart) && !place.Is(Sense.AmPm));
     }
 

@@ -67,7 +67,15 @@ internal sealed class TermReader
         meaning.RemoveAll(t => t.Is(Sense.Plan) || t.Is(Sense.Advice) || t.Is(Sense.Shopping) || t.Is(Sense.Question) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy) || t.Is(Sense.Rumour) || t.Is(Sense.Correction));
         // "sat = sats, air unless said": what holds unless said is not said beside each number.
         // "s = sats, before>after" tells the order of two numbers, which an arrow tells again.
-        if (meaning.Exists(t => t.Is(Sense.SatLabel))) meaning.RemoveAll(t => t.Is(Sense.Air) || t.Is(Sense.Before) || t.Is(Sense.After) || t.IsSymbol("→") || t.IsSymbol("/"));
+        if (meaning.Exists(t => t.Is(Sense.SatLabel)))
+        {
+            // "b = sat before" is of one reading only.
+            var both = meaning.Exists(t => t.Is(Sense.Before)) && meaning.Exists(t => t.Is(Sense.After));
+            meaning.RemoveAll(t => t.Is(Sense.Air) || both && (t.Is(Sense.Before) || t.Is(Sense.After)) || t.IsSymbol("→") || t.IsSymbol("/"));
+            // "after sats 94", so that the number stands beside its label.
+            if (meaning.FindIndex(t => t.Is(Sense.Before) || t.Is(Sense.After)) is > 0 and var phase && meaning.FindIndex(t => t.Is(Sense.SatLabel)) < phase) (meaning[0], meaning[phase]) = (meaning[phase], meaning[0]);
+        }
+
         // "P pump ml/h": the unit in which the numbers beside it are.
         if (meaning.Count > 1 && !meaning.Exists(t => t.Kind is TermKind.Number or TermKind.Parts) && meaning.Exists(t => t.Is(Sense.Pump) || t.Is(Sense.Feed))) meaning.RemoveAll(t => t.Is(Sense.Unit, "ml") || t.Is(Sense.Unit, "rate") || t.Is(Sense.RateWord) || t.IsSymbol("/"));
         // "O = oxygen l/min": the unit in which the numbers beside it are.

@@ -182,6 +182,13 @@ internal static class TimeGrammar
         (time, next) = (null!, at);
         var terms = place.Terms;
         double? minutes = terms[at].Is(Sense.Half) ? 30 : terms[at].Is(Sense.Quarter) ? 15 : SmallNumber(terms[at]);
+        // "Clapped him at 6. Inhaler beforehand at 20 to"
+        if (minutes is 5 or 10 or 15 or 20 or 25 && place.Prefixed && at + 1 < terms.Count && terms[at + 1].Text == "to" && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol) && HourBefore(place.Before) is { Start: { Time.Minute: 0 } named })
+        {
+            (time, next) = (Exact(named.Time.PlusMinutes(-(long)minutes.Value) is var early && named.Half == HalfOfDay.Unknown ? Morning(early) : early, named.Half), at + 2);
+            return true;
+        }
+
         if (minutes is not (5 or 10 or 15 or 20 or 25 or 30) || at + 1 >= terms.Count || !terms[at + 1].Is(Sense.Past) || (at + 2 < terms.Count && (Hour(terms[at + 2]) is not null || terms[at + 2].Is(Sense.Clock)))) return false;
         if (HourBefore(place.Before) is not { } last) return false;
         var hour = (last.End ?? last.Start).Time;
