@@ -34,7 +34,7 @@ internal static class LayoutReader
     // One table, or several under one another. Gives the first day of the last one with days.
     private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, DateOrder? order, LocalDate? year, LocalDate? week)
     {
-        var areaOrder = LooseWords(place, parts, into);
+        var areaOrder = LooseWords(place, parts, into, context, order, year ?? context.NotAfter);
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
         into.FirstDay ??= from;
         var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
@@ -59,13 +59,22 @@ internal static class LayoutReader
     }
 
     // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
-    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into)
+    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into, SourceContext context, DateOrder? order, LocalDate? near)
     {
         IReadOnlyList<AreaName> areaOrder = [];
         foreach (var (row, why) in parts.Loose)
         {
             var text = string.Join(" ", row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words));
             var words = why is null ? Legends.Words(text) : [];
+            // "10/7 8:00 PM temp 101.8 F" below the table: a note with its own day.
+            if (why is null && words.Count == 0 && HasClock(text) && CellTimes.Read(Cell.Of(text.Split(' ')[0])) is { Date: not null, Clock: null }
+                && NotesReader.Read(new SourceText(place.File, [text]), context.ForNotes(place.File, context.NotAfter ?? near) with { DateOrder = order }) is { Problems.Count: 0, Entries: { Count: > 0 } noted } && noted.All(e => e.When.IsExact && (near is not { } about || Math.Abs(Period.DaysBetween(about, e.When.Stated.Date)) < 60)))
+            {
+                into.Entries.AddRange(noted.Select(e => e with { Sources = [place.Of(row)] }));
+                into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
+                continue;
+            }
+
             if (why is null && words.Count == 0 && LeftOvers.HoldsEvent(text) && HasClock(text))
             {
                 into.Problems.Add(new ImportProblem(place.Of(row), "This line stands outside the table; it may tell of something that happened.", "Move it under the headings, with its date and time, if it does.", ProblemSeverity.Ask));

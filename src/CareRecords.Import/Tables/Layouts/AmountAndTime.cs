@@ -3,7 +3,7 @@ using CareRecords.Import.Reading;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads an amount with its time in one cell: "4 @ 0650", "2 puffs at 7.10", "x4 6.40"; several with semicolons between.</summary>
-internal static class AmountAndTime
+internal static partial class AmountAndTime
 {
     /// <summary>The doses as events; null when the cell is written another way.</summary>
     public static IReadOnlyList<CellEvent>? Read(string text)
@@ -42,9 +42,14 @@ internal static class AmountAndTime
             if (at > 0 && char.IsAsciiDigit(part.TrimStart()[0]) && Event(part[..at], part[(at + mark.Length)..]) is { } found) return found;
         }
 
+        // "4 puffs 6.30am"
+        if (AmountFirst().Match(part) is { Success: true } first && Event(first.Groups[1].Value, first.Groups[2].Value) is { Clock: not null } timed) return timed;
         var space = part.IndexOf(' ', StringComparison.Ordinal);
         return space > 1 && part[0] is 'x' or 'X' or '×' && space > 1 ? Event(part[1..space], part[space..]) : null;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(\d+(?:[.,]\d+)?\s*(?:puffs?|mls?|mg|mcg|drops|nebules?|vials?))\s+(\d{1,2}[:.h]\d{2}\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex AmountFirst();
 
     private static CellEvent? Event(string amount, string time)
     {

@@ -75,6 +75,8 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 2 && cells.TrueForAll(c => c.Text.Trim().EndsWith('%') && IsSaturation(c)) => Role.Saturation,
         // "7.00 am chest L base" over 3 and 4: minutes, not times.
         Role.Session when column.Areas.Count > 0 && column.Areas.All(a => a.Side != Side.Unknown || a.Area != ChestArea.Unknown) && cells.TrueForAll(c => Within(c, 0, 20) && !c.Text.Contains(':') && c.Kind is CellKind.Text or CellKind.Number && c.Text.Trim().Length <= 3) => Role.Area,
+        // "Session" over I, II and III counts them.
+        Role.Session when cells.TrueForAll(c => c.Text.Trim().TrimEnd('.') is "I" or "II" or "III" or "IV" or "V" or "1st" or "2nd" or "3rd" or "4th" or "5th") => Role.Ignore,
         Role.Session or Role.Feed or Role.Dose when column.At is null && cells.TrueForAll(IsCount) && !Lexicon.Find(column.Heading, out _).Any(k => k.Concept is Concept.Puffs or Concept.Millilitres or Concept.Amount) => Role.Count,
         // "CPT (time, min)" over "6:50 3/3/2/2".
         Role.Minutes when HeadingReader.IsOfSessions(column.Heading) && cells.Count(c => IsSession(c) && c.Text.Trim().Contains(' ')) * 3 >= cells.Count * 2 => Role.Session,
@@ -249,7 +251,9 @@ internal static class ColumnContent
     {
         var dates = Enumerable.Range(0, columns.Length).Where(i => columns[i].Role == Role.Date).ToList();
         if (dates.Count < 2) return;
-        foreach (var i in dates.Where(i => filled[i].Count > 0 && filled[i].TrueForAll(IsWeekday)))
+        // A total may stand at the foot of the weekdays.
+        var whole = dates.Exists(i => Most(filled[i], c => CellTimes.Read(c).Date is not null && !IsWeekday(c)));
+        foreach (var i in dates.Where(i => filled[i].Count > 0 && (filled[i].TrueForAll(IsWeekday) || whole && Most(filled[i], IsWeekday))))
             columns[i] = columns[i] with { Role = Role.Ignore };
         // "How was the day" over words.
         foreach (var i in dates.Skip(1).Where(i => !Most(filled[i], c => CellTimes.Read(c).Outcome != Outcome.Nothing) && filled[i].Count > 0))

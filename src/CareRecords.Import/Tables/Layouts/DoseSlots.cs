@@ -30,6 +30,13 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
                 return;
             }
 
+            if (row[amountColumn].Cell.Words is { } not && (SameAs.IsNo(not) || SameAs.SaysNotDone(not)))
+            {
+                reading.Saw(row[amountColumn]);
+                reading.Saw(row[medicineColumn]);
+                return;
+            }
+
             if ((when.Start ?? of.DayOnly(row, slot, when)) is not { } given || reading.Cells.Medicine(row[medicineColumn]) is not { } named) return;
             reading.Add(Dose(source, given, named, row[medicineColumn].Cell.Words, row[amountColumn].Cell.Words, row), row[medicineColumn], row[amountColumn]);
             return;

@@ -124,6 +124,8 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         }
 
         var how = row[route].Cell.Words;
+        // "g-tube, threw up at 12:10"
+        if (how is not null && how.IndexOf(',', StringComparison.Ordinal) is > 0 and var told && words.Read(row[route], null, reading.Day, beginning ?? end, keepAll: false, how[(told + 1)..].Trim())) how = how[..told];
         var rate = slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Rate, -1);
         var headed = new[] { slot.Time, slot.End, ml }.Where(c => c >= 0).Select(c => reading.Block.Columns[c].Route).FirstOrDefault(r => r != FeedRoute.Unknown);
         reading.Add(new Feed

@@ -24,6 +24,8 @@ internal static partial class FlowRemarks
             return true;
         }
 
+        // "03h00 sats 89 in air, put on 0,5 l" tells of more, at a time of its own.
+        if (FreeWords.HasClock(text) || Turned().Match(text) is { Success: true, Index: var told } && text.AsSpan(0, told).ContainsAnyInRange('0', '9')) return false;
         if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres || !OfOxygen().IsMatch(turned.Value) && !OfOxygen().IsMatch(text)) return false;
         var rest = text[(turned.Index + turned.Length)..];
         double? percent = Came().Match(rest) is { Success: true } came && SaturationReader.Read(came.Groups[1].Value).TryGet(out var read) ? read.Percent : null;

@@ -173,11 +173,11 @@ internal static partial class HeadingReader
     // "Salbutamol 2 puffs" over ticks.
     private static string? AmountIn(string heading)
     {
-        var words = heading.Split([' ', '(', ')', ','], StringSplitOptions.RemoveEmptyEntries);
+        var words = heading.Split([' ', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Select(w => w.Trim(',')).ToArray();
         for (var i = 0; i + 1 < words.Length; i++)
-            if (words[i].All(c => char.IsAsciiDigit(c) || c == '.') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
+            if (words[i].Length > 0 && words[i].All(c => char.IsAsciiDigit(c) || c is '.' or ',') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
                 return $"{words[i]} {words[i + 1]}";
-        return Array.Find(words, w => char.IsAsciiDigit(w[0]) && w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mls" or "mcg" or "puffs" or "puff" or "p");
+        return Array.Find(words, w => w.Length > 0 && char.IsAsciiDigit(w[0]) && w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mls" or "mcg" or "puffs" or "puff" or "p");
     }
 
     private static string? UnitOf(string heading)

@@ -30,6 +30,8 @@ internal static class HeadingStack
             if (rows[i].IsBlank || !RowShape.IsWordsOnly(rows[i])) return false;
             var filled = rows[i].Cells.Where(c => !c.IsEmpty).ToList();
             if (i < at + height - 1 && filled.Count == 1 && !rows[i][0].IsEmpty) return false;
+            // "Pump | ran 21:00–06:00 at 70 mL/hr" above the headings tells of something.
+            if (i < at + height - 1 && filled.Count == 2 && filled[1].Text.Any(char.IsAsciiDigit) && Lexicon.Split(filled[1].Text).Count > 3) return false;
             if (i > at && !Complements(rows[i - 1], rows[i])) return false;
             if (i == at) continue;
             var known = filled.Count(c => Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text));

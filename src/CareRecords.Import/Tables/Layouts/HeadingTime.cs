@@ -25,6 +25,6 @@ internal static class HeadingTime
 
     // "7am", "7 pm", "7:30", "0730" and no amount: "2.5" and "120" say how much.
     private static bool LooksLikeTime(string text) => char.IsAsciiDigit(text[0])
-        && (text.Contains(':') || text.EndsWith("m", StringComparison.OrdinalIgnoreCase) && text[..^1].TrimEnd('.').EndsWith("a", StringComparison.OrdinalIgnoreCase) || text.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || text.EndsWith("noon", StringComparison.OrdinalIgnoreCase)
+        && (text.Contains(':') || text.Length is 4 or 5 && text[^3] is 'h' or 'H' && char.IsAsciiDigit(text[^1]) || text.EndsWith("m", StringComparison.OrdinalIgnoreCase) && text[..^1].TrimEnd('.').EndsWith("a", StringComparison.OrdinalIgnoreCase) || text.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || text.EndsWith("noon", StringComparison.OrdinalIgnoreCase)
             || (text.Length == 4 && text[0] is '0' or '1' && text.All(char.IsAsciiDigit)));
 }

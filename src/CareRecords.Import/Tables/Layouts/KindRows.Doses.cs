@@ -16,6 +16,12 @@ internal sealed partial class KindRows
             return;
         }
 
+        if (cells.Exists(c => SameAs.IsNo(c.Cell.Text) || SameAs.SaysNotDone(c.Cell.Text)))
+        {
+            LeftOut(row, what, at, kind.Cell.Text);
+            return;
+        }
+
         // "med | albuterol neb | 2.5 mg": the kind only says that it was a medicine, the next words say which.
         var named = Of(Role.Medicine).Select(c => row[c]).Concat(cells).Concat(Of(Role.Amount).Concat(Of(Role.Minutes)).Select(c => row[c])).FirstOrDefault(c => !c.Cell.IsEmpty && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Medicine is not null);
         var cell = what.Medicine is null && !named.IsNone ? named : kind;

@@ -78,6 +78,10 @@ internal sealed partial class KindRows
             foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries).Skip(1))
                 if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs, Sign: SignKind.Vomit or SignKind.Cough or SignKind.Secretions } sign && !words.Read(cell, null, when.Day, at, keepAll: false, piece))
                     reading.Add(NewSign(row, sign.Sign, piece, null, at.IsExact ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : at), cell);
+        // "by tube. sick at 12:50, about half of it"
+        foreach (var cell in free.Where(c => c.Cell.Text.Contains(". ", StringComparison.Ordinal)))
+            foreach (var piece in cell.Cell.Text.Split(". ", StringSplitOptions.TrimEntries).Skip(1))
+                if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs or TableKind.Medicines or TableKind.Checks }) words.Read(cell, null, when.Day, at, keepAll: false, piece);
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }

@@ -177,8 +177,10 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     {
         var cell = row[column];
         if (cell.Cell.IsEmpty || NotSaid.Is(cell.Cell.Text.Trim()) || SmallWords.ReadYesNo(cell.Cell.Text) == false) return;
-        if ((at ?? (day is { } date ? UncertainTime.OnDay(date) : null)) is not { } when) return;
         var meaning = reading.Block.Columns[column];
+        // "Temp 19h00" beside a day.
+        if (at is null && day is { } ofHeading && meaning.At is { Half: not HalfOfDay.Unknown } headed) at = headed.On(ofHeading);
+        if ((at ?? (day is { } date ? UncertainTime.OnDay(date) : null)) is not { } when) return;
         switch (meaning.Role)
         {
             case Layouts.Role.Temperature:

@@ -39,6 +39,7 @@ internal static class SameAs
     {
         var folded = text.Trim().ToLowerInvariant();
         if (folded.Length > 0 && folded[0] is '✗' or '✘' or '❌') return true;
+        if (folded.StartsWith("forgot", StringComparison.Ordinal) && folded.Length < 14) return true;
         return folded is "no" or "none" or "nil" or "nope" or "nee" or "non" or "nein" or "not" or "0" || (folded.StartsWith("no", StringComparison.Ordinal) && folded.Length > 3 && (folded[2] is ',' or '-' or ':' or ';' or '.' or '(' || folded[2..].TrimStart() is ['-' or '–' or '—' or ',' or '(', ..]))
             || folded.StartsWith("not ", StringComparison.Ordinal) || folded.StartsWith("none ", StringComparison.Ordinal);
     }
