@@ -34,8 +34,8 @@ internal static class LayoutReader
     // One table, or several under one another. Gives the first day of the last one with days.
     private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, DateOrder? order, LocalDate? year, LocalDate? week)
     {
-        var areaOrder = LooseWords(place, parts, into, context, order, year ?? context.NotAfter);
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
+        var areaOrder = LooseWords(place, parts, into, context, order, year ?? context.NotAfter, from);
         into.FirstDay ??= from;
         var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
@@ -59,8 +59,10 @@ internal static class LayoutReader
     }
 
     // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
-    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into, SourceContext context, DateOrder? order, LocalDate? near)
+    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into, SourceContext context, DateOrder? order, LocalDate? near, LocalDate? from)
     {
+        // A form of one day: its table has no days of its own.
+        var day = parts.Blocks is [{ IsAcross: false } only] && !only.Columns.Any(c => c.Role == Role.Date) ? from : null;
         IReadOnlyList<AreaName> areaOrder = [];
         foreach (var (row, why) in parts.Loose)
         {
@@ -71,6 +73,15 @@ internal static class LayoutReader
                 && NotesReader.Read(new SourceText(place.File, [text]), context.ForNotes(place.File, context.NotAfter ?? near) with { DateOrder = order }) is { Problems.Count: 0, Entries: { Count: > 0 } noted } && noted.All(e => e.When.IsExact && (near is not { } about || Math.Abs(Period.DaysBetween(about, e.When.Stated.Date)) < 60)))
             {
                 into.Entries.AddRange(noted.Select(e => e with { Sources = [place.Of(row)] }));
+                into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
+                continue;
+            }
+
+            // "Pump | ran 21:00–06:00 at 70 mL/hr" above the one table of a night: of its day.
+            if (why is null && words.Count == 0 && day is { } of && row.Cells.Count(c => !c.IsEmpty) > 1 && HasClock(text)
+                && NotesReader.ReadCell(place.Of(row) with { Text = text }, new CellContext { Date = of }, context.ForNotes(place.File, null) with { Date = of }) is { Problems.Count: 0, Entries: { Count: > 0 } ofForm } && ofForm.All(e => e.When.IsExact))
+            {
+                into.Entries.AddRange(ofForm.Select(e => e with { Sources = [place.Of(row)] }));
                 into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
                 continue;
             }

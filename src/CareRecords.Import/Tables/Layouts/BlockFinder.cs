@@ -117,6 +117,7 @@ internal sealed partial class BlockFinder
 
     private int Down(int at, (int Rows, IReadOnlyList<ColumnMeaning> Columns) heading)
     {
+        var headings = _loose.Count;
         for (var i = 0; i < heading.Rows; i++) _loose.Add(new LooseRow(_rows[at + i], "the heading"));
         var about = About(null);
         for (var i = 0; i < heading.Rows - 1; i++) _titles.AddRange(_rows[at + i].Cells.Where(c => !c.IsEmpty && Lexicon.Find(c.Text, out _).Count > 0 && c.Text.Length > 12).Select(c => c.Text));
@@ -132,6 +133,8 @@ internal sealed partial class BlockFinder
             var row = _rows[next];
             if (row.IsBlank) continue;
             if (RowShape.IsRule(row)) _loose.Add(new LooseRow(row, "a drawn line"));
+            // "x = given | - = not given" at the foot.
+            else if (row.Cells.Where(c => !c.IsEmpty).All(c => c.Text.Contains(" = ", StringComparison.Ordinal))) _loose.Add(new LooseRow(row, null));
             else if (row.Text == last && !(IsOneCell(_rows[next - 1]) && TitleDay.InLine(_rows[next - 1].Text.Trim(' ', '|', ',', ';')) is not null)) _loose.Add(new LooseRow(row, "the heading again"));
             else if (RowShape.IsDatesAcross(row) || (HoursAcross.IsHeading(row) && !IsTimed(row, heading.Columns)) || (HeadingAt(next) is not null && EndsTable(next, words, heading.Columns))) break;
             else if (IsDayLine(row) && NextHasHeading(next + 1)) break;
@@ -157,6 +160,13 @@ internal sealed partial class BlockFinder
                 rows.Add(new BlockRow([.. Enumerable.Range(0, Math.Max(heading.Columns.Count, row.Cells.Length)).Select(c => new CellAt(_place, row, c))]));
                 below.Clear();
             }
+        }
+
+        // "Pump | ran 21:00–06:00 at 70 mL/hr" reads like a heading, and nothing stands under it.
+        if (rows.Count == 0 && heading.Rows == 1 && _rows[at].Cells.Any(c => c.Kind == CellKind.Text && FreeWords.HasClock(c.Text)))
+        {
+            _loose[headings] = new LooseRow(_rows[at], null);
+            return next;
         }
 
         _blocks.Add(new Block
@@ -186,7 +196,7 @@ internal sealed partial class BlockFinder
     }
 
     private static bool IsDayLabel(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Length < 40 && char.IsLetter(cell.Text.AsSpan().TrimStart()[0]) && cell.Text.Trim().Length < 25
-        && Lexicon.Split(cell.Text) is { Count: > 0 and <= 3 } words && words.Any(w => w is "date" or "day" or "week" or "today" or "today's" or "wc" or "w" or "commencing" or "beginning");
+        && Lexicon.Split(cell.Text) is { Count: > 0 and <= 3 } words && words.Any(w => w is "date" or "day" or "week" or "today" or "today's" or "starting" or "wc" or "w" or "commencing" or "beginning");
 
     private bool NextHasHeading(int at)
     {

@@ -110,7 +110,8 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
             return;
         }
 
-        if ((when.Start ?? of.PartOrDay(slot, when)) is { } then)
+        // "Salbutamol 2 puffs 06:30" over a tick: then, whatever else the row has a time of.
+        if (((heading.At is null ? when.Start : null) ?? of.PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
     }
 

@@ -24,6 +24,8 @@ internal static partial class HeadingReader
         if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && !phaseOnly && group.Any(k => IsEvent(k.Concept)))
             role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading) is var joined && role == Role.Amount && joined != Role.Millilitres ? role : joined;
         if (role == Role.Unknown && group.Count > 0 && !phaseOnly) role = UnderWord(own, group, groupHeading!);
+        // "Salbutamol 2 puffs 06:30" over ticks: the dose of that time.
+        if (role == Role.Amount && own.Exists(k => k.Medicine is not null) && HeadingTime.Read(heading) is not null) role = Role.Dose;
         var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
         if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
         if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
