@@ -24,6 +24,42 @@ internal sealed partial class Arrangements
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
 
+    /// <summary>The one part of the chest that a session is of where the notes say above that it is ("physio is me clapping, bottom left and bottom right"); unknown when they do not.</summary>
+    public ChestArea OnlyArea { get; private set; }
+
+    /// <summary>The technique that a session is where the notes say so above ("physio is percussion with a cupped hand"); unknown when they do not.</summary>
+    public Technique OnlyTechnique { get; private set; }
+
+    /// <summary>Minutes told of sides alone put in the one part of the chest, and by the technique, that the notes name above.</summary>
+    public List<AreaMinutes> Filled(List<AreaMinutes> areas)
+    {
+        if (OnlyArea == ChestArea.Unknown && OnlyTechnique == Technique.Unknown) return areas;
+        // "3+3": the left and the right of the one part.
+        if (OnlyArea != ChestArea.Unknown && areas is [{ Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: not null, Technique: not Technique.Vibration } left, { Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: not null, Technique: not Technique.Vibration } right])
+            areas = [left with { Side = Side.Left }, right with { Side = Side.Right }];
+        return areas.ConvertAll(a => a.Technique is Technique.Vibration or Technique.Other ? a : a with
+        {
+            Area = a.Area == ChestArea.Unknown && a.Side is Side.Left or Side.Right && OnlyArea != ChestArea.Unknown ? OnlyArea : a.Area,
+            Technique = a.Technique == Technique.Unknown ? OnlyTechnique : a.Technique,
+        });
+    }
+
+    // "physio = cupped hand, low left and low right", "Clapping we make always on lower part of back": what a session is, in a sentence without minutes of its own.
+    private void Sessions(string line)
+    {
+        if (OnlyArea != ChestArea.Unknown || OnlyTechnique != Technique.Unknown) return;
+        foreach (var sentence in line.Split(". "))
+        {
+            var terms = CellTerms.Read(sentence);
+            var word = terms.FindIndex(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
+            if (word is < 0 or > 1 || terms.FindIndex(word, t => t.Text is "is" or "means" or "always" or "=") is not (>= 0 and var says) || says - word > 3 || terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Frequency) || t.Is(Sense.Plan))) continue;
+            var areas = AreaGrammar.Read(terms).Areas.Where(a => a.Technique != Technique.Vibration).ToList();
+            OnlyTechnique = terms.Exists(t => t.Is(Sense.Technique, "percussion")) && !terms.Exists(t => t.Is(Sense.Technique, "vibration") || t.Is(Sense.Technique, "other")) ? Technique.Percussion : Technique.Unknown;
+            if (areas.Select(a => a.Area).Where(a => a != ChestArea.Unknown).Distinct().ToList() is [var only] && only is ChestArea.Lower or ChestArea.Upper && !areas.Exists(a => a.Area == ChestArea.Unknown && a.Side == Side.Unknown && a.Minutes is not null)) OnlyArea = only;
+            return;
+        }
+    }
+
     /// <summary>Whether saturations are in air where nothing else is said, as the notes say above.</summary>
     public bool InAir { get; private set; }
 
@@ -35,6 +71,7 @@ internal sealed partial class Arrangements
         var terms = Offsets.Reduce(reader.Read(means));
         if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
         InAir |= AirByDefault.Says(line);
+        Sessions(line);
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
         Devices(CellTerms.Read(line), line);

@@ -157,7 +157,9 @@ internal static class GroupSplitter
     }
 
     /// <summary>Whether the term names another day than the line's.</summary>
-    internal static bool IsOtherDay(List<Term> terms, int at) => (terms[at].Is(Sense.DayRef) && !terms[at].Is(Sense.DayRef, "0")) || terms[at].Is(Sense.Weekday)
+    internal static bool IsOtherDay(List<Term> terms, int at) => !(at > 0 && terms[at - 1].Text is "than" or "since") && IsDay(terms, at);
+
+    private static bool IsDay(List<Term> terms, int at) => (terms[at].Is(Sense.DayRef) && !terms[at].Is(Sense.DayRef, "0")) || terms[at].Is(Sense.Weekday)
         || (terms[at].Text == "sat" && at == terms.Count - 1 && at > 0 && terms[at - 1].Kind == TermKind.Time);
 
     /// <summary>Whether the term names a part of the day or a meal.</summary>

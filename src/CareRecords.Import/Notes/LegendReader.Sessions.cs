@@ -67,6 +67,8 @@ internal static partial class LegendReader
     // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
     private static string? WhenIWrite(string line)
     {
+        // "Where Ouma says pump she means his salbutamol puffer."
+        if (line.Contains(" mean", StringComparison.OrdinalIgnoreCase) && SaysAndMeans().Match(line) is { Success: true } said) return said.Groups[1].Value + " = " + said.Groups[2].Value.TrimEnd('.', ' ');
         if (!line.AsSpan().ContainsAny(AnyLead)) return null;
         foreach (var lead in Leads)
         {
@@ -78,6 +80,9 @@ internal static partial class LegendReader
         }
         return null;
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:where|when|if|by)\b[^.,;=]{0,20}?\b(?:says?|writes?|puts?)\s+""?([\p{L}]+(?: [\p{L}]+)??)""?,?\s+(?:it |that |this |she |he |i |we )?means?\s+(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SaysAndMeans();
 
     // "usual: pat lower 3 min each side, upper 2": a colon serves as well where a session's areas or techniques follow with their minutes.
     private static FamilyWord? Usual(string line)

@@ -24,7 +24,7 @@ internal sealed partial class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay, Words = content, Continues = placed.Continues };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var words = WrongFirst.Reduce(_reader.Read(StrikeOut(content)));
+        var words = Asides.Reduce(WrongFirst.Reduce(_reader.Read(StrikeOut(content))));
         if (placed.Pairs != PairMeaning.Unknown) words = PairMeanings.Joined(words);
         if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
         var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words))))))));

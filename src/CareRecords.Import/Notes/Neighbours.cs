@@ -12,8 +12,17 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
+            i = SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
         return terms;
+    }
+
+    // "usual 7.30am. School trip so the second one was at 7pm": a session that was told of before in the line, and has one time so far.
+    private static int? SecondOne(List<Term> terms, int i)
+    {
+        if (terms[i].Text is not ("second one" or "other one" or "2nd one") || !terms.Take(i).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Areas is not null) || terms.Take(i).Count(t => t.Kind == TermKind.Time) != 1) return null;
+        var time = i + 1;
+        while (time < terms.Count && time < i + 3 && terms[time].Text is "was" or "was at" or "at") time++;
+        return time < terms.Count && terms[time] is { Kind: TermKind.Time, Times.Count: 0 } ? Means(terms, i, new Meaning(Sense.Session, "")) : null;
     }
 
     // "8.15 and 6.15 4s and 2s": minutes below and above, and so a session where nothing else is named.

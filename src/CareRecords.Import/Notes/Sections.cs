@@ -14,6 +14,7 @@ internal static class Sections
         if (text.Length is 0 or > LongestHeading || text.Any(char.IsAsciiDigit)) return null;
         // "Night, Renée LPN": with who is on.
         if (text.IndexOfAny([',', '-', ':']) is > 0 and var end && reader.Read(text[(end + 1)..]).TrueForAll(t => t.Kind == TermKind.Symbol || t.Is(Sense.Person) || t is { Kind: TermKind.Word, Meanings.Length: 0 })) text = text[..end].TrimEnd();
+        if (text.ToLowerInvariant() is "midday" or "noon" or "lunch" or "lunchtime") return new Term { Kind = TermKind.Word, Start = 0, End = text.Length, Text = text.ToLowerInvariant(), Meanings = [new Meaning(Sense.Meal, "lunch")] };
         return reader.Read(text) is [var only] && (only.Is(Sense.DayPart) || only.Is(Sense.AmPm)) && !GroupSplitter.IsHead(only) && !only.Is(Sense.DayRef) ? only : null;
     }
 

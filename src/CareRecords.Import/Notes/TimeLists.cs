@@ -168,6 +168,8 @@ internal static class TimeLists
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Spots) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Reference) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !BeforePlaces(terms, at)
+        // "CPT 6:50a LLL 3 RLL 3, 4:20p": the minutes of the second place.
+        && !(at > 2 && terms[at - 1].Is(Sense.SideArea) && terms[at].Number <= 12 && Enumerable.Range(1, at - 2).Any(k => terms[k - 1].Is(Sense.SideArea) && terms[k].Kind is TermKind.Number or TermKind.Quantity))
         && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(GroupSplitter.IsFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 

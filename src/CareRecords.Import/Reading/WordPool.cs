@@ -14,6 +14,8 @@ internal sealed class WordPool
     /// <summary>The word in lower case, without apostrophes and without stops.</summary>
     public string Fold(ReadOnlySpan<char> word)
     {
+        // "I'll" is not ill.
+        if (word.Length == 4 && word[0] is 'I' or 'i' && word[1] is '\'' or '’' or '`' && word[2] is 'l' or 'L') return "iwill";
         if (word.Length > LongestKept) return word.ToString().ToLowerInvariant();
         Span<char> folded = stackalloc char[word.Length];
         var length = 0;
