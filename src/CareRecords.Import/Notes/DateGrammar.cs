@@ -19,29 +19,40 @@ internal static class DateGrammar
         return state.Written;
     }
 
-    /// <summary>Whether notes write their days as a weekday's letter and the day of the month in one ("M2", "Tu3"): three lines at least, whose weekdays and days keep step.</summary>
+    /// <summary>Whether notes write their days as a weekday's letter and the day of the month in one ("M2", "Tu3", "M 13.1"): three lines at least, whose weekdays and days keep step.</summary>
     public static bool WritesGluedDays(IReadOnlyList<string> lines)
     {
         var found = new List<(IsoDayOfWeek Weekday, int Day)>();
         foreach (var line in lines)
-            if (GluedDay(line, out _) is { } day) found.Add((day.DayOfWeek, day.Day!.Value));
+            if (GluedDay(line, out _) is { } day) found.Add((day.DayOfWeek, day.Day ?? day.First!.Value));
         var (inStep, outOfStep) = (0, 0);
         for (var i = 1; i < found.Count; i++)
             if (found[i].Day > found[i - 1].Day) { if (((int)found[i].Weekday - (int)found[i - 1].Weekday - (found[i].Day - found[i - 1].Day)) % 7 == 0) inStep++; else outOfStep++; }
         return inStep >= 2 && outOfStep == 0;
     }
 
-    /// <summary>The day at the head of a line that is a weekday's letter with the day of the month ("M2", "Tu3"), and where it ends; null when none is.</summary>
+    /// <summary>The day at the head of a line that is a weekday's letter with the day of the month ("M2", "Tu3") or with day and month ("M 13.1"), and where it ends; null when none is.</summary>
     public static DateWritten? GluedDay(string line, out int end)
     {
         var letters = 0;
         while (letters < line.Length && char.IsLetter(line[letters])) letters++;
         end = letters;
         if (letters is 0 or > 2 || !char.IsUpper(line[0]) || State.Letter(line[..letters].ToLowerInvariant()) is not { } weekday) return null;
+        if (end + 1 < line.Length && line[end] == ' ' && char.IsAsciiDigit(line[end + 1]))
+        {
+            var (from, until) = (end + 1, end + 1);
+            while (until < line.Length && (char.IsAsciiDigit(line[until]) || line[until] == '.')) until++;
+            end = until;
+            return until == line.Length || line[until] == ' ' ? DayAndMonth(line[from..until], weekday) : null;
+        }
         while (end < line.Length && char.IsAsciiDigit(line[end])) end++;
         return end - letters is 1 or 2 && (end == line.Length || char.IsWhiteSpace(line[end])) && int.Parse(line.AsSpan(letters, end - letters), CultureInfo.InvariantCulture) is >= 1 and <= 31 and var day
             ? new DateWritten(null, null, null, null, day, weekday) : null;
     }
+
+    private static DateWritten? DayAndMonth(string text, IsoDayOfWeek weekday) => text.Split('.') is [{ Length: 1 or 2 } first, { Length: 1 or 2 } second]
+        && int.TryParse(first, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && int.TryParse(second, NumberStyles.None, CultureInfo.InvariantCulture, out var two)
+        && one is >= 1 and <= 31 && two is >= 1 and <= 31 && (one <= 12 || two <= 12) ? new DateWritten(one, two, null, null, null, weekday) : null;
 
     /// <summary>Whether notes write their days as "03.02" alone in a line: another day is written so with its weekday, and two lines at least hold nothing else.</summary>
     public static bool WritesDottedDays(IReadOnlyList<string> lines) =>
@@ -50,9 +61,8 @@ internal static class DateGrammar
     /// <summary>The day of a line that holds "03.02" and nothing else; null when it holds other words.</summary>
     public static DateWritten? DottedDay(string line)
     {
-        var text = line.AsSpan().Trim().TrimEnd('.');
-        return text.Length == 5 && text[2] == '.' && int.TryParse(text[..2], NumberStyles.None, CultureInfo.InvariantCulture, out var first) && int.TryParse(text[3..], NumberStyles.None, CultureInfo.InvariantCulture, out var second)
-            && first is >= 1 and <= 31 && second is >= 1 and <= 31 && (first <= 12 || second <= 12) ? new DateWritten(first, second, null, null, null, IsoDayOfWeek.None) : null;
+        var text = line.Trim().TrimEnd('.');
+        return text.Length == 5 && text[2] == '.' ? DayAndMonth(text, IsoDayOfWeek.None) : null;
     }
 
     private const int LongestBeginning = 24;

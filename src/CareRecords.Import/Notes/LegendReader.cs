@@ -158,7 +158,7 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and)? (R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SidedSigns();
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started)\s?/\s?(off|after|stop|stopped)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started|left|right|lower|upper|top|bottom)\s?/\s?(off|after|stop|stopped|right|left|upper|lower|bottom|top)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SharedFirst();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -197,7 +197,7 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(sided.Groups[3].Value, $"right {means.Trim()}"));
             return;
         }
-        // "Fon Foff = night pump on/off", "Sb Sa = sat before/after": what they share stands first.
+        // "Fon Foff = night pump on/off", "Sb Sa = sat before/after", "BL BR = bottom left / right": what they share stands first.
         if (SharedFirst().Match(key.Trim() + " = " + means.Trim()) is { Success: true } shared)
         {
             words.Add(new FamilyWord(shared.Groups[1].Value, $"{shared.Groups[3].Value} {shared.Groups[4].Value}"));
@@ -224,7 +224,11 @@ internal static partial class LegendReader
         // "S4 = salbutamol 4 puffs": with another number the letter means the same.
         if (CodeWithNumber().Match(key) is { Success: true } code && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Quantity && t.Number == int.Parse(code.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) && t.Unit is Unit.Puffs or Unit.Min or Unit.Ml))
             words.Add(new FamilyWord(code.Groups[1].Value, string.Join(' ', CellTerms.Read(means).Where(t => GroupSplitter.IsHead(t)).Select(t => means[t.Start..t.End]))));
+        // "Ox 0.5 = litres": the number is an example.
+        if (CellTerms.Read(key) is [{ Kind: TermKind.Word } flow, { Kind: TermKind.Number, IsWhole: false }] && CellTerms.Read(means) is [{ } litres] && litres.Is(Sense.Unit, "litre")) { words.Add(new FamilyWord(key[flow.Start..flow.End], "oxygen")); return; }
         means = OfOneTechnique(means);
+        // "perc = mins per lobe": what its numbers count; the word keeps its meaning.
+        if (CellTerms.Read(key) is [{ } technique] && technique.Is(Sense.Technique) && CellTerms.Read(means) is [{ } counted, ..] told && counted.Is(Sense.Unit, "min") && !told.Exists(t => t.Is(Sense.Technique) || GroupSplitter.IsHead(t))) return;
         if (key.Contains('/')) Pair(key, means, words);
         else if (UsualWord(key) is { } usual) words.Add(new FamilyWord(usual, means));
         else

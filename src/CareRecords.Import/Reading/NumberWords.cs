@@ -15,9 +15,11 @@ internal static class NumberWords
     {
         if (!terms.Exists(t => t.Kind == TermKind.Word && (t.Is(Sense.NumberWord) || t.Is(Sense.Month) || t.Is(Sense.Weekday)))) return terms;
         var result = new List<Term>(terms.Count);
+        terms = Unhyphened(terms);
         for (var i = 0; i < terms.Count;)
         {
-            if (Hours(terms, i) is { } hours) { result.AddRange(hours.Terms); i = hours.Next; }
+            if (Point(terms, i, result) is { } decimals) { result[^1] = decimals; i += 2; }
+            else if (Hours(terms, i) is { } hours) { result.AddRange(hours.Terms); i = hours.Next; }
             else if (ThreeQuarters(terms, i) is { } quarters) { result.Add(quarters.Term); i = quarters.Next; }
             else if (Ordinal(terms, i, result) is { } day)
             {
@@ -32,6 +34,25 @@ internal static class NumberWords
             else { result.Add(terms[i]); i++; }
         }
         return result;
+    }
+
+    // "ninety-five", "twenty-first": the hyphen of one number.
+    private static List<Term> Unhyphened(List<Term> terms)
+    {
+        bool Hyphen(int i) => terms[i].IsSymbol("-") && terms[i].Glued && i > 0 && i + 1 < terms.Count && terms[i + 1].Glued && terms[i + 1].Kind == TermKind.Word
+            && Value(terms, i - 1) is 20 or 30 or 40 or 50 or 60 or 70 or 80 or 90 && (Value(terms, i + 1) is >= 1 and <= 9 || Ordinals.AsSpan(0, 9).Contains(terms[i + 1].Text));
+        var first = 0;
+        while (first < terms.Count && !Hyphen(first)) first++;
+        if (first == terms.Count) return terms;
+        return [.. terms.Take(first), .. Enumerable.Range(first, terms.Count - first).Where(i => !Hyphen(i)).Select(i => terms[i])];
+    }
+
+    // "thirty eight point six": the number before is put together already.
+    private static Term? Point(List<Term> terms, int at, List<Term> before)
+    {
+        if (terms[at].Text != "point" || before.Count == 0 || Value(terms, at + 1) is not (>= 0 and <= 9 and var tenth)) return null;
+        var whole = before[^1] is { IsWhole: true, Number: < 100 } number ? (int)number.Number : Value(before, before.Count - 1);
+        return whole is null ? null : Make(before[^1], terms[at + 1], 0, FormattableString.Invariant($"{whole}.{tenth}")) with { Number = whole.Value + tenth / 10.0 };
     }
 
     private const int LeastHours = 3;

@@ -149,7 +149,7 @@ internal static class LayoutReader
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var saturations = block.Columns.Where(c => c.Role == Role.Saturation).ToList();
-        block = block with { InAir = saturations.Count > 0 && (saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || around.Any(AirByDefault.Says)) };
+        block = block with { InAir = saturations.Count > 0 && saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || (saturations.Count > 0 || block.IsGrid) && around.Any(AirByDefault.Says) };
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
         // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
         if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
@@ -178,6 +178,7 @@ internal static class LayoutReader
             reading.NextRow();
             if (grid is not null) grid.Read(row);
             else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
+            if (block.InAir) InAir(into.Entries, entries);
             if (nights.Contains(row[0].Row.Line) && reading.Day is { } evening)
                 for (var i = entries; i < into.Entries.Count; i++) into.Entries[i] = ShiftNights.Moved(into.Entries[i], evening);
             numbers.Note(row, entries, into.Entries.Count);
@@ -242,7 +243,6 @@ internal static class LayoutReader
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
                 words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries || HeadingReader.TellsWhat(reading.Block.Columns[column].Own) || HeadingReader.NamesSeveral(reading.Block.Columns[column].Own));
-        if (reading.Block.InAir) InAir(into.Entries, entries);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 

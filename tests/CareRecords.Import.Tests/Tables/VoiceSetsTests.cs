@@ -27,6 +27,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Thirteenth", 302, 2, 0.98, 4 },
         { "Fourteenth", 415, 3, 0.99, 3 },
         { "Fifteenth", 391, 3, 0.975, 4 },
+        { "Sixteenth", 344, 10, 0.96, 10 },
     };
 
     [Theory]

@@ -123,6 +123,7 @@ internal sealed partial class BlockFinder
             }
 
             if (row.Cells.Skip(1).All(c => c.IsEmpty) && row[0].Text.Trim() is ['1', '9', _, _] or ['2', '0', _, _]) _loose.Add(new LooseRow(row, null));
+            else if (row.Cells.Skip(1).All(c => c.IsEmpty) && (row[0].Text.Contains('=') || RowShape.IsKeyHeading(row[0].Text))) _loose.Add(new LooseRow(row, null));
             else if (RowShape.IsRule(row) || row[0].IsEmpty) _loose.Add(new LooseRow(row, row[0].IsEmpty ? null : "a drawn line"));
             else if (row.Cells.Skip(1).All(c => c.IsEmpty) && !HeadingReader.Read(row[0].Text).IsKnown && !AnyLabelBelow(next)) _loose.Add(new LooseRow(row, null));
             else labels.Add(row);

@@ -74,8 +74,8 @@ internal sealed partial class KindRows
         if (route == FeedRoute.Unknown) route = reading.TitleRoute;
         reading.Add(new Feed { Sources = [row.Source], Start = starts, End = ends, Millilitres = volume, MillilitresPerHour = perHour, Route = route, By = By(row), Note = free.Count == 0 ? null : string.Join("; ", free.Select(c => c.Cell.Words)) }, [row[0], .. free, .. ml.IsNone ? [] : new[] { ml }]);
         // "Bolus, then sick: brought up about half".
-        foreach (var cell in free.Where(c => c.Cell.Text.Contains(',', StringComparison.Ordinal) && !c.Cell.Text.Any(char.IsAsciiDigit)))
-            foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries).Skip(1))
+        foreach (var cell in free.Where(c => c.Cell.Text.Contains(',', StringComparison.Ordinal)))
+            foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries).Skip(1).Where(p => !p.Any(char.IsAsciiDigit)))
                 if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs, Sign: SignKind.Vomit or SignKind.Cough or SignKind.Secretions } sign && !words.Read(cell, null, when.Day, at, keepAll: false, piece))
                     reading.Add(NewSign(row, sign.Sign, piece, null, at.IsExact ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : at), cell);
         // "by tube. sick at 12:50, about half of it"

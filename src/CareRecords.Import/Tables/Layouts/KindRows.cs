@@ -115,6 +115,11 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
             reading.Add(new Dose { Sources = [row.Source], Start = at, Medicine = named.Generic, MedicineAsWritten = medicine.Cell.Words, Amount = named.Amount ?? AmountAfter(medicine.Cell.Words!), Route = named.Route, By = By(row) }, row[0]);
         var value = string.Join(", ", cells.Select(c => c.Cell.Words));
         reading.Add(NewSign(row, what.Sign, value.Length == 0 ? null : value, null, at), [row[0], .. cells]);
+        // "chesty, brought up clear phlegm" beside a cough.
+        if (what.Sign == SignKind.Cough)
+            foreach (var cell in cells)
+                foreach (var piece in cell.Cell.Text.Split(',', StringSplitOptions.TrimEntries))
+                    if (KindWords.Read(piece, FamilyWords.None) is { Kind: TableKind.Signs, Sign: SignKind.Secretions }) reading.Add(NewSign(row, SignKind.Secretions, piece, null, at), cell);
     }
 
     // "Paracetamol 5 ml given at 3.15 pm" beside a temperature is an event of its own.

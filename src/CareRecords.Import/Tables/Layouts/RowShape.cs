@@ -21,12 +21,17 @@ internal static class RowShape
             if (cell.IsEmpty) continue;
             var text = cell.Text.Trim();
             if (cell.Kind != CellKind.Text || text.Length > LongestHeading || (IsFigure(text) && !IsTimedHeading(text))) return false;
-            if (CellTimes.Read(cell) is { Outcome: Outcome.Certain, Date: not null } && text.ToLowerInvariant() is not ("today" or "yesterday") && (first || !text.Equals("sat", StringComparison.OrdinalIgnoreCase))) return false;
+            if (CellTimes.Read(cell) is { Outcome: Outcome.Certain, Date: not null } && !(IsOrdinal(text) && CountsFromFirst(row)) && text.ToLowerInvariant() is not ("today" or "yesterday") && (first || !text.Equals("sat", StringComparison.OrdinalIgnoreCase))) return false;
             first = false;
         }
 
         return true;
     }
+
+    private static bool IsOrdinal(string text) => text is "1st" or "2nd" or "3rd" or "4th" or "5th";
+
+    // "Day | 1st | 2nd | 3rd": sessions in their order, not days of the month.
+    private static bool CountsFromFirst(GridRow row) => row[0].Kind == CellKind.Text && !IsOrdinal(row[0].Text.Trim()) && row.Cells.Count(c => IsOrdinal(c.Text.Trim())) is > 1 and var count && row.Cells.Select(c => c.Text.Trim()).Where(IsOrdinal).SequenceEqual(((string[])["1st", "2nd", "3rd", "4th", "5th"])[..count]);
 
     /// <summary>The headings of a row; null when it is none: a number, a date or a time in it makes it data.</summary>
     public static IReadOnlyList<string>? Headings(GridRow row)
