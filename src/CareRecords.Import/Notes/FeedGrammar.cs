@@ -67,7 +67,7 @@ internal static class FeedGrammar
             if (term.Is(Sense.Food)) food = true;
             if ((term.Is(Sense.Start) && !FlowFollows(terms, i)) || (term.IsSymbol("↑") && IsFed(terms, i - 1))) start = i;
             if (term.IsSymbol("↓") && IsFed(terms, i - 1)) stop = i;
-            if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && (heads == 0 || IsWayIn(terms, i + 1))) && !(term.Text == "done" && heads == 0)) stop = i;
+            if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text.EndsWith("down", StringComparison.Ordinal) && IsWayIn(terms, i + 1)) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
         // "vomit approx 50ml, pump off": what came up is no feed.
@@ -122,7 +122,7 @@ internal static class FeedGrammar
     // "feed down the button": where it goes, not that it is turned down.
     private static bool IsWayIn(IReadOnlyList<Term> terms, int at)
     {
-        while (at < terms.Count && terms[at].Is(Sense.Article)) at++;
+        while (at < terms.Count && (terms[at].Is(Sense.Article) || terms[at].Text is "the" or "his" or "her")) at++;
         return at < terms.Count && (terms[at].Is(Sense.Route) || terms[at].Text is "button" or "tube");
     }
 

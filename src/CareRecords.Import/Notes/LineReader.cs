@@ -220,6 +220,8 @@ internal sealed partial class LineReader
             if (groups.Exists(g => g.Times.Count > 2)) read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
             return;
         }
+        // "19.30 X", where the key says "X = not done", is said in full.
+        if (groups.Count == 1 && groups[0] is { Times.Count: 1, Terms.Count: 0 } && _reader.Read(content).Exists(t => t.Is(Sense.Skip))) return;
         // A number, a place or the name of a treatment alone says too little.
         if (read.Stamp is null && groups.Count > 0 && groups.Sum(g => g.Terms.Count + g.Times.Count) <= 5 && groups.TrueForAll(g => g.Times.Count + g.Terms.Count > 0 && g.Denied.Count == 0 && g.Terms.TrueForAll(IsBareCare)) && groups.Exists(g => g.Times.Count > 0 || g.Terms.Exists(t => t.Kind != TermKind.Symbol)))
         {

@@ -31,7 +31,7 @@ internal static class OtherSense
     private static bool IsWashing(Term term) => term.Text is "washed" or "washed the" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed";
 
     // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
-    private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && ((terms[at - 1].Is(Sense.Technique) || terms[at - 1].Is(Sense.Only) && at > 1 && terms[at - 2].Is(Sense.Technique)) && at + 1 < terms.Count && (terms[at + 1].Kind is TermKind.Number || terms[at + 1].IsSymbol(",") || terms[at + 1].Is(Sense.EachSide)) ||terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
+    private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && ((terms[at - 1].Is(Sense.Technique) || terms[at - 1].Is(Sense.Only) && at > 1 && terms[at - 2].Is(Sense.Technique)) && at + 1 < terms.Count && (terms[at + 1].Kind is TermKind.Number || terms[at + 1].IsSymbol(",") || terms[at + 1].Is(Sense.EachSide)) || terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
         && !(at + 1 < terms.Count && terms[at + 1].Text is "to" or "from" or "by") && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
 
     // "3 min each side below, 2 min each side above": not "below 92".

@@ -90,6 +90,29 @@ public sealed class ArrangementsTests
     }
 
     [Theory]
+    [InlineData("M 13.1|06.50 sats 95|Tu 14.1|06.50 sats 96|W 15.1|07.00 sats 94", "13.1. 14.1. 15.1.")]
+    [InlineData("M 13.1|06.50 sats 95|Tu 14.1 no school|06.50 sats 96|Sa 18.1|07.00 sats 94", "13.1. 14.1. 18.1.")]
+    [InlineData("03.02|06.50 sats 95|04.02 Tuesday|06.50 sats 96|05.02|07.00 sats 94", "3.2. 4.2. 5.2.")]
+    public void DaysWrittenShort_AreHeadings(string lines, string days) =>
+        Assert.Equal(days, string.Join(' ', Read(lines.Split('|')).Entries.OfType<Check>().Select(c => $"{c.Start!.Stated.Day}.{c.Start!.Stated.Month}.")));
+
+    [Fact]
+    public void LettersBeforeNumbers_ThatAreNotInStepAsDays_AreNoHeadings()
+    {
+        // "F 2.5" would be the second of May; the letters do not fall on those days.
+        var reading = Read("Tue 4 March 2025", "07:00 sats 95", "F 2.5", "T 3.5", "M 4.6");
+        Assert.Equal([new LocalDate(2025, 3, 4)], reading.Entries.Select(e => e.When.Stated.Date).Distinct());
+    }
+
+    [Fact]
+    public void ReadingsInAirByDefault_EndWhereOxygenIsTurnedOn()
+    {
+        var reading = Read("sats all in room air", "Tue 4 March 2025", "07:00 sats 95", "12:00 sats 88, oxygen on 0.5 L", "12:20 sats 94");
+        Assert.Equal([95.0, 88.0], reading.Entries.OfType<Check>().Where(c => c.OxygenLitresPerMinute == 0).Select(c => c.SpO2!.Value));
+        Assert.DoesNotContain(reading.Entries.OfType<Check>(), c => c is { SpO2: 94, OxygenLitresPerMinute: 0 });
+    }
+
+    [Theory]
     [InlineData("inhaler salb 4 puffs 15 mins before", "inhaler", "salbutamol")]
     [InlineData("the puffer is salbutamol 2 puffs w spacer", "inhaler", "salbutamol")]
     [InlineData("Saline neb (3%, 4 ml) before the morning one", "neb", "hypertonic saline 3%")]

@@ -53,6 +53,14 @@ public sealed class SentencesTests
     [InlineData("Percussion at 06:40, left lower 3, right lower 3. Finished at 06:55.", "06:40-06:55 session LL3 RL3")]
     [InlineData("17:30 nana did do tapping, 5 min each side", "17:30 session LU5 RU5")]
     [InlineData("09:00 handed over, 12 nappies left, please buy", "")]
+    [InlineData("07:00 sats ninety-five before physio and ninety-seven after", "07:00 check 95; 07:00 check 97")]
+    [InlineData("10:00 temp thirty-eight point six", "10:00 temperature 38.6 C")]
+    [InlineData("10:00 temp thirty eight point six", "10:00 temperature 38.6 C")]
+    [InlineData("10:00 temp 38 point six", "10:00 temperature 38.6 C")]
+    [InlineData("physio 9am (lie in), 5.30pm, bottoms 3 each", "09:00 session LL3 RL3; 17:30 session LL3 RL3")]
+    [InlineData("08:15 has amoxicillin in her bag, 5 ml due at 1", "")]
+    [InlineData("08:00 nothing from her yet, I'll do physio later", "")]
+    [InlineData("18:00 180 feed down the button", "18:00 feed 180")]
     public void Sentence(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
@@ -101,12 +109,26 @@ public sealed class SentencesTests
     }
 
     [Fact]
+    public void ATimeWithNotDone_TellsOfNothing_AndAsksNothing()
+    {
+        var reading = Whole("X = not done", "Tue 4 March 2025", "07:00 chest LL3 RL3", "19.30 X", "20:00 not done");
+        Assert.Equal("07:00 session LL3 RL3", Told(reading));
+        Assert.Empty(reading.Problems);
+    }
+
+    [Fact]
     public void LineTakenBack_IsSetAsideWithThatReason() =>
         Assert.Contains(Read("17:00 chest LL3 RL3", "ignore the line above").SetAside, s => s.Source.Line == 2 && s.Why == "taken back by the line after it");
 
     [Theory]
     [InlineData("As taught: percussion on RLL LLL RUL LUL. \"Full set\" = 3 min on every area.", "06:50 full set", "06:50 session RL3 LL3 RU3 LU3")]
     [InlineData("perc = cupping, lowers L and R 4 min each unless I say different", "08:00 perc", "08:00 session LL4 RL4")]
+    [InlineData("Log. SpO2 / HR. RA = room air, perc = mins per lobe", "07:10 perc LLL 4 RLL 4. SpO2 95 RA", "07:10 session LL4 RL4; 07:10 check 95 on 0")]
+    [InlineData("C = clapping. BL BR = bottom left / right, TL TR = top left / right, number after = mins", "06.50 C BL3 BR3 TL2", "06:50 session LL3 RL3 LU2")]
+    [InlineData("S = sats. 93>95 is before > after. A = air. Ox 0.5 = litres", "06.45 S 92 Ox 0.25", "06:45 check 92 on 0.25")]
+    [InlineData("F = feed down the button, ml. T = temp", "18.00 F 180", "18:00 feed 180")]
+    [InlineData("SpO2 all taken without oxygen", "07:00 sats 95", "07:00 check 95 on 0")]
+    [InlineData("physio = cupped hand, low left and low right", "07:00 physio 3 each side", "07:00 session LL3 RL3")]
     [InlineData("Clap = lower L, lower R, upper L, upper R", "06:30 clap 2 min each area", "06:30 session LL2 RL2 LU2 RU2")]
     [InlineData("physio = bottoms then tops, both sides", "06:45 physio 3 bottoms 2 tops", "06:45 session LL3 RL3 LU2 RU2")]
     [InlineData("LB RB = bases, LT RT = tops", "06:45 chest LB3 RB3 LT2 RT2", "06:45 session LL3 RL3 LU2 RU2")]

@@ -33,7 +33,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyFirst", 0.92, 0.95, 0.965, 11)]
     [InlineData("TwentySecond", 0.94, 0.925, 0.935, 20)]
     [InlineData("TwentyThird", 0.978, 0.973, 0.99, 3)]
-    [InlineData("TwentyFourth", 0.935, 0.945, 0.963, 14)]
+    [InlineData("TwentyFourth", 0.944, 0.954, 0.964, 11)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();

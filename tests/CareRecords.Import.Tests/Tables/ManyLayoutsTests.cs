@@ -188,6 +188,56 @@ public sealed class ManyLayoutsTests
     }
 
     [Fact]
+    public void SessionsInTheirOrderOverTheirColumns_AreEachRead()
+    {
+        // "1st" over time and minutes is the first session, not the first of the month.
+        var log = Inputs.Import("a.csv", "Day,1st,,,2nd,,,Temp\n,time,lower,upper,time,lower,upper,C\n3/11/2025,07:10,3,2,17:45,3,,\n14/11/2025,07:05,4,3,missed,,,38.4\n");
+        Assert.Equal([("03 07:10", 2), ("03 17:45", 1), ("14 07:05", 2)], log.Entries.OfType<Session>().OrderBy(s => s.Start!.Stated).Select(s => (s.Start!.Stated.ToString("dd HH:mm", null), s.Areas.Count)));
+        // A temperature beside several sessions is of the day.
+        Assert.Equal(TimePrecision.DayOnly, Assert.Single(log.Entries.OfType<Sign>()).Start!.Precision);
+    }
+
+    [Fact]
+    public void HoursDown_BesideAKeyInTheSameColumn_AreStillHours()
+    {
+        var log = Inputs.Import("a.csv", "Day chart 2025,,,\n,Mon 7/7,Tue 8/7,Wed 9/7\n06:00,Sal 2,,Sal 2\n07:00,CP 3/3/2/2,CP 3/3/2/2,7.20 CP 3/3/2/2\n08:00,F 150,F 150,\n10:00,,S 93,S 90 on 0.5\n\nKEY,,,\nF = feed down the button,,,\nSal = salbutamol,,,\nCP = chest physio left lower / right lower / left upper / right upper,,,\nS = sats on air unless I put litres,,,\n");
+        Assert.Equal([(6, 2), (6, 2)], log.Entries.OfType<Dose>().Select(d => (d.Start!.Stated.Hour, int.Parse(d.Amount![..1], System.Globalization.CultureInfo.InvariantCulture))));
+        Assert.Equal(["07:00", "07:00", "07:20"], log.Entries.OfType<Session>().OrderBy(s => s.Start!.Stated.Date).Select(s => s.Start!.Stated.ToString("HH:mm", null)));
+        Assert.Equal([0, 0.5], log.Entries.OfType<Check>().OrderBy(c => c.Start!.Stated.Date).Select(c => c.OxygenLitresPerMinute!.Value));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
+    public void TimeAndWhat_UnderEachPartOfTheDay_AreRowsOfTheirOwn()
+    {
+        var log = Inputs.Import("a.csv", "Date,Morning,,Midday,,Evening,,Notes\n,time,what,time,what,time,what,\n14/3/2025,7.10,physio 3/3/2/2,12.30,feed 150 ml,6.15,salbutamol 2 puffs,tired\n15/3/2025,7.05,salbutamol 2 puffs,,,7.30,feed 180 ml,\n");
+        Assert.Equal(["14 07:10", "14 12:30", "14 18:15", "15 07:05", "15 19:30"], log.Entries.Where(e => e is Session or Feed or Dose).Select(e => e.When.Stated.ToString("dd HH:mm", null)).Order(StringComparer.Ordinal));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
+    public void RowSentTwice_IsCountedOnce_ButOnlyWhereItIsTheSame()
+    {
+        const string table = "date,time,sats,oxygen,remarks\n14/3/2025,07:05,95,0,\n14/3/2025,07:05,95,0,pressed send twice\n14/3/2025,08:05,{0},0,pressed send twice\n";
+        Assert.Equal([95.0, 93.0], Inputs.Import("a.csv", table.Replace("{0}", "93", StringComparison.Ordinal)).Entries.OfType<Check>().Select(c => c.SpO2!.Value));
+    }
+
+    [Fact]
+    public void HeadingThatSaysInAir_IsOfEveryReading_UnderIt()
+    {
+        Assert.Equal([0.0, 0.0], Inputs.Import("a.csv", "date,time,SpO2 (RA)\n14/3/2025,07:05,95\n14/3/2025,08:05,94\n").Entries.OfType<Check>().Select(c => c.OxygenLitresPerMinute!.Value));
+        Assert.All(Inputs.Import("a.csv", "date,time,SpO2\n14/3/2025,07:05,95\n").Entries.OfType<Check>(), c => Assert.Null(c.OxygenLitresPerMinute));
+    }
+
+    [Fact]
+    public void WordsBesideTheirKind_AreReadFurther()
+    {
+        var log = Inputs.Import("a.csv", "Date,Time,What,Notes\n14/3/2025,10.10,milk,\"100 ml bottle, was sick straight after\"\n,11.40,cough,\"chesty, brought up clear phlegm\"\n,12.00,lunch,\"fish fingers, fed himself\"\n,13.00,sats,95\n,15.30,physio,3 mins each side lower\n");
+        Assert.Equal(["cough", "secretions", "vomit"], log.Entries.OfType<Sign>().Select(s => s.What).Order(StringComparer.Ordinal));
+        Assert.Equal([true, true], log.Entries.OfType<Feed>().Select(f => f.Start is not null));
+    }
+
+    [Fact]
     public void RowsWithoutAnyHeading_AreReadAsLinesOfNotes()
     {
         var log = Inputs.Import("a.csv", "Mum's log\n3/3/2025\n0640,salbutamol 4 puffs\n0730,sats,95\n13/3/2025\n0700,chest,L4,R4\n");
