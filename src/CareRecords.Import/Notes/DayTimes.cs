@@ -17,6 +17,7 @@ internal sealed class DayTimes
     private const double Late = 1;
     private const double BackAcrossLines = 4;
     private const double BackFromAside = 1;
+    private const double SessionsTooNear = 3;
     private const double BackInList = 30;
     private const double AgainstPart = 15;
     private const double AgainstHint = 1.2;
@@ -252,7 +253,7 @@ internal sealed class DayTimes
         var hours = -gap / 60.0;
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
         if (before.Line == after.Line && after.InList) return crossing + BackInList;
-        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours);
+        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours) + (before.IsSession && after.IsSession && before.Line != after.Line && hours < 1.25 ? SessionsTooNear : 0);
         return crossing + (sameLine ? 2 + hours : after.StartsList && !night ? 1 : (before.IsAside ? BackFromAside : BackAcrossLines) + hours / 5);
     }
 

@@ -149,6 +149,8 @@ internal static partial class LegendReader
     private static string? Plan(string line)
     {
         var title = line.TrimStart('-', '*', ' ', '#');
+        // "CPT per order: perc LLL RLL 4 min"
+        if (title.IndexOf(" per order:", StringComparison.OrdinalIgnoreCase) is > 0 and < 20 and var per) title = title[(per + 5)..];
         if (!PlanTitles.Any(t => title.StartsWith(t, StringComparison.OrdinalIgnoreCase)) || line.IndexOf(':', StringComparison.Ordinal) is < 0 or > 40) return null;
         var areas = line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Split(". ").Where(s => AreasWithMinutes(CellTerms.Read(s)) >= 2 || AreasOf(s) >= 2).ToList();
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;

@@ -41,6 +41,8 @@ internal static partial class LegendReader
         if (!line.Contains('='))
         {
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
+            // "Home nursing 2100-0700. CPT per order: …": the plan in a sentence of its own.
+            if (line is [not (>= '0' and <= '9'), ..] && line.Contains(". ", StringComparison.Ordinal) && line.Contains("order:", StringComparison.OrdinalIgnoreCase) && line.Split(". ").Select(Plan).OfType<string>().FirstOrDefault() is { } within) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, within))); return words; }
             Listed(line, words, afterKey: afterKey);
             var equates = line.AsSpan().ContainsAny(Equating);
             if (equates) Told(line, words);
@@ -226,7 +228,7 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(code.Groups[1].Value, string.Join(' ', CellTerms.Read(means).Where(t => GroupSplitter.IsHead(t)).Select(t => means[t.Start..t.End]))));
         // "Ox 0.5 = litres": the number is an example.
         if (CellTerms.Read(key) is [{ Kind: TermKind.Word } flow, { Kind: TermKind.Number, IsWhole: false }] && CellTerms.Read(means) is [{ } litres] && litres.Is(Sense.Unit, "litre")) { words.Add(new FamilyWord(key[flow.Start..flow.End], "oxygen")); return; }
-        means = OfOneTechnique(means);
+        means = OfOneTechnique(WithoutSynonym(OfOnePlace(means)));
         // "perc = mins per lobe": what its numbers count; the word keeps its meaning.
         if (CellTerms.Read(key) is [{ } technique] && technique.Is(Sense.Technique) && CellTerms.Read(means) is [{ } counted, ..] told && counted.Is(Sense.Unit, "min") && !told.Exists(t => t.Is(Sense.Technique) || GroupSplitter.IsHead(t))) return;
         if (key.Contains('/')) Pair(key, means, words);
@@ -241,6 +243,20 @@ internal static partial class LegendReader
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Za-z]{1,2})(\d{1,2})$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex CodeWithNumber();
+
+    // "right lower, LU and RU the tops": the place; what follows the comma explains other words.
+    private static string OfOnePlace(string means) => means.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma && CellTerms.Read(means[..comma]) is { Count: 1 or 2 } place && place.TrueForAll(t => t.Is(Sense.SideArea) || t.Is(Sense.Side) || t.Is(Sense.Area))
+        && CellTerms.Read(means[(comma + 1)..]) is [{ } next, .., { } before, { } last] && next.Is(Sense.SideArea) && last.Is(Sense.Area) && (before.Text == "the" || last.Text.StartsWith("the ", StringComparison.Ordinal)) ? means[..comma] : means;
+
+    // "bases (lower)", "tops (upper), both sides, mins each side": the area once, and of both sides where the key says so.
+    private static string WithoutSynonym(string means)
+    {
+        if (AreaTwice().Match(means) is not { Success: true } twice || CellTerms.Read(twice.Groups[1].Value) is not [{ } one] || CellTerms.Read(twice.Groups[2].Value) is not [{ } other] || one.ValueOf(Sense.Area) is not { } area || other.ValueOf(Sense.Area) != area) return means;
+        return twice.Groups[3].Success ? "both " + twice.Groups[1].Value : twice.Groups[1].Value;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(\w+) \((\w+)\)?(?:(, both sides)\b.*)?$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex AreaTwice();
 
     // "percussion, vib written separately": one technique; what follows the comma speaks of another.
     private static string OfOneTechnique(string means)
@@ -270,7 +286,7 @@ internal static partial class LegendReader
         for (var i = 1; i + 1 < terms.Count; i++)
         {
             if (terms[i].Text is not "is") continue;
-            var means = terms[i + 1].Text is "the" or "his" or "her" or "a" && i + 2 < terms.Count ? i + 2 : i + 1;
+            var means = terms[i + 1].Text is "the" or "his" or "her" or "a" or "always" && i + 2 < terms.Count ? i + 2 : i + 1;
             // "N is the nebuliser, salbutamol 2.5 mg": a sign, its device and what that holds.
             if (terms[means].Is(Sense.Device) && means + 2 < terms.Count && terms[means + 1].IsSymbol(",") && terms[means + 2].Is(Sense.Medicine) && line[terms[i - 1].Start..terms[i - 1].End] is { Length: <= 2 } sign && char.IsUpper(sign[0]))
             {

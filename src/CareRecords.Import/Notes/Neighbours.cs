@@ -12,7 +12,7 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? i;
+            i = SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
     }
 
@@ -99,6 +99,33 @@ internal static class Neighbours
         if (!terms[i].Is(Sense.Side, "both") || At(terms, i + 1) is not { } next || !(next.IsSymbol(",") || next.Is(Sense.Technique))) return null;
         if (i > 0 && (terms[i - 1].Is(Sense.Area) || terms[i - 1].Kind is TermKind.Quantity or TermKind.Number)) return null;
         return terms.Skip(i + 1).Take(4).Any(t => t.Is(Sense.Area)) && terms.Skip(i + 1).Any(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) ? Means(terms, i) : null;
+    }
+
+    // "low 3 each, up 2 each": the upper areas, beside the lower.
+    private static int? Up(List<Term> terms, int i) => i > 2 && terms[i].Text == "up" && terms[i - 1].IsSymbol(",") && At(terms, i + 1)?.Kind is TermKind.Number or TermKind.Quantity && At(terms, i + 2) is { } each && (each.Is(Sense.Each) || each.Is(Sense.EachSide))
+        && terms.GetRange(Math.Max(0, i - 4), Math.Min(4, i)).Exists(t => t.Is(Sense.Area, "lower")) ? Means(terms, i, new Meaning(Sense.Area, "upper")) : null;
+
+    // "the lower part three minutes on the left and three on the right": each side before its minutes, so that the area is of both.
+    private static int? SideBySide(List<Term> terms, int i)
+    {
+        if (i == 0 || terms[i].Kind is not (TermKind.Number or TermKind.Quantity) || SideAfter(terms, i) is not { } first || !terms.GetRange(Math.Max(0, i - 3), Math.Min(3, i)).Exists(t => t.Is(Sense.Area))) return null;
+        if (At(terms, first + 1) is not { } and || !(and.Is(Sense.And) || and.IsSymbol(",")) || At(terms, first + 2) is not { Kind: TermKind.Number or TermKind.Quantity } || SideAfter(terms, first + 2) is not { } second) return null;
+        if (terms[first].ValueOf(Sense.Side) == terms[second].ValueOf(Sense.Side) || At(terms, second + 1) is { } next && next.Is(Sense.Area)) return null;
+        List<Term> ordered = [terms[first], terms[i], terms[first + 1], terms[second], terms[first + 2]];
+        terms.RemoveRange(i, second - i + 1);
+        terms.InsertRange(i, ordered);
+        return i + ordered.Count - 1;
+    }
+
+    // "right I did her chest at 7": no side.
+    private static int? Right(List<Term> terms, int i) => i == 0 && terms[0].Text == "right" && At(terms, 1)?.Text is "i" or "so" or "we" or "then" or "well" or "ok" or "he" or "she" ? Means(terms, 0) : null;
+
+    // The side that minutes are of: "three minutes on the left".
+    private static int? SideAfter(List<Term> terms, int i)
+    {
+        var at = i + 1;
+        while (at < terms.Count && at < i + 4 && terms[at].Text is "on" or "the" or "on the" or "of") at++;
+        return at < terms.Count && terms[at].Is(Sense.Side) && terms[at].ValueOf(Sense.Side) is "left" or "right" ? at : null;
     }
 
     // "Sat evening the physio was at 7": the day, not a reading.

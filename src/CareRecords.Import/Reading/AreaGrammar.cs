@@ -204,7 +204,14 @@ internal static partial class AreaGrammar
         var open = runs.Where(r => r.Technique == run.Technique || r.Technique == Technique.Unknown || run.Technique == Technique.Unknown).Append(run).ToList();
         foreach (var r in open)
         {
-            if (places[0].Area is { } area && r.Places.TrueForAll(p => p.Area is null))
+            if (r == run && places.Count > 1 && places.TrueForAll(p => p.Area is not null && p.Side is null) && r.Places.TrueForAll(p => p.Area is null))
+            {
+                // "left and right, lower and upper"
+                var sides = r.Places.ToList();
+                r.Places.Clear();
+                r.Places.AddRange(places.SelectMany(a => sides.Select(s => s with { Area = a.Area, Named = true })));
+            }
+            else if (places[0].Area is { } area && r.Places.TrueForAll(p => p.Area is null))
                 for (var k = 0; k < r.Places.Count; k++) r.Places[k] = r.Places[k] with { Area = area, Named = true };
             else if (places[0].Area is null && r == run && r.Places.TrueForAll(p => p.Side is null))
             {

@@ -61,6 +61,11 @@ public sealed class SentencesTests
     [InlineData("08:15 has amoxicillin in her bag, 5 ml due at 1", "")]
     [InlineData("08:00 nothing from her yet, I'll do physio later", "")]
     [InlineData("18:00 180 feed down the button", "18:00 feed 180")]
+    [InlineData("07:30 tapping the lower part three minutes on the left and three on the right", "07:30 session LL3 RL3")]
+    [InlineData("07:00 CPT low 3 each, up 2 each", "07:00 session LL3 RL3 LU2 RU2")]
+    [InlineData("07:00 clapped 3 min each spot, left and right, lower and upper", "07:00 session LL3 RL3 LU3 RU3")]
+    [InlineData("right I did her chest at half past seven in the morning clapping three minutes on the left bottom and three minutes on the right bottom", "07:30 session LL3 RL3")]
+    [InlineData("CPT 0900 and 1300 to be done by mom", "")]
     public void Sentence(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
@@ -127,6 +132,9 @@ public sealed class SentencesTests
     [InlineData("C = clapping. BL BR = bottom left / right, TL TR = top left / right, number after = mins", "06.50 C BL3 BR3 TL2", "06:50 session LL3 RL3 LU2")]
     [InlineData("S = sats. 93>95 is before > after. A = air. Ox 0.5 = litres", "06.45 S 92 Ox 0.25", "06:45 check 92 on 0.25")]
     [InlineData("F = feed down the button, ml. T = temp", "18.00 F 180", "18:00 feed 180")]
+    [InlineData("LL = left lower, RL = right lower, LU and RU the tops. K = klop (cupped hand).", "06h55 K LL 3 RL 3 LU 2", "06:55 session LL3 RL3 LU2")]
+    [InlineData("Key: P = percussion, B = bases (lower), T = tops (upper), both sides, mins each side", "0715 P B3 T2", "07:15 session LL3 RL3 LU2 RU2")]
+    [InlineData("NIGHT LOG, home nursing. CPT per order: perc LLL RLL 4 min ea, LUL RUL 3 min ea", "2145 CPT per order", "21:45 session LL4 RL4 LU3 RU3")]
     [InlineData("SpO2 all taken without oxygen", "07:00 sats 95", "07:00 check 95 on 0")]
     [InlineData("physio = cupped hand, low left and low right", "07:00 physio 3 each side", "07:00 session LL3 RL3")]
     [InlineData("Clap = lower L, lower R, upper L, upper R", "06:30 clap 2 min each area", "06:30 session LL2 RL2 LU2 RU2")]

@@ -216,6 +216,21 @@ public sealed class ManyLayoutsTests
     }
 
     [Fact]
+    public void MinutesInTheHeading_AreOfTheSession_AndTheCellIsItsTime()
+    {
+        var log = Inputs.Import("a.csv", ",Mon 3/3/2025,Tue 4/3/2025,Wed 5/3/2025\nPump off (am),6.00,6.10,6.00\nChest am (3 mins each lower),7.00,7.05,x\nSats after am chest,96,94,95\nChest pm (4 mins each lower),5.30,6.15,5.40\n");
+        Assert.Equal(["03 07:00 3+3", "03 17:30 4+4", "04 07:05 3+3", "04 18:15 4+4", "05 17:40 4+4"], log.Entries.OfType<Session>().OrderBy(s => s.Start!.Stated).Select(s => s.Start!.Stated.ToString("dd HH:mm ", null) + string.Join('+', s.Areas.Select(a => a.Minutes))));
+    }
+
+    [Fact]
+    public void RowOfASessionStillToCome_IsNoSession()
+    {
+        var log = Inputs.Import("a.csv", "Chest,,,,\ndate,time,base,top,note\n14/3/2025,07.30,3,2,\n,18.30,,,to do - Gran's turn\n15/3/2025,07.30,3,2,\n");
+        Assert.Equal([14, 15], log.Entries.OfType<Session>().Select(s => s.Start!.Stated.Day));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
     public void RowSentTwice_IsCountedOnce_ButOnlyWhereItIsTheSame()
     {
         const string table = "date,time,sats,oxygen,remarks\n14/3/2025,07:05,95,0,\n14/3/2025,07:05,95,0,pressed send twice\n14/3/2025,08:05,{0},0,pressed send twice\n";

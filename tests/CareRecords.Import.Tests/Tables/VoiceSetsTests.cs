@@ -28,6 +28,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Fourteenth", 415, 3, 0.99, 3 },
         { "Fifteenth", 391, 3, 0.975, 4 },
         { "Sixteenth", 344, 10, 0.96, 10 },
+        { "Seventeenth", 364, 26, 0.935, 47 },
     };
 
     [Theory]

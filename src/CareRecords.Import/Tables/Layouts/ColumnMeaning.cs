@@ -99,6 +99,9 @@ internal sealed record ColumnMeaning(string Heading, Role Role)
     /// <summary>The minutes that a tick of it stands for, where a column beside the labels says so; null when none does.</summary>
     public double? DefaultMinutes { get; init; }
 
+    /// <summary>The areas and minutes of every session whose time stands under it, where the heading says so ("Chest am (3 mins each lower)"); empty when it does not.</summary>
+    public IReadOnlyList<AreaMinutes> EachSession { get; init; } = [];
+
     /// <summary>The part of the day that the heading names, in the words of the notes; null when it names none.</summary>
     public string? Part { get; init; }
 

@@ -9,11 +9,17 @@ internal static partial class HeadingReader
     [System.Text.RegularExpressions.GeneratedRegex(@"\s*\((?:leave |if )?(?:blank|empty)\b[^()]*\)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex HowToFillIn();
 
+    // "Chest am (3 mins each lower)"
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(.*\S)\s*\(([^()]*\d\s*min[^()]*)\)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Bracket();
+
     /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
     public static ColumnMeaning Read(string heading, string? groupHeading = null)
     {
         // "Time it happened (blank = right now)": how to fill it in says nothing of what it holds.
         if (heading.Contains('(', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
+        if (Bracket().Match(heading) is { Success: true } told && Read(told.Groups[1].Value, groupHeading) is { Role: Role.Session } session && AreasReader.Read(told.Groups[2].Value, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } each })
+            return session with { Heading = session.Heading + " (" + told.Groups[2].Value + ")", EachSession = each };
         var own = Lexicon.Find(heading, out _).ToList();
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);

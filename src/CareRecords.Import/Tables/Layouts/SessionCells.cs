@@ -26,7 +26,7 @@ internal sealed partial class SessionCells(BlockReading reading)
 
         var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
         if (areasInWords is null && values.Count == 0 && IsOfOtherCare(row, slot)) return null;
-        var areas = new List<AreaMinutes>(areasInWords ?? []);
+        var areas = new List<AreaMinutes>(areasInWords ?? (slot.Time >= 0 && !values.Exists(v => reading.Block.Columns[v].Role is Role.Area or Role.Detail or Role.Minutes) ? reading.Block.Columns[slot.Time].EachSession : []));
         var parted = values.Where(v => reading.Block.Columns[v].Role == Role.Area).ToList();
         // "same as yesterday" in the first of the columns is of them all.
         if (parted is [var whole] && reading.Block.Columns.Count(c => c.Role == Role.Area) > 1 && SameAs.PointsBack(row[whole].Cell.Text) && reading.Same(row[whole].Cell.Text, start.Stated.TimeOfDay) is { } same) areas.AddRange(same.Areas);

@@ -15,6 +15,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
         var areas = slot.Time >= 0 ? reading.Block.Columns[slot.Time].Areas : [];
         if (slot.Time < 0)
         {
+            if (!SessionCells.HasValues(row, slot) && of.IsToCome(row)) return found;
             if (!SessionCells.HasValues(row, slot) && !of.Others(row, slot) && when.Start is null && of.SaysNotDone(row, when)) return found;
             // "Time in" and "time out" with nothing between: it was.
             var lasted = slot.End >= 0 && !row[slot.End].Cell.IsEmpty && when.Start is not null;

@@ -4,7 +4,7 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>What the row and the heading of an event say where the event's own cells do not.</summary>
-internal sealed class SlotFacts(BlockReading reading)
+internal sealed partial class SlotFacts(BlockReading reading)
 {
     /// <summary>True when a remark of the row says that the session was not done; then it is kept as left out.</summary>
     public bool SaysNotDone(BlockRow row, RowWhen when)
@@ -20,6 +20,12 @@ internal sealed class SlotFacts(BlockReading reading)
 
         return false;
     }
+
+    /// <summary>True where a remark says that it is still to come: "to do - Gran's turn".</summary>
+    public bool IsToCome(BlockRow row) => reading.Slots.Words.Any(c => row[c].Cell.Words is { } text && ToCome().IsMatch(text));
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*(?:still )?(?:to do|to be done|todo|due|planned|tbc|not yet)\b(?!.*\bdone\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex ToCome();
 
     /// <summary>True when a session's own cells, or a remark beside no values of it, say that it was not done; then it is kept as left out.</summary>
     public bool WasLeftOut(BlockRow row, Slot slot, UncertainTime due, RowWhen when)
