@@ -223,6 +223,14 @@ public sealed class ManyLayoutsTests
     }
 
     [Fact]
+    public void MinutesInTheHeading_OverMinutes_AreNotTimes()
+    {
+        var log = Inputs.Import("a.csv", "date,Chest am (3 mins each lower),Chest pm (3 mins each lower)\n13/3/2025,3,3\n14/3/2025,4,3\n");
+        Assert.Equal([3.0, 3, 4, 3], log.Entries.OfType<Session>().OrderBy(s => s.Start!.Stated).Select(s => s.Areas[0].Minutes!.Value));
+        Assert.All(log.Entries.OfType<Session>(), s => Assert.NotEqual(TimePrecision.Exact, s.Start!.Precision));
+    }
+
+    [Fact]
     public void RowOfASessionStillToCome_IsNoSession()
     {
         var log = Inputs.Import("a.csv", "Chest,,,,\ndate,time,base,top,note\n14/3/2025,07.30,3,2,\n,18.30,,,to do - Gran's turn\n15/3/2025,07.30,3,2,\n");
