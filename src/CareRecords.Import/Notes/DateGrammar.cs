@@ -20,11 +20,11 @@ internal static class DateGrammar
     }
 
     /// <summary>Whether notes write their days as a weekday's letter and the day of the month in one ("M2", "Tu3", "M 13.1"): three lines at least, whose weekdays and days keep step.</summary>
-    public static bool WritesGluedDays(IReadOnlyList<string> lines)
+    public static bool WritesLetteredDays(IReadOnlyList<string> lines)
     {
         var found = new List<(IsoDayOfWeek Weekday, int Day)>();
         foreach (var line in lines)
-            if (GluedDay(line, out _) is { } day) found.Add((day.DayOfWeek, day.Day ?? day.First!.Value));
+            if (LetteredDay(line, out _) is { } day) found.Add((day.DayOfWeek, day.Day ?? day.First!.Value));
         var (inStep, outOfStep) = (0, 0);
         for (var i = 1; i < found.Count; i++)
             if (found[i].Day > found[i - 1].Day) { if (((int)found[i].Weekday - (int)found[i - 1].Weekday - (found[i].Day - found[i - 1].Day)) % 7 == 0) inStep++; else outOfStep++; }
@@ -32,7 +32,7 @@ internal static class DateGrammar
     }
 
     /// <summary>The day at the head of a line that is a weekday's letter with the day of the month ("M2", "Tu3") or with day and month ("M 13.1"), and where it ends; null when none is.</summary>
-    public static DateWritten? GluedDay(string line, out int end)
+    public static DateWritten? LetteredDay(string line, out int end)
     {
         var letters = 0;
         while (letters < line.Length && char.IsLetter(line[letters])) letters++;

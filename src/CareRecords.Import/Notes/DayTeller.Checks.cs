@@ -29,15 +29,14 @@ internal sealed partial class DayTeller
         // A range on the line after a session may be before and after it.
         if (reading.High is not null && borrowed?.Session == true && happening.Start is null && _told.Exists(t => t.Entry is Session)) { Ask(Doubts.BeforeAfterOrRange(_line.Index, _file, FormattableString.Invariant($"{reading.SpO2}-{reading.High}"))); return; }
         if (reading.ByArrow && phase == CheckPhase.After) _pairsByArrow = true;
-        if (reading is { SpO2: null, Oxygen: { } turned }) _turned = (turned, time.Stated);
-        var inAir = reading is { SpO2: not null, Oxygen: null } && _arrangements.InAir && !IsOnOxygen(time.Stated);
-        Add(new Check { Sources = Source, Start = time, End = happening.End is null ? null : Time(happening.End), SpO2 = reading.SpO2, SpO2High = reading.High, Pulse = reading.Pulse, OxygenLitresPerMinute = inAir ? 0 : reading.Oxygen, Phase = phase, By = _line.By, HowRead = inAir ? "In air: the notes say so of every reading that has nothing else beside it." : null }, happening.Start is not null);
+        var inAir = reading is { SpO2: not null, Oxygen: null } && _arrangements.InAir && !AirByDefault.MayBeOnOxygen(_turned, time.Stated);
+        var check = new Check { Sources = Source, Start = time, End = happening.End is null ? null : Time(happening.End), SpO2 = reading.SpO2, SpO2High = reading.High, Pulse = reading.Pulse, OxygenLitresPerMinute = inAir ? 0 : reading.Oxygen, Phase = phase, By = _line.By, HowRead = inAir ? "In air: the notes say so of every reading that has nothing else beside it." : null };
+        if (check is { SpO2: null, OxygenLitresPerMinute: not null }) _turned = check;
+        Add(check, happening.Start is not null);
     }
 
-    // The oxygen was turned on and nothing says that it was turned off: for a day nobody knows what a reading without a flow was taken on.
-    private (double Litres, LocalDateTime At)? _turned;
-
-    private bool IsOnOxygen(LocalDateTime at) => _turned is { Litres: > 0, At: var since } && Period.Between(since, at, PeriodUnits.Hours).Hours is >= 0 and < 24;
+    // The last change of the oxygen.
+    private Check? _turned;
 
     private bool InLineWithSession() => _told.Exists(t => t.Entry is Session && t.Lines[0] == _line.Index);
 

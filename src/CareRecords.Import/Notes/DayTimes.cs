@@ -18,6 +18,7 @@ internal sealed class DayTimes
     private const double BackAcrossLines = 4;
     private const double BackFromAside = 1;
     private const double SessionsTooNear = 3;
+    private const int BetweenSessions = 75;
     private const double BackInList = 30;
     private const double AgainstPart = 15;
     private const double AgainstHint = 1.2;
@@ -125,7 +126,7 @@ internal sealed class DayTimes
             {
                 var at = _base.AtMidnight().PlusMinutes(states[i][s].Minutes);
                 for (var e = Math.Max(0, earlier - NearSessions); e < earlier; e++)
-                    if (sessions[e].Line != chain[i].Line && Math.Abs(Period.Between(at, sessions[e].At, PeriodUnits.Minutes).Minutes) <= 75) { states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstHint + 2 }; break; }
+                    if (sessions[e].Line != chain[i].Line && Math.Abs(Period.Between(at, sessions[e].At, PeriodUnits.Minutes).Minutes) <= BetweenSessions) { states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstHint + 2 }; break; }
             }
             earlier++;
         }
@@ -248,12 +249,12 @@ internal sealed class DayTimes
         var night = before.Part is "night" or "tonight" && after.Part is "night" or "tonight";
         var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : before.Part is not "night" && after.Part is "night" && after.Written.TwentyFourHour && a.Minutes >= 12 * 60 && b.Minutes - Day <= 7 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
-        if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < 75 ? 6 : 0);
+        if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < BetweenSessions ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
         var hours = -gap / 60.0;
         if (sameLine && ReferenceEquals(before.Written, after.Written)) return crossing;
         if (before.Line == after.Line && after.InList) return crossing + BackInList;
-        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours) + (before.IsSession && after.IsSession && before.Line != after.Line && hours < 1.25 ? SessionsTooNear : 0);
+        if (hours <= 1.5) return crossing + (sameLine ? 0.4 : 0.3 + 2 * hours) + (before.IsSession && after.IsSession && before.Line != after.Line && -gap < BetweenSessions ? SessionsTooNear : 0);
         return crossing + (sameLine ? 2 + hours : after.StartsList && !night ? 1 : (before.IsAside ? BackFromAside : BackAcrossLines) + hours / 5);
     }
 

@@ -156,5 +156,10 @@ internal static partial class LegendReader
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
     }
 
+    // The plan in a sentence of its own.
+    private static string? PlanWithin(string line) => line.Contains(". ", StringComparison.Ordinal) ? line.Split(". ").Select(Plan).FirstOrDefault(p => p is not null) : null;
+
+    private static IEnumerable<FamilyWord> PerPlan(string plan) => PlanWords.Select(w => new FamilyWord(w, plan));
+
     private static int AreasWithMinutes(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Count(i => (terms[i - 1].Is(Sense.SideArea) || terms[i - 1].Is(Sense.Area) || terms[i - 1].Is(Sense.Side)) && terms[i] is { Kind: TermKind.Number or TermKind.Quantity, Number: > 0 and <= 15 });
 }

@@ -35,14 +35,14 @@ internal static partial class LegendReader
             return words;
         }
         if (WhenIWrite(line) is { } explained) line = explained;
-        if (Plan(line) is { } plan) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, plan))); return words; }
+        if (Plan(line) is { } plan) { words.AddRange(PerPlan(plan)); return words; }
         if (line.AsSpan().ContainsAny(AnyVerb))
             foreach (var verb in Verbs) line = line.Replace(verb, " = ", StringComparison.OrdinalIgnoreCase);
         if (!line.Contains('='))
         {
             if (Usual(line) is { } usual) { words.Add(usual); return words; }
             // "Home nursing 2100-0700. CPT per order: …": the plan in a sentence of its own.
-            if (line is [not (>= '0' and <= '9'), ..] && line.Contains(". ", StringComparison.Ordinal) && line.Contains("order:", StringComparison.OrdinalIgnoreCase) && line.Split(". ").Select(Plan).OfType<string>().FirstOrDefault() is { } within) { words.AddRange(PlanWords.Select(w => new FamilyWord(w, within))); return words; }
+            if (line is [not (>= '0' and <= '9'), ..] && PlanWithin(line) is { } within) { words.AddRange(PerPlan(within)); return words; }
             Listed(line, words, afterKey: afterKey);
             var equates = line.AsSpan().ContainsAny(Equating);
             if (equates) Told(line, words);
@@ -70,7 +70,7 @@ internal static partial class LegendReader
         }
         if (words.Count > 0) Told(line, words);
         // "CPT = percussion. Order: LLL/RLL 3 min ea, LUL/RUL 2": a plan beside other words.
-        if (line.Contains(". ", StringComparison.Ordinal)) foreach (var ordered in line.Split(". ").Select(Plan).OfType<string>().Take(1)) words.AddRange(PlanWords.Select(w => new FamilyWord(w, ordered)));
+        if (PlanWithin(line) is { } ordered) words.AddRange(PerPlan(ordered));
         return words;
     }
 

@@ -132,7 +132,7 @@ internal sealed class NotesRun
     private void FindHeadings(HashSet<int> legends)
     {
         var table = new TableLines();
-        var gluedDays = DateGrammar.WritesGluedDays(_text.Lines);
+        var letteredDays = DateGrammar.WritesLetteredDays(_text.Lines);
         var dottedDays = DateGrammar.WritesDottedDays(_text.Lines);
         var slashed = Headings.AreSlashed(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
@@ -147,7 +147,7 @@ internal sealed class NotesRun
             }
             else if (_clocks.Contains(i)) continue;
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
-            else if (gluedDays && DateGrammar.GluedDay(line, out var end) is { } glued) _headings[i] = new Heading(glued, end, end < line.Length, line[..end], false, false);
+            else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) _headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
             else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) _headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader, slashed) is { } heading) _headings[i] = heading;
             else

@@ -1,4 +1,6 @@
 using System.Text.RegularExpressions;
+using CareRecords.Records;
+using NodaTime;
 
 namespace CareRecords.Import.Reading;
 
@@ -10,6 +12,15 @@ internal static partial class AirByDefault
 
     /// <summary>True for the heading of saturations that are all in air.</summary>
     public static bool HeadingSays(string heading) => InAir().IsMatch(heading) && !Flow().IsMatch(heading);
+
+    /// <summary>Whether the oxygen that was turned to some flow may still run at a time: for a day after it was turned on, and nothing says off, nobody knows what a reading without a flow was taken on.</summary>
+    /// <param name="turned">The last change of the oxygen; null when there was none.</param>
+    /// <param name="at">The time of the reading.</param>
+    public static bool MayBeOnOxygen(Check? turned, LocalDateTime at) =>
+        turned is { OxygenLitresPerMinute: > 0, When.Stated: var since } && Period.Between(since, at, PeriodUnits.Hours).Hours is >= 0 and < HoursOfOxygen;
+
+    // Chosen by CareRecords: the next day's notes begin anew.
+    private const int HoursOfOxygen = 24;
 
     private const string Air = @"(?:\b(?:room air|(?:in|on|at) air|without (?:any )?(?:o2|oxygen)|no (?:o2|oxygen))\b|\bRA\b)";
     private const string Saturation = @"\b(?i:sats?|s[pa]o2|saturations?|oximeter|readings?)\b";

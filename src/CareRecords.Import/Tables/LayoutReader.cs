@@ -35,7 +35,7 @@ internal static class LayoutReader
     private static LocalDate? ReadPart(Place place, IReadOnlyList<GridRow> rows, SheetParts parts, IReadOnlyList<GridRow> sheet, Gathered into, SourceContext context, DateOrder? order, LocalDate? year, LocalDate? week)
     {
         var from = TitleDay.Of(place, sheet, order, year ?? context.NotAfter);
-        var areaOrder = LooseWords(place, parts, into, context, order, year ?? context.NotAfter, from);
+        var areaOrder = LooseRows.Read(place, parts, into, context, order, year ?? context.NotAfter, from);
         into.FirstDay ??= from;
         var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
@@ -57,52 +57,6 @@ internal static class LayoutReader
         into.SetAside.Clear();
         into.SetAside.AddRange(kept);
     }
-
-    // Titles, legends and remarks: words that are explained are kept, the rest is set aside.
-    private static IReadOnlyList<AreaName> LooseWords(Place place, SheetParts parts, Gathered into, SourceContext context, DateOrder? order, LocalDate? near, LocalDate? from)
-    {
-        // A form of one day: its table has no days of its own.
-        var day = parts.Blocks is [{ IsAcross: false } only] && !only.Columns.Any(c => c.Role == Role.Date) ? from : null;
-        IReadOnlyList<AreaName> areaOrder = [];
-        foreach (var (row, why) in parts.Loose)
-        {
-            var text = string.Join(" ", row.Cells.Where(c => !c.IsEmpty).Select(c => c.Words));
-            var words = why is null ? Legends.Words(text) : [];
-            // "10/7 8:00 PM temp 101.8 F" below the table: a note with its own day.
-            if (why is null && words.Count == 0 && HasClock(text) && CellTimes.Read(Cell.Of(text.Split(' ')[0])) is { Date: not null, Clock: null }
-                && NotesReader.Read(new SourceText(place.File, [text]), context.ForNotes(place.File, context.NotAfter ?? near) with { DateOrder = order }) is { Problems.Count: 0, Entries: { Count: > 0 } noted } && noted.All(e => e.When.IsExact && (near is not { } about || Math.Abs(Period.DaysBetween(about, e.When.Stated.Date)) < 60)))
-            {
-                into.Entries.AddRange(noted.Select(e => e with { Sources = [place.Of(row)] }));
-                into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
-                continue;
-            }
-
-            // "Pump | ran 21:00–06:00 at 70 mL/hr" above the one table of a night: of its day.
-            if (why is null && words.Count == 0 && day is { } of && row.Cells.Count(c => !c.IsEmpty) > 1 && HasClock(text)
-                && NotesReader.ReadCell(place.Of(row) with { Text = text }, new CellContext { Date = of }, context.ForNotes(place.File, null) with { Date = of }) is { Problems.Count: 0, Entries: { Count: > 0 } ofForm } && ofForm.All(e => e.When.IsExact))
-            {
-                into.Entries.AddRange(ofForm.Select(e => e with { Sources = [place.Of(row)] }));
-                into.Ledger.Mark(row.Line, row.LineCount, LineFate.InRecords);
-                continue;
-            }
-
-            if (why is null && words.Count == 0 && LeftOvers.HoldsEvent(text) && HasClock(text))
-            {
-                into.Problems.Add(new ImportProblem(place.Of(row), "This line stands outside the table; it may tell of something that happened.", "Move it under the headings, with its date and time, if it does.", ProblemSeverity.Ask));
-                continue;
-            }
-
-            into.Words.AddRange(words);
-            if (why is null && Legends.AreaOrder(text) is { Count: > 0 } found) areaOrder = found;
-            into.SetAside.Add(new SetAsideLine(place.Of(row), why ?? (words.Count > 0 ? "the family's own words explained" : "a title or remark outside the table")));
-            into.Ledger.Mark(row.Line, row.LineCount, LineFate.NotRecord);
-        }
-
-        return areaOrder;
-    }
-
-    private static bool HasClock(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
-        .Any(w => (w.AsSpan().IndexOfAny(':', '.') > 0 || w.EndsWith("am", StringComparison.OrdinalIgnoreCase) || w.EndsWith("pm", StringComparison.OrdinalIgnoreCase) || w.Length == 4 && w.All(char.IsAsciiDigit) && !w.StartsWith("20", StringComparison.Ordinal)) && CellTimes.Clock(w).Outcome == Outcome.Certain);
 
     private static DateOrder? Order(Place place, IReadOnlyList<SheetParts> all, Gathered into, SourceContext context, IReadOnlyList<int> months)
     {
@@ -172,13 +126,13 @@ internal static class LayoutReader
         var numbers = new EntryNumbers(reading, measures);
         var grid = block.IsGrid ? new HourGrid(reading, words) : null;
         var nights = ShiftNights.Of(block);
+        var first = into.Entries.Count;
         foreach (var row in block.Rows.Where(r => !r.IsBlank))
         {
             var (entries, problems, omitted) = (into.Entries.Count, into.Problems.Count, into.Omitted.Count);
             reading.NextRow();
             if (grid is not null) grid.Read(row);
             else ReadRow(row, reading, times, slotRows, kindRows, words, numbers);
-            if (block.InAir) InAir(into.Entries, entries);
             if (nights.Contains(row[0].Row.Line) && reading.Day is { } evening)
                 for (var i = entries; i < into.Entries.Count; i++) into.Entries[i] = ShiftNights.Moved(into.Entries[i], evening);
             numbers.Note(row, entries, into.Entries.Count);
@@ -189,6 +143,7 @@ internal static class LayoutReader
                 SetAside(row, into, row.Cells.Count(c => !c.Cell.IsEmpty) == 1 ? "a day with nothing else" : "no record in this row");
         }
 
+        if (block.InAir) InAir(into.Entries, first);
         into.FirstDay ??= reading.FirstDay;
         return reading.FirstDay;
     }
@@ -246,11 +201,13 @@ internal static class LayoutReader
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 
-    // Readings without a flow, where the table says that they were all in air.
+    // Readings without a flow, where the table says that they were all in air; not while the oxygen may still be on.
     private static void InAir(List<CareEntry> entries, int from)
     {
+        Check? turned = null;
         for (var i = from; i < entries.Count; i++)
-            if (entries[i] is Check { SpO2: not null, OxygenLitresPerMinute: null } check) entries[i] = check with { OxygenLitresPerMinute = 0, HowRead = check.HowRead ?? "In air: the table says so of its readings." };
+            if (entries[i] is Check { SpO2: null, OxygenLitresPerMinute: not null } flow) turned = flow;
+            else if (entries[i] is Check { SpO2: not null, OxygenLitresPerMinute: null } check && !AirByDefault.MayBeOnOxygen(turned, check.When.Stated)) entries[i] = check with { OxygenLitresPerMinute = 0, HowRead = check.HowRead ?? "In air: the table says so of its readings." };
     }
 
     // "Evening | notes" beside "Morning | notes" says which; the only remarks of a table are of the whole day, whatever heading is drawn over them.
@@ -268,7 +225,7 @@ internal static class LayoutReader
         : SmallWords.ReadYesNo(text) == true || text is "x" or "X";
 
     // A sheet called "Summary" or "Totals" of days with nothing but counts beside them.
-    private static bool IsSummary(Place place, Block block) => place.Sheet is { } sheet && Lexicon.Split(sheet).Any(w => w is "summary" or "totals" or "total" or "overview" or "statistics" or "stats")
+    private static bool IsSummary(Place place, Block block) => place.Sheet is { } sheet && Lexicon.Split(sheet).Any(w => w is "summary" or "totals" or "total" or "overview")
         && block.Rows.All(r => r.Cells.All(c => c.Cell.IsEmpty || c.Cell.Kind == CellKind.Number || CellTimes.Read(c.Cell) is { Date: not null, Clock: null } || c.Cell.Text.Trim().TrimEnd('%').All(x => char.IsAsciiDigit(x) || x is '.' or ',')));
 
     // "Word | Means", "Code | Account | Note": a column of words, and others that explain them.

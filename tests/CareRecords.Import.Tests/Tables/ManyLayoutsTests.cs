@@ -253,6 +253,13 @@ public sealed class ManyLayoutsTests
     }
 
     [Fact]
+    public void ReadingInAirByDefault_WhileTheOxygenMayRun_IsUnknown()
+    {
+        var log = Inputs.Import("a.csv", "sats on air unless I put litres,,,\ndate,time,SpO2,oxygen\n14/3/2025,07:05,95,\n14/3/2025,12:00,,0.5\n14/3/2025,13:00,93,\n14/3/2025,15:00,,0\n14/3/2025,16:00,94,\n");
+        Assert.Equal([(95.0, 0.0), (93.0, null), (94.0, 0.0)], log.Entries.OfType<Check>().Where(c => c.SpO2 is not null).Select(c => (c.SpO2!.Value, c.OxygenLitresPerMinute)));
+    }
+
+    [Fact]
     public void WordsBesideTheirKind_AreReadFurther()
     {
         var log = Inputs.Import("a.csv", "Date,Time,What,Notes\n14/3/2025,10.10,milk,\"100 ml bottle, was sick straight after\"\n,11.40,cough,\"chesty, brought up clear phlegm\"\n,12.00,lunch,\"fish fingers, fed himself\"\n,13.00,sats,95\n,15.30,physio,3 mins each side lower\n");

@@ -29,7 +29,7 @@ internal static class ColumnContent
                 columns[i] = columns[i] with { Role = role, Areas = role == Role.Area ? [.. columns[i].Areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)] : columns[i].Areas, Phase = role == Role.Saturation && columns[i].Phase == CheckPhase.None ? PhaseOf(columns[i]) : columns[i].Phase };
         // "Chest am (3 mins each lower)" over 3 and 4: what was done, not when.
         for (var i = 0; i < columns.Length; i++)
-            if (columns[i].EachSession is [{ Minutes: { } told }, ..] && filled[i].Count > 0 && filled[i].TrueForAll(c => c.Text.Trim() is ['1' or '2' or '3' or '4' or '5' or '6' or '7' or '8' or '9'] && Math.Abs(c.Text.Trim()[0] - '0' - told) <= MostChangeOfMinutes))
+            if (columns[i].EachSession is [{ Minutes: { } told }, ..] && filled[i].Count > 0 && filled[i].TrueForAll(c => c.Text.Trim().Length <= 3 && Within(c, told - MostChangeOfMinutes, told + MostChangeOfMinutes)))
                 columns[i] = columns[i] with { Role = Role.Area, Areas = [.. columns[i].EachSession.Select(a => new AreaName(a.Side, a.Area, a.Technique == Technique.Unknown ? Technique.Percussion : a.Technique))], EachSession = [] };
         // A column of times that nobody filled in tells no row's time.
         for (var i = 0; i < columns.Length; i++)
