@@ -20,10 +20,11 @@ internal static class LogBuilder
         withdrawn.Refuse(ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone));
         withdrawn.KeepDates(options.From, options.To);
         var merged = EntryMerger.Merge(withdrawn.Entries, plan, context.Answers);
-        ImportProblem[] more = [.. planProblems, .. zoneProblem is null ? [] : new[] { zoneProblem }, .. withdrawn.Problems, .. merged.Problems];
+        var twice = AreasTwice.Find(merged.Entries, context.Answers);
+        ImportProblem[] more = [.. planProblems, .. zoneProblem is null ? [] : new[] { zoneProblem }, .. withdrawn.Problems, .. merged.Problems, .. twice.Problems];
         List<ImportProblem> problems = [.. parts.SelectMany(p => p.Problems), .. more];
         var wording = new Dictionary<string, AskedQuestion>();
-        foreach (var (name, asked) in parts.SelectMany(p => p.Questions).Concat(merged.Questions)) wording.TryAdd(name, asked);
+        foreach (var (name, asked) in parts.SelectMany(p => p.Questions).Concat(merged.Questions).Concat(twice.Questions)) wording.TryAdd(name, asked);
         return new CareLog
         {
             Zone = zone.Id,

@@ -51,6 +51,7 @@ internal sealed partial class Arrangements
         foreach (var sentence in line.Split(". "))
         {
             var terms = CellTerms.Read(sentence);
+            if (AllByOneTechnique(sentence, terms)) { OnlyTechnique = Technique.Percussion; return; }
             var word = terms.FindIndex(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
             if (word is < 0 or > 1 || terms.FindIndex(word, t => t.Text is "is" or "means" or "always" or "=") is not (>= 0 and var says) || says - word > 3 || terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Frequency) || t.Is(Sense.Plan))) continue;
             var areas = AreaGrammar.Read(terms).Areas.Where(a => a.Technique != Technique.Vibration).ToList();
@@ -59,6 +60,17 @@ internal sealed partial class Arrangements
             return;
         }
     }
+
+    // "all clapping", "I do clapping both sides always".
+    private static bool AllByOneTechnique(string sentence, List<Term> terms)
+    {
+        var technique = terms.FindIndex(t => t.Is(Sense.Technique, "percussion"));
+        return technique >= 0 && AllOrAlways().IsMatch(sentence) && terms.Count <= 9
+            && !terms.Exists(t => t.Is(Sense.Technique, "vibration") || t.Is(Sense.Technique, "other") || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Not) || t.Is(Sense.Skip) || t.Kind is TermKind.Time or TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts);
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(all|always|every time|each time|only)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex AllOrAlways();
 
     /// <summary>Whether saturations are in air where nothing else is said, as the notes say above.</summary>
     public bool InAir { get; private set; }
@@ -83,9 +95,13 @@ internal sealed partial class Arrangements
     {
         if (CellTerms.Read(word.Word) is not [{ } own] || !own.Is(Sense.Session) && !own.Is(Sense.Technique)) return word;
         var means = CellTerms.Read(word.Means);
-        if (means.Count(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) < 2 || means.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts)) return word;
+        // "Physio here means percussion on lower chest, left and right", "pats = cupping, always at the bottom unless I say": what stands where no other place is named (OnlyArea keeps it).
+        if (means.Count(t => t.Is(Sense.Area) || t.Is(Sense.SideArea)) < (UnlessSaid().IsMatch(word.Means) || means.Exists(t => t.Is(Sense.Technique)) && means.Exists(t => t.Is(Sense.Area)) ? 1 : 2) || means.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts)) return word;
         return word with { Means = !own.Is(Sense.Technique) && means.Find(t => t.Is(Sense.Technique)) is { } technique ? $"{word.Word} {word.Means[technique.Start..technique.End]}" : word.Word };
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(unless|always|normally|usually)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex UnlessSaid();
 
     /// <summary>Takes in a sentence of any line that says what a device always holds: "his nebs are always salbutamol 2.5 mg unless I say".</summary>
     public void TakeAlways(string line)

@@ -276,8 +276,10 @@ internal sealed partial class GroupReader
                 });
     }
 
-    private void AddOmitted(Group group, List<(TimeMention Start, TimeMention? End)> mentions, List<Happening> result)
+    private void AddOmitted(Group group, List<(TimeMention Start, TimeMention? End)> mentions, AreaReading areas, List<Happening> result)
     {
+        // "Lower 3 mins each side, upper 2. No vibration": details of a session told before, of which one technique was left out.
+        if (_at.Stamp is null && mentions.Count == 0 && areas.NamesPlace && areas.Areas.Exists(a => a.Minutes is not null) && !group.Denied.Exists(t => t.Is(Sense.Session))) return;
         var denied = group.Denied.Exists(t => t.Is(Sense.Session) || (t.Is(Sense.Technique) && result.TrueForAll(h => h.Kind != HappeningKind.Session)));
         if (!denied || result.Exists(h => h.Kind == HappeningKind.Session)) return;
         result.Add(new Happening { Kind = HappeningKind.Omitted, Line = _at.Index, Sentence = group.Sentence, Start = mentions.Count > 0 ? Ref(mentions[0]) : Untimed(group), Reason = _at.Text });

@@ -92,7 +92,7 @@ internal sealed partial class GroupReader
         AddFeed(group, mentions, feed, result);
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
         AddSigns(group, mentions, signs, hasSession || mentioned || feed is { IsExplicit: true } && FirstOf(terms, GroupSplitter.IsFeed) < FirstOf(terms, IsSignTerm) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
-        AddOmitted(group, mentions, result);
+        AddOmitted(group, mentions, areas, result);
         if (mentions.Count > 0 && result.Exists(h => h.Kind == HappeningKind.Dose)) _doseTimes = mentions.ConvertAll(m => m.Start);
         // A time of something else ("nurse at 10") says little of the order of care.
         if (result.Count == 0) foreach (var (start, _) in mentions) start.IsAside = true;
@@ -120,6 +120,8 @@ internal sealed partial class GroupReader
     private static bool IsCount(List<Term> terms, Term term, int times)
     {
         if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || terms.IndexOf(term) is var here && here + 1 < terms.Count && terms[here + 1].Is(Sense.Times) && !terms[here + 1].Is(Sense.Each) || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
+        // "four lots today, seven and eleven and three and seven"
+        if (times > 1 && term is { Kind: TermKind.Number } && terms.IndexOf(term) is var first && first + 1 < terms.Count && terms[first + 1].Text is "lots" or "goes" or "rounds" or "sets" or "sessions") return true;
         // "physio x3 in the day": without times and places a count is of sessions.
         return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
             && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);

@@ -107,6 +107,22 @@ internal static partial class LegendReader
         return AreasOf(told) >= 2 && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time) ? new FamilyWord(line[terms[usual].Start..terms[usual].End], told) : null;
     }
 
+    // "A klop is clapping with the cupped hand, two minutes each side at the bottom and two minutes each side at the top": a word for what is done, with all its minutes.
+    private static FamilyWord? TechniqueIs(string line)
+    {
+        foreach (var sentence in line.Split(". "))
+        {
+            if (WordIs().Match(sentence) is not { Success: true } match) continue;
+            var (word, told) = (match.Groups[1].Value, match.Groups[2].Value.TrimEnd('.'));
+            var terms = CellTerms.Read(told);
+            if (CellTerms.Read(word) is [{ } own] && (own.Is(Sense.Technique) || own.Is(Sense.Session)) && terms.Exists(t => t.Is(Sense.Technique)) && AreasOf(told) >= 4 && !terms.Exists(t => t.Kind == TermKind.Time)) return new FamilyWord(word, told);
+        }
+        return null;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:an? |the )?(\p{L}+) (?:is|are|means) (.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex WordIs();
+
     // "Usual CPT", "our usual chest": the word for the usual, without the session that it is of.
     private static string? UsualWord(string key)
     {

@@ -46,13 +46,13 @@ internal static partial class LegendReader
             Listed(line, words, afterKey: afterKey);
             var equates = line.AsSpan().ContainsAny(Equating);
             if (equates) Told(line, words);
-            if (((equates ? UsualIs(line) : null) ?? Taught(line)) is { } session) words.Add(session);
+            if (((equates ? UsualIs(line) ?? TechniqueIs(line) : null) ?? Taught(line)) is { } session) words.Add(session);
             return words;
         }
         if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
         // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
         if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal)
-            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20))
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20) && !several.Zip(several.Skip(1)).Any(p => PartsOnePair(p.First, p.Second)))
         {
             foreach (var part in line.Split(" / "))
                 if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
@@ -68,6 +68,7 @@ internal static partial class LegendReader
             var until = s + 1 < signs.Count ? signs[s + 1] - KeyBefore(line, signs[s] + 1, signs[s + 1]).Length : line.Length;
             Explain(key, InNamedPlaces(line[..Math.Max(0, signs[s] - key.Length)], line[(signs[s] + 1)..Math.Max(signs[s] + 1, until)]), words);
         }
+        words.AddRange(PlacesInBrackets(line));
         if (words.Count > 0) Told(line, words);
         // "CPT = percussion. Order: LLL/RLL 3 min ea, LUL/RUL 2": a plan beside other words.
         if (PlanWithin(line) is { } ordered) words.AddRange(PerPlan(ordered));
@@ -114,7 +115,7 @@ internal static partial class LegendReader
         return words;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:that'?s|this is|it'?s) what (?:i|we) (?:mean by|call|put as) (?:the |an? )?(\w{3,})", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:that(?:'?s| is)|this is|it(?:'?s| is)) what (?:i|we) (?:mean by|call|put as|(?:will|shall) call|(?:will|shall) be calling|am calling|are calling) (?:the |an? )?(\w{3,}(?: \w{3,}(?=[.,]|$| so that\b| from now| from here))?)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex MeanBy();
 
     // "LB left bottom, RB right bottom", "♥ sats   ☕ feed": short signs, each before words that the vocabulary knows.
@@ -144,6 +145,17 @@ internal static partial class LegendReader
         if (found.Count >= least && found.Count * 2 > entries.Length) words.AddRange(found);
     }
 
+    // "percussion both sides, bases (LL) and apices (UL)": the signs for the places just named; not "bases (lower)".
+    private static IEnumerable<FamilyWord> PlacesInBrackets(string line) =>
+        line.Contains('(', StringComparison.Ordinal) ? PlaceAndSign().Matches(line).Where(m => CellTerms.Read(m.Groups[1].Value) is [{ } place] && place.Is(Sense.Area)).Select(m => new FamilyWord(m.Groups[2].Value, m.Groups[1].Value)) : [];
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\p{L}{3,}) \(([A-Z]{1,3})\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex PlaceAndSign();
+
+    // "RL = right lower LU / RU = uppers": the stroke stands between two signs of one meaning.
+    private static bool PartsOnePair(string before, string after) =>
+        before[(before.LastIndexOf(' ') + 1)..] is { Length: > 0 and <= 3 } one && after.Split(' ') is [{ Length: > 0 and <= 3 } other, "=", ..] && one.Length == other.Length && one.All(char.IsUpper) && other.All(char.IsUpper);
+
     private static IEnumerable<string> SignsAndWords(string entry)
     {
         var parts = entry.Split(' ', StringSplitOptions.RemoveEmptyEntries);
@@ -157,7 +169,7 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z]{1,3}),? ([A-Z]{1,3}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex TwoSigns();
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and)? (R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and| /)? ?/?(R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SidedSigns();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started|left|right|lower|upper|top|bottom)\s?/\s?(off|after|stop|stopped|right|left|upper|lower|bottom|top)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -177,8 +189,9 @@ internal static partial class LegendReader
 
     private static void Explain(string key, string means, List<FamilyWord> words)
     {
-        // "Physio here means percussion …"
-        if (key.TrimEnd().EndsWith(" here", StringComparison.OrdinalIgnoreCase)) key = key.TrimEnd()[..^5];
+        // "Physio here means percussion …", "CPT in this log = …"
+        foreach (var place in (string[])[" here", " in this log", " in this book", " in these notes"])
+            if (key.TrimEnd().EndsWith(place, StringComparison.OrdinalIgnoreCase)) key = key.TrimEnd()[..^place.Length];
         // "P a/b/c/d = percussion minutes", "S x/y = SpO2 before/after": the letters stand for numbers.
         if (Placeholders().Match(key.Trim()) is { Success: true } form) key = form.Groups[1].Value;
         // "SpO2 x/y = before CPT / after CPT": what two numbers are (PairMeanings keeps it), no other word for a saturation.
@@ -192,11 +205,18 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
             return;
         }
-        // "LB RB = bases": the same, the sides in the signs themselves.
-        if (SidedSigns().Match(key.Trim()) is { Success: true } sided && CellTerms.Read(means) is [{ } place] && place.Is(Sense.Area))
+        // "LB RB = bases", "LU / RU = uppers": the same, the sides in the signs themselves.
+        if (SidedSigns().Match(key.Trim()) is { Success: true } sided && CellTerms.Read(means.Trim(' ', ',', ';', '.')) is [{ } shownPlace] && shownPlace.Is(Sense.Area))
         {
-            words.Add(new FamilyWord(sided.Groups[1].Value, $"left {means.Trim()}"));
-            words.Add(new FamilyWord(sided.Groups[3].Value, $"right {means.Trim()}"));
+            words.Add(new FamilyWord(sided.Groups[1].Value, $"left {shownPlace.Text}"));
+            words.Add(new FamilyWord(sided.Groups[3].Value, $"right {shownPlace.Text}"));
+            return;
+        }
+        // "LB RB = left base, right base": as many signs as places, in one order.
+        if (key.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } signs && signs.All(s => s.Length <= 3 && s.All(char.IsUpper))
+            && means.Split(". ")[0].Split([',', ';'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is var listed && listed.Length == signs.Length && Array.TrueForAll(listed, l => AreaGrammar.Read(CellTerms.Read(l)).Areas is [{ Side: not Records.Side.Unknown }]))
+        {
+            words.AddRange(signs.Zip(listed, (s, l) => new FamilyWord(s, l.TrimEnd('.'))));
             return;
         }
         // "Fon Foff = night pump on/off", "Sb Sa = sat before/after", "BL BR = bottom left / right": what they share stands first.

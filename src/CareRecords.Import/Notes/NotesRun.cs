@@ -82,6 +82,7 @@ internal sealed class NotesRun
     private PairMeaning _pairs;
     private HashSet<int> _clocks = [];
     private HashSet<string> _speakers = [];
+    private readonly WriterInitials _initials = new();
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
@@ -105,6 +106,7 @@ internal sealed class NotesRun
             // "4 mins clapping low left, low right. Calling that the full works from here on": tells a session too.
             if (!LegendReader.TellsToo(_text.Lines[i])) lines.Add(i);
             _words.AddRange(words);
+            foreach (var word in words) _initials.Take(word);
             foreach (var word in words)
                 if (!_reader.Learn(Arrangements.WithoutOrder(word))) later.Add(word);
         }
@@ -262,6 +264,7 @@ internal sealed class NotesRun
                 from += content.IndexOf(':', from) - from + 1;
                 while (from < content.Length && char.IsWhiteSpace(content[from])) from++;
             }
+            else if (stamp is null && _initials.Of(content, from) is { } initials) (writer, from) = initials;
             if (stamp is null && from < content.Length && Sections.PartOfDay(content[from..], _reader) is { } time)
             {
                 part = time;
@@ -282,7 +285,7 @@ internal sealed class NotesRun
                 Item = prefix.Item,
                 Date = own,
                 Stamp = stamp,
-                By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null ? null : writer),
+                By = prefix.Stamp?.By ?? speaker?.Trim() ?? (stamp is null && _initials.Of(content, 0) is null ? null : writer),
                 Pairs = pairs ? PairMeaning.Phase : _pairs,
                 Section = section,
                 PartOfDay = part,

@@ -117,7 +117,7 @@ internal static class SignGrammar
                 if (i == at) ownAt = words.Count;
                 if (used.Contains(i) && i != at) continue;
                 if (terms[i].Is(Sense.Quality) && Math.Abs(i - at) <= 8 && !Between(terms, i, at)) { words.Add(line[terms[i].Start..terms[i].End]); if (name == "secretions") used.Add(i); }
-                else if (terms[i].Kind == TermKind.Times && Math.Abs(i - at) <= 4 && name == "cough") { words.Add(Doubts.Plain(terms[i].Number) + " times"); used.Add(i); }
+                else if (terms[i].Kind == TermKind.Times && Math.Abs(i - at) <= 4 && name == "cough" && !(i > 0 && terms[i - 1] is { Kind: TermKind.Quantity, Unit: Unit.Min })) { words.Add(Doubts.Plain(terms[i].Number) + " times"); used.Add(i); }
                 else if (terms[i].Is(Sense.WakeCue) && name == "cough") words.Add("woke");
                 else if (terms[i].Is(Sense.Since) && name == "cough") words.Add("since");
             }

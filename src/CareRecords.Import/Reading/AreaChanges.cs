@@ -24,6 +24,9 @@ internal static class AreaChanges
         {
             if (unnamed.Count == plain.Count) return [.. plain.Zip(unnamed, (a, u) => a with { Minutes = u.Minutes, MinutesHigh = u.MinutesHigh }), .. vibration.Count > 0 ? vibration : result.Where(a => a.Technique == Technique.Vibration && unnamed.Count == 1)];
             if (unnamed.Count == 1) return [.. plain.Select(a => a with { Minutes = unnamed[0].Minutes, MinutesHigh = unnamed[0].MinutesHigh }), .. vibration];
+            // "the same, 4 and 3": of the lower and the upper areas, as the session before named them.
+            if (unnamed.Count == 2 && unnamed[0].Minutes >= unnamed[1].Minutes && plain.Count == 4 && plain.Select(a => a.Area).Distinct().ToList() is [var first, var second] && first != ChestArea.Unknown && second != ChestArea.Unknown)
+                return [.. plain.Select(a => a with { Minutes = unnamed[a.Area == first ? 0 : 1].Minutes, MinutesHigh = unnamed[a.Area == first ? 0 : 1].MinutesHigh }), .. vibration];
             return own.ToList();
         }
         foreach (var place in places)
@@ -53,6 +56,11 @@ internal static class AreaChanges
             areas.RemoveAll(a => technique != Technique.Unknown ? a.Technique == technique
                 : (side is Side.Unknown or Side.Both || a.Side == side) && (area == ChestArea.Unknown ? side is not (Side.Unknown or Side.Both) : a.Area == area));
     }
+
+    /// <summary>"Clapped: left bottom 3. Right bottom 3": areas named without a technique, beside others of percussion in the same session, are of percussion too.</summary>
+    public static List<AreaMinutes> OfOneTechnique(List<AreaMinutes> areas) =>
+        areas.Exists(a => a is { Technique: Technique.Percussion, Area: not ChestArea.Unknown }) && areas.TrueForAll(a => a.Technique != Technique.Other)
+            ? areas.ConvertAll(a => a is { Technique: Technique.Unknown, Area: not ChestArea.Unknown } ? a with { Technique = Technique.Percussion } : a) : areas;
 
     private static bool Covers(AreaMinutes place, AreaMinutes of) => (place.Side is Side.Unknown or Side.Both || place.Side == of.Side) && (place.Area == ChestArea.Unknown || place.Area == of.Area)
         && (place.Technique is Technique.Unknown || place.Technique == of.Technique || of.Technique == Technique.Unknown);

@@ -29,6 +29,7 @@ internal static partial class AreaGrammar
     /// <summary>Reads the terms; those that say nothing of areas are passed over.</summary>
     public static AreaReading Read(IReadOnlyList<Term> terms)
     {
+        terms = SidesFirst(terms);
         var reading = new AreaReading();
         var runs = Runs(terms, reading);
         var technique = Technique.Unknown;
@@ -56,6 +57,25 @@ internal static partial class AreaGrammar
         for (var i = reading.Areas.Count - 1; i >= 0; i--)
             if (reading.Areas[i] is { Minutes: null, Area: not ChestArea.Unknown } bare && reading.Areas.Exists(a => a.Minutes is not null && a.Side == bare.Side && a.Area == bare.Area && a.Technique == bare.Technique)) reading.Areas.RemoveAt(i);
         return reading;
+    }
+
+    // "bottom 4 left 4 right": an area, and then each side behind its minutes; the same as "bottom left 4 right 4".
+    private static IReadOnlyList<Term> SidesFirst(IReadOnlyList<Term> terms)
+    {
+        List<Term>? turned = null;
+        for (var i = 0; i + 4 < terms.Count; i++)
+        {
+            if (!(terms[i].Is(Sense.Area) && MinutesOf(terms[i + 1]) is { Count: 1 } && SideOf(terms[i + 2]) is Side.Left or Side.Right)) continue;
+            var second = terms[i + 3].Is(Sense.And) || terms[i + 3].IsSymbol(",") || terms[i + 3].IsSymbol("+") ? i + 4 : i + 3;
+            if (second + 1 >= terms.Count || MinutesOf(terms[second]) is not { Count: 1 } || SideOf(terms[second + 1]) is not (Side.Left or Side.Right) || SideOf(terms[second + 1]) == SideOf(terms[i + 2])) continue;
+            if (second + 2 < terms.Count && (MinutesOf(terms[second + 2]) is not null || terms[second + 2].Is(Sense.Area))) continue;
+            turned ??= [.. terms];
+            (turned[i + 1], turned[i + 2]) = (turned[i + 2], turned[i + 1]);
+            (turned[second], turned[second + 1]) = (turned[second + 1], turned[second]);
+            i = second + 1;
+        }
+
+        return turned ?? terms;
     }
 
     // "all four", "all 4 places": lower and upper of both sides.
@@ -129,6 +149,8 @@ internal static partial class AreaGrammar
             if (MinutesOf(term) is { } minutes)
             {
                 if (run.Places.Count > 0 && run.MinutesFirst && run.Minutes.Count > 0) Close();
+                // "left top right top four minutes each and one minute shakes": the second number is of what follows it.
+                if (run is { Places.Count: > 0, Minutes.Count: > 0, Each: true } && i > 1 && terms[i - 1].Is(Sense.And) && terms[i - 2].Is(Sense.Each) && i + 1 < terms.Count && terms[i + 1].Is(Sense.Technique)) Close();
                 if (run.Places.Count == 0 && run.Minutes.Count == 0 && !run.EachSide) run.MinutesFirst = true;
                 run.Minutes.AddRange(minutes);
                 continue;
@@ -270,6 +292,9 @@ internal static partial class AreaGrammar
             if (minutes.Count == 0 && run.Technique == Technique.Vibration) return [Entry(Side.Unknown, ChestArea.Unknown, technique, null)];
             return minutes.Select(m => Entry(Side.Unknown, ChestArea.Unknown, technique, m));
         }
+        // "bottoms and tops, 4 and 3": the numbers are of the areas, of both sides each.
+        if (minutes.Count > 1 && minutes.Count == run.Places.Count && run.Places.TrueForAll(p => p.Side is null && p.Area is ChestArea.Lower or ChestArea.Upper))
+            return run.Places.Zip(minutes, (p, m) => new[] { Entry(Side.Left, p.Area!.Value, technique, m), Entry(Side.Right, p.Area.Value, technique, m) }).SelectMany(e => e);
         if (minutes.Count <= 1) return places.Select(p => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, First(minutes)));
         if (minutes.Count == places.Count) return places.Zip(minutes, (p, m) => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, m));
         // "lowers 3+3" with two sides each: the first number is the left of each area.

@@ -11,8 +11,8 @@ internal static class OtherSense
     {
         List<Term>? settled = null;
         for (var i = 0; i < terms.Count; i++)
-            if (IsLowerChest(terms, i) || IsPlaceBy(terms, i, "below")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
-            else if (IsUpperChest(terms, i) || IsPlaceBy(terms, i, "above")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
+            if (IsLowerChest(terms, i) || IsPlaceBy(terms, i, "below") || IsAreaBesideSide(terms, i, "down")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
+            else if (IsUpperChest(terms, i) || IsPlaceBy(terms, i, "above") || IsAreaBesideSide(terms, i, "up")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
@@ -31,7 +31,7 @@ internal static class OtherSense
     private static bool IsWashing(Term term) => term.Text is "washed" or "washed the" or "cleaned" or "boiled" or "sterilised" or "sterilized" or "soaked" or "rinsed";
 
     // "clap 4 down 2 top", "4 minutes each side down": not "sats 93 down from 95", "1 litre down to a half".
-    private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && ((terms[at - 1].Is(Sense.Technique) || terms[at - 1].Is(Sense.Only) && at > 1 && terms[at - 2].Is(Sense.Technique)) && at + 1 < terms.Count && (terms[at + 1].Kind is TermKind.Number || terms[at + 1].IsSymbol(",") || terms[at + 1].Is(Sense.EachSide)) || terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
+    private static bool IsLowerChest(List<Term> terms, int at) => terms[at].Text == "down" && at > 0 && ((terms[at - 1].Is(Sense.Technique) || terms[at - 1].Is(Sense.Only) && terms.FindIndex(t => t.Is(Sense.Technique)) is >= 0 and var technique && technique < at) && at + 1 < terms.Count && (terms[at + 1].Kind is TermKind.Number || terms[at + 1].IsSymbol(",") || terms[at + 1].Is(Sense.EachSide)) || terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min"))
         && !(at + 1 < terms.Count && terms[at + 1].Text is "to" or "from" or "by") && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
 
     // "3 min each side below, 2 min each side above": not "below 92".
@@ -40,6 +40,17 @@ internal static class OtherSense
 
     // "4 low 3 high each side": beside the lower chest.
     private static bool IsUpperChest(List<Term> terms, int at) => terms[at].Text == "high" && at > 0 && (terms[at - 1] is { Kind: TermKind.Number, IsWhole: true, Number: <= MostMinutes } || terms[at - 1].Is(Sense.EachSide) || terms[at - 1].Is(Sense.Unit, "min")) && terms.Exists(t => t.Is(Sense.Area, "lower"));
+
+    // "R up 2, L up 2", "up L and R 2 mins each", "percussion only down, 3 mins each side": not "sats up", "R went up".
+    private static bool IsAreaBesideSide(List<Term> terms, int at, string word)
+    {
+        if (terms[at].Text != word || terms[at].Is(Sense.Area)) return false;
+        var after = at > 0 && (terms[at - 1].Is(Sense.Side) || terms[at - 1].Text is "l" or "r") && at + 1 < terms.Count && IsMinutes(terms[at + 1]);
+        var ahead = at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Text is "l" or "r") && terms.GetRange(at + 1, Math.Min(5, terms.Count - at - 1)).Exists(IsMinutes);
+        return (after || ahead) && terms.Exists(t => t.Is(Sense.Technique) || t.Is(Sense.Session));
+
+        static bool IsMinutes(Term term) => term is { Kind: TermKind.Number, Number: <= MostMinutes };
+    }
 
     private const int MostMinutes = 10;
 

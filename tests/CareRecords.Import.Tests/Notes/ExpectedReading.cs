@@ -23,7 +23,7 @@ internal sealed class ExpectedReading
     public static List<ExpectedReading> Of(JsonElement list) =>
         [.. list.EnumerateArray().Select(e => new ExpectedReading(e) { Line = e.TryGetProperty("source", out var s) ? int.Parse(s.GetString()!.Split(':')[1], System.Globalization.CultureInfo.InvariantCulture) : 1 })];
 
-    public override string ToString() => _json.ToString();
+    public override string ToString() => JsonSerializer.Serialize(_json);
 
     /// <summary>Whether a record is this event: kind, time, and what names it (medicine, saturation, sign).</summary>
     public bool Is(CareEntry entry) => KindOf(entry) == Kind && TimeFits(entry) && Identity(entry);

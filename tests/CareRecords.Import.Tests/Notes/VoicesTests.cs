@@ -35,6 +35,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyThird", 0.978, 0.973, 0.99, 3)]
     [InlineData("TwentyFourth", 0.949, 0.954, 0.964, 11)]
     [InlineData("TwentyFifth", 0.952, 0.959, 0.977, 17)]
+    [InlineData("TwentySixth", 0.5, 0.5, 0.5, 50)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -76,6 +77,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyThird")]
     [InlineData("TwentyFourth")]
     [InlineData("TwentyFifth")]
+    [InlineData("TwentySixth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))
