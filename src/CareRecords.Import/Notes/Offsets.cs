@@ -38,6 +38,8 @@ internal static class Offsets
         var term = terms[at];
         if (term.Is(Sense.JustNow)) return (Make(term, term, 0, Writing), at + 1);
         // "over 30", "for 10 min", "after 10 min", "in 10 min"
+        // "the lower parts for 3 minutes each side and the upper parts for 2": minutes of places, not how long it lasted.
+        if (term.Text == "for" && At(terms, at + 1) is { Kind: TermKind.Quantity, Unit: Unit.Min } && (before.Count > 0 && IsOfPlace(before[^1]) || At(terms, At(terms, at + 2)?.Text is "on" or "to" ? at + 3 : at + 2) is { } behind && (IsOfPlace(behind) || behind.Is(Sense.Each)))) return null;
         if (term.Kind == TermKind.Word && (term.Is(Sense.Over) || term.Text is "for" or "after" or "and after" or "na") && At(terms, at + 1) is { } length)
         {
             if (term.Is(Sense.Over) && length.Text is "an hour" or "an hr" or "a hour") return (Make(term, length, 60, null), at + 2);
@@ -69,6 +71,8 @@ internal static class Offsets
         if (unit && (last is null || last.Kind == TermKind.Symbol)) return (Make(term, next, -amount, Each), at + 2);
         return null;
     }
+
+    private static bool IsOfPlace(Term term) => term.Is(Sense.Area) || term.Is(Sense.SideArea) || term.Is(Sense.Side) || term.Is(Sense.EachSide);
 
     // "an hr later", "an hour after"
     private static (double Minutes, int Next)? Hour(List<Term> terms, int at) =>

@@ -48,6 +48,9 @@ internal static class TimeLists
         for (var i = 1; i + 2 < terms.Count; i++)
             if ((terms[i - 1].Is(Sense.Session) || terms[i - 1].Is(Sense.Technique)) && terms[i + 1].Is(Sense.And) && IsTime(terms[i + 2]) && terms[i].ValueOf(Sense.NumberWord) is { } first && int.TryParse(first, System.Globalization.CultureInfo.InvariantCulture, out var begins) && begins is >= 1 and <= 12)
                 terms[i] = terms[i] with { Kind = TermKind.Time, Meanings = [], At = true, Clock = new ClockSpan(new ClockTime(new LocalTime(begins % 12, 0), HalfOfDay.Unknown, CareRecords.Records.TimePrecision.Exact, null, new LocalTime(begins % 12, 0), new LocalTime(begins % 12, 0)), null) };
+        // "usual 8 and usual 6.15": what has its minutes in a key has none beside its name, before another with its time.
+        for (var i = 1; i + 3 < terms.Count; i++)
+            if (terms[i] is { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12, Clock: not null } && IsWhole(terms[i - 1]) && terms[i + 1].Is(Sense.And) && IsWhole(terms[i + 2]) && IsTime(terms[i + 3])) terms[i] = terms[i] with { Kind = TermKind.Time, At = true };
         for (var i = 2; i < terms.Count; i++)
         {
             if (terms[i] is not { Kind: TermKind.Word } word || word.ValueOf(Sense.NumberWord) is not { } value || !int.TryParse(value, System.Globalization.CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) continue;
@@ -67,7 +70,7 @@ internal static class TimeLists
             var i = next;
             var (joined, slash) = (0, false);
             while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
-            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count > 1))) break;
+            if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count))) break;
             if ((list.Count > bare || !terms[at].IsWhole) && GoesBack(terms, i)) break;
             if (!Follows(list[^1], terms[i].Clock!))
             {
@@ -127,7 +130,7 @@ internal static class TimeLists
     }
 
     // "at 7 and then 1": a time like the others, if nothing else is told of it.
-    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind == TermKind.Symbol || terms[at + 2].Is(Sense.And));
+    private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind is TermKind.Symbol or TermKind.Reference || terms[at + 2] is { Kind: TermKind.Quantity, Unit: Unit.Min } || terms[at + 2].Is(Sense.And) || IsThen(terms, at + 2));
 
     // "7am, 12 and 5pm, 4 and 3": minutes of two areas. Hours that went back by one or two would lie nearly half a day apart.
     private static bool GoesBack(List<Term> terms, int at) => TimeGrammar.IsPairOfMinutes(terms, at) && terms[at].Number != terms[at + 2].Number
@@ -160,13 +163,15 @@ internal static class TimeLists
         return false;
     }
 
+    private static bool IsWhole(Term term) => term.Areas is not null || term.Is(Sense.Usual) || term.Kind == TermKind.Reference;
+
     private static bool IsTime(Term term) => term is { Kind: TermKind.Time, Clock: not null } && term.Times.Count == 0;
 
-    private static bool IsCandidate(List<Term> terms, int at, bool inList = false) => terms[at] is { Kind: TermKind.Number, Clock: not null }
+    private static bool IsCandidate(List<Term> terms, int at, int listed = 0) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && !(inList && terms[at].Text.Length >= 3) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && !(listed > 1 && terms[at].Text.Length >= 3) && !(listed > 2 && terms[at + 1].Is(Sense.Technique)) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
-        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Spots) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Reference) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
+        && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Spots) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Reference || terms[at + 2].Areas is not null || terms[at + 2].Is(Sense.Usual))) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !BeforePlaces(terms, at)
         // "CPT 6:50a LLL 3 RLL 3, 4:20p": the minutes of the second place.
         && !(at > 2 && terms[at - 1].Is(Sense.SideArea) && terms[at].Number <= 12 && Enumerable.Range(1, at - 2).Any(k => terms[k - 1].Is(Sense.SideArea) && terms[k].Kind is TermKind.Number or TermKind.Quantity))

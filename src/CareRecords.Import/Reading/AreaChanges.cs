@@ -15,6 +15,9 @@ internal static class AreaChanges
         if (now.EverySpot.Contains(Technique.Vibration) && vibration is [{ Side: Side.Unknown, Area: ChestArea.Unknown } each])
             vibration = [.. before.Where(a => a.Technique != Technique.Vibration).Select(a => each with { Side = a.Side, Area = a.Area }).Distinct()];
         var places = own.Where(a => a.Technique != Technique.Vibration).ToList();
+        // "only the left side, bottom and top": of that side, those areas.
+        if (now.Only && places is [{ Side: Side.Left or Side.Right, Area: ChestArea.Unknown, Minutes: null } side, ..] && places.Count > 1 && places.Skip(1).All(p => p is { Area: not ChestArea.Unknown, Minutes: null }))
+            return result.Where(a => a.Side == side.Side && places.Exists(p => p.Area == a.Area)).ToList();
         if (now.Only && places.Count > 0 && places.TrueForAll(p => p.Minutes is null)) return result.Where(a => places.Exists(p => Covers(p, a))).ToList();
         // "the usual but just the bottoms 3 mins each side": nothing but what is named.
         if (now.Only && places.Count > 0 && places.TrueForAll(p => p.Area != ChestArea.Unknown)) result.RemoveAll(a => a.Technique != Technique.Vibration && !places.Exists(p => Covers(p, a)));

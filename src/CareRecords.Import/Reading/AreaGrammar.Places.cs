@@ -95,7 +95,7 @@ internal static partial class AreaGrammar
         { Kind: TermKind.Quantity, Unit: Unit.Sec } => [(term.Number / 60, null)],
         { Kind: TermKind.Quantity, Unit: Unit.Hour, Number: <= 1 } => [(term.Number * 60, null)],
         { Kind: TermKind.Range, Unit: Unit.Min } => [(term.Number, term.High)],
-        { Kind: TermKind.Range, Unit: Unit.None, High: <= MostBareMinutes } => [(term.Number, term.High)],
+        { Kind: TermKind.Range, Unit: Unit.None, High: <= MostBareMinutes } when term.Number < term.High => [(term.Number, term.High)],
         { Kind: TermKind.Number, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
         { Kind: TermKind.Times, Number: >= 0 and <= MostBareMinutes } => [(term.Number, null)],
         // "1/2" alone is half of something, or one of two.

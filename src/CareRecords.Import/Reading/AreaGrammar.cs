@@ -96,6 +96,8 @@ internal static partial class AreaGrammar
         for (var i = 0; i < terms.Count; i++)
         {
             var term = terms[i];
+            // "he fell asleep and I left the upper"
+            if (term.Text is "left the" or "i left the" or "we left the" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && !run.IsEmpty | runs.Count > 0) { i = LeftOut(terms, i, reading); continue; }
             if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
             // "only 2 on the tops" is of the minutes; "bottoms only 3" and "just the bottoms" are of the place.
             if (term.Is(Sense.Only)) { reading.Only |= !(i + 1 < terms.Count && MinutesOf(terms[i + 1]) is not null) || i > 0 && IsPlace(terms[i - 1]) && !IsException(terms, i); continue; }
@@ -106,7 +108,7 @@ internal static partial class AreaGrammar
                 var none = i + 1 < terms.Count && terms[i + 1].Is(Sense.After) ? i + 2 : i + 1;
                 if (none < terms.Count && terms[none].Text is "nil" or "none") { reading.LeftOut.Add((Side.Unknown, ChestArea.Unknown, technique)); i = none; continue; }
                 // A technique opens a run of its own, unless it only names what the run before is.
-                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other) && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
+                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other || i > 0 && terms[i - 1].Text is "of") && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
                 else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i) && !(run.MinutesFirst && run.Places.Count == 0 && !MinutesLater(terms, i))) Close();
@@ -146,6 +148,8 @@ internal static partial class AreaGrammar
                 run.Spots = (int)many.Number;
                 continue;
             }
+            // "had him 12-5": hours, for minutes go up.
+            if (term.Kind == TermKind.Number && i + 2 < terms.Count && terms[i + 1].IsSymbol("-") && terms[i + 2].Kind == TermKind.Number && terms[i + 2].Number < term.Number && terms[i + 2].Number > 0) { i += 2; continue; }
             if (MinutesOf(term) is { } minutes)
             {
                 if (run.Places.Count > 0 && run.MinutesFirst && run.Minutes.Count > 0) Close();

@@ -22,6 +22,8 @@ internal static class OtherSense
         "treatment" or "treatments" => at > 0 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)),
         "cup" or "cups" => at > 0 && (HoldsDrink(terms, at) || terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)),
         "after" => at + 1 < terms.Count && terms[at + 1].Text == "all" && at + 2 < terms.Count && terms[at + 2].Kind == TermKind.Symbol,
+        // "did the middle one": of three sessions.
+        "middle" => at + 1 < terms.Count && terms[at + 1].Text is "one" or "1" or "session" or "two",
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
         _ => terms[at].Is(Sense.Device) && (at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" or "cup" or "cups" or "mask" or "masks" or "kit" or "kits" or "tubing" or "filter" or "filters" or "parts" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
