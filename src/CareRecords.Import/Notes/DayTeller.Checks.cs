@@ -141,7 +141,7 @@ internal sealed partial class DayTeller
         else if (session.Areas.All(a => a.Minutes is null && a.Area != ChestArea.Unknown) && details.Areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Minutes is not null && a.Minutes == details.Areas[0].Minutes))
             areas = [.. session.Areas.Select(a => a with { Minutes = details.Areas[0].Minutes, Technique = a.Technique == Technique.Unknown ? details.Areas[0].Technique : a.Technique })];
         else if (details.Areas.TrueForAll(a => a.Minutes is null) && details.Areas.Select(a => a.Area).Distinct().ToList() is [var area] && area != ChestArea.Unknown) areas = [.. session.Areas.Select(a => a.Area == ChestArea.Unknown ? a with { Area = area } : a)];
-        else areas = AreaChanges.OfOneTechnique([.. session.Areas, .. details.Areas]);
+        else areas = AreaChanges.Tidied([.. session.Areas, .. details.Areas]);
         AreaChanges.Leave(areas, details);
         for (var i = _told.Count - 1; i >= 0; i--)
             if (_told[i].Entry is Session sibling && _told[i].Lines[0] == told.Lines[0])

@@ -200,7 +200,7 @@ internal sealed partial class DayTeller
             Ask(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
     }
 
-    private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how) => AreaChanges.OfOneTechnique(_arrangements.Filled(AreasSaid(happening, at, index, out how)));
+    private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how) => AreaChanges.Tidied(_arrangements.Filled(AreasSaid(happening, at, index, out how)));
 
     private List<AreaMinutes> AreasSaid(Happening happening, LocalDateTime at, int? index, out string? how)
     {

@@ -60,10 +60,29 @@ internal static class AreaChanges
                 : (side is Side.Unknown or Side.Both || a.Side == side) && (area == ChestArea.Unknown ? side is not (Side.Unknown or Side.Both) : a.Area == area));
     }
 
-    /// <summary>"Clapped: left bottom 3. Right bottom 3": areas named without a technique, beside others of percussion in the same session, are of percussion too.</summary>
-    public static List<AreaMinutes> OfOneTechnique(List<AreaMinutes> areas) =>
+    // "Clapped: left bottom 3. Right bottom 3": areas named without a technique, beside others of percussion in the same session, are of percussion too.
+    private static List<AreaMinutes> OfOneTechnique(List<AreaMinutes> areas) =>
         areas.Exists(a => a is { Technique: Technique.Percussion, Area: not ChestArea.Unknown }) && areas.TrueForAll(a => a.Technique != Technique.Other)
             ? areas.ConvertAll(a => a is { Technique: Technique.Unknown, Area: not ChestArea.Unknown } ? a with { Technique = Technique.Percussion } : a) : areas;
+
+    /// <summary>
+    /// One session's areas as a person would list them: each place once, and beside places with their minutes no side alone and no number that says no place
+    /// ("bases 3 each, it may have been nearer 5": the 5 is of something else).
+    /// </summary>
+    public static List<AreaMinutes> Tidied(List<AreaMinutes> areas)
+    {
+        areas = OfOneTechnique(areas);
+        if (!areas.Exists(IsTimed)) return areas;
+        var loose = areas.FindAll(a => a is { Area: ChestArea.Unknown, Technique: Technique.Percussion or Technique.Unknown } && (a.Minutes is null || a.Side == Side.Unknown));
+        // Several numbers without a place are asked about.
+        var several = loose.Count(a => a.Minutes is not null) > 1;
+        var tidied = new List<AreaMinutes>(areas.Count);
+        foreach (var area in areas)
+            if ((!loose.Contains(area) || several && area.Minutes is not null) && !(area.Area != ChestArea.Unknown && tidied.Contains(area))) tidied.Add(area);
+        return tidied;
+
+        static bool IsTimed(AreaMinutes area) => area is { Area: ChestArea.Lower or ChestArea.Upper or ChestArea.Middle, Minutes: not null, Technique: Technique.Percussion or Technique.Unknown };
+    }
 
     private static bool Covers(AreaMinutes place, AreaMinutes of) => (place.Side is Side.Unknown or Side.Both || place.Side == of.Side) && (place.Area == ChestArea.Unknown || place.Area == of.Area)
         && (place.Technique is Technique.Unknown || place.Technique == of.Technique || of.Technique == Technique.Unknown);
