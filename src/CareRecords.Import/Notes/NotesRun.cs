@@ -30,7 +30,9 @@ internal sealed class NotesRun
     public NotesRun(SourceText text, ReadingContext context)
     {
         (_text, _context) = (text, context);
-        _reader = new TermReader(CellTerms.Vocabulary, context.Words);
+        _explained = Explained(text.Lines);
+        // What this text explains itself is learnt from it, in its order, also when it is read a second time with all that was learnt.
+        _reader = new TermReader(CellTerms.Vocabulary, context.Words.Without(_explained.SelectMany(e => e.Words)));
         _fates = new LineFate[text.Lines.Count];
         _marks = new LineMarks?[text.Lines.Count];
         _teller = new DayTeller(text.File, context.Answers, _arrangements, Doubt);
@@ -86,30 +88,43 @@ internal sealed class NotesRun
     private readonly SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
+    // Lines that explain words, or explain one in passing, in order.
+    private readonly List<(int Line, List<FamilyWord> Words, bool InPassing)> _explained;
+
+    private static List<(int Line, List<FamilyWord> Words, bool InPassing)> Explained(IReadOnlyList<string> lines)
+    {
+        var found = new List<(int, List<FamilyWord>, bool)>();
+        var explained = ParallelLines.Look(lines, line => LegendReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
+        var afterKey = false;
+        for (var i = 0; i < lines.Count; i++)
+        {
+            // A line below a key may go on with it.
+            var words = afterKey ? LegendReader.Read(lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
+            afterKey = words is not null && (afterKey || LegendReader.IsTitled(lines[i]));
+            if (words is not null) found.Add((i, words, false));
+            // A word explained in passing; the line itself tells of care.
+            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && LegendReader.Aside(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, true));
+        }
+
+        return found;
+    }
+
     private HashSet<int> Legends()
     {
         var lines = new HashSet<int>();
         var later = new List<FamilyWord>();
-        var explained = ParallelLines.Look(_text.Lines, line => LegendReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
-        var afterKey = false;
-        for (var i = 0; i < _text.Lines.Count; i++)
+        foreach (var (line, words, inPassing) in _explained)
         {
-            // A line below a key may go on with it.
-            var words = afterKey ? LegendReader.Read(_text.Lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
-            afterKey = words is not null && (afterKey || LegendReader.IsTitled(_text.Lines[i]));
-            if (words is null)
-            {
-                // A word explained in passing; the line itself tells of care.
-                if (_text.Lines[i].Contains('(') || _text.Lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) foreach (var word in LegendReader.Aside(_text.Lines[i])) { _words.Add(word); _reader.Learn(Arrangements.WithoutOrder(word)); }
-                continue;
-            }
             // "4 mins clapping low left, low right. Calling that the full works from here on": tells a session too.
-            if (!LegendReader.TellsToo(_text.Lines[i])) lines.Add(i);
+            if (!inPassing && !LegendReader.TellsToo(_text.Lines[line])) lines.Add(line);
             _words.AddRange(words);
-            foreach (var word in words) _initials.Take(word);
             foreach (var word in words)
-                if (!_reader.Learn(Arrangements.WithoutOrder(word))) later.Add(word);
+            {
+                if (!inPassing) _initials.Take(word);
+                if (!_reader.Learn(Arrangements.WithoutOrder(word)) && !inPassing) later.Add(word);
+            }
         }
+
         // A word may be explained by one that is explained further down.
         foreach (var word in later) _reader.Learn(Arrangements.WithoutOrder(word));
         foreach (var device in Devices.Alone(_words)) _reader.Learn(device);

@@ -29,6 +29,13 @@ internal sealed class FamilyWords
     /// <summary>These words and then those, the later ones holding.</summary>
     public FamilyWords With(IEnumerable<FamilyWord> later) => new([.. _byWord.Values, .. later]);
 
+    /// <summary>These words but those that are explained anew.</summary>
+    public FamilyWords Without(IEnumerable<FamilyWord> others)
+    {
+        var gone = others.Select(w => Fold(w.Word)).ToHashSet();
+        return gone.Count == 0 ? this : new(_byWord.Where(w => !gone.Contains(w.Key)).Select(w => w.Value));
+    }
+
     private static string Fold(string word) =>
         string.Join(' ', word.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToLowerInvariant();
 }

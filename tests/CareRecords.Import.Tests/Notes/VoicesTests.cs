@@ -36,6 +36,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyFourth", 0.949, 0.954, 0.964, 11)]
     [InlineData("TwentyFifth", 0.952, 0.959, 0.977, 17)]
     [InlineData("TwentySixth", 0.5, 0.5, 0.5, 50)]
+    [InlineData("TwentySeventh", 0.5, 0.5, 0.5, 50)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -78,6 +79,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyFourth")]
     [InlineData("TwentyFifth")]
     [InlineData("TwentySixth")]
+    [InlineData("TwentySeventh")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

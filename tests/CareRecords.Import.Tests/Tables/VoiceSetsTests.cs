@@ -30,6 +30,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Sixteenth", 344, 10, 0.96, 10 },
         { "Seventeenth", 364, 26, 0.935, 47 },
         { "Eighteenth", 1, 260, 0.5, 470 },
+        { "Nineteenth", 1, 260, 0.5, 470 },
     };
 
     [Theory]
