@@ -71,7 +71,7 @@ internal sealed partial class CheckGrammar
         for (var k = i - 1; k >= 0 && k >= i - 4; k--)
         {
             if (_terms[k].Text is "still" or "throughout" or "remains") return true;
-            if (_terms[k].Text is "up" or "down" or "put" or "putting" or "turning" or "popped" or "turned" or "back" or "back on" or "put on" or "reduced" or "increased" or "started" or "up to" or "down to" or "back to" or "gave" or "weaned" or "upped" or "dropped" or "bumped" or "turned on" or "started on") return false;
+            if (_terms[k].Text is "up" or "down" or "put" or "putting" or "turning" or "turn" or "opened" or "open" or "kept" or "puts" or "popped" or "turned" or "back" or "back on" or "put on" or "reduced" or "increased" or "started" or "up to" or "down to" or "back to" or "gave" or "weaned" or "upped" or "dropped" or "bumped" or "turned on" or "started on") return false;
             // "SpO2 87. O2 on at 0.5"
             if (_newSentence && k > 0 && _terms[k - 1].Is(Sense.OxygenLabel) && (_terms[k].Text == "to" || _terms[k].Text == "on" && _terms[k + 1].Is(Sense.At))) return false;
             if (IsBare(_terms[k])) break;

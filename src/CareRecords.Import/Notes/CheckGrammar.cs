@@ -189,7 +189,7 @@ internal sealed partial class CheckGrammar
     }
 
     private static bool IsVerb(Term term) => term.Kind == TermKind.Word && (term.Is(Sense.Going) || term.Text is "on" or "put" or "putting" or "turning" or "up" or "down" or "turned" or "popped" or "reduced" or "increased" or "started" or "back" or "dropped" or "weaned"
-        or "onto" or "bumped" or "upped" or "lowered" or "gave" or "put on" or "back on" or "turned on" or "start" or "need" or "needed" or "cranked" or "restarted" or "switched" or "changed" or "to" or "started on");
+        or "onto" or "bumped" or "upped" or "lowered" or "gave" or "opened" or "open" or "kept" or "turn" or "gives" or "puts" or "put on" or "back on" or "turned on" or "start" or "need" or "needed" or "cranked" or "restarted" or "switched" or "changed" or "to" or "started on");
 
     private void Phase(CheckPhase phase, int i)
     {

@@ -20,6 +20,9 @@ internal sealed record Heading(DateWritten Date, int ContentStart, bool HasConte
 internal static partial class Headings
 {
     private const int LongestHead = 80;
+
+    // "Mon 6th Jan. Minding him while his mam is on nights": of somebody's work, too far from the date to be the shift.
+    private const int NearNight = 4;
     private const int LongestTitle = 140;
     private const int VisitWithin = 90;
     private const int MostWordsBefore = 5;
@@ -29,7 +32,8 @@ internal static partial class Headings
     /// <param name="from">Where its words begin.</param>
     /// <param name="reader">Reads the words.</param>
     /// <param name="slashed">Whether the notes write their days as "21/12" before their words, so that "2/1 physio" is one too.</param>
-    public static Heading? Read(string line, int from, TermReader reader, bool slashed = false)
+    /// <param name="countsWithOrdinals">Whether "1st", "2nd" at the head of a line count the sessions of a day.</param>
+    public static Heading? Read(string line, int from, TermReader reader, bool slashed = false, bool countsWithOrdinals = false)
     {
         if (from >= line.Length) return null;
         var head = line.Length - from > LongestHead ? line[from..(from + LongestHead)] : line[from..];
@@ -41,6 +45,7 @@ internal static partial class Headings
             if (DateGrammar.Read(terms, at, head, out var next) is { } date && (at == 0 || IsIntroduced(terms, at)))
             {
                 if (!Plausible(terms, at, next, date, slashed)) return null;
+                if (countsWithOrdinals && date is { Day: <= MostSessions, Month: null, DayOfWeek: IsoDayOfWeek.None } && Ordinal().IsMatch(head)) return null;
                 // "(Sunday not written, his gran had him)": a remark on a day, which opens none.
                 if (date is { First: null, Day: null, Month: null } && at > 0 && terms[at - 1].Text is "(") return null;
                 // "Monday the inhaler was at 7, not 6.40" speaks of that day and opens none.
@@ -51,7 +56,7 @@ internal static partial class Headings
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
+                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Where((t, i) => i <= next + NearNight && !(i > 0 && terms[i - 1].Text is "on" or "working" or "does")).Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
             if (terms[at].Text is "day" or "date" or "shift" or "night of" or "nights" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" or "good" or "easter" or "boxing" or "palm" or "bank holiday" or "holiday" or "public holiday" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "night of" or "nights" or "shift"; at++; continue; }
@@ -103,6 +108,31 @@ internal static partial class Headings
 
     // "Day 12 (Tues 5th Nov)", "Date: 1/8": the words before the date lead to it; "on" and "the" alone do not.
     private static bool IsIntroduced(List<Term> terms, int at) => terms.Take(at).All(t => t.Text is not ("on" or "for" or "the")) || terms[at - 1].Text == "the";
+
+    // More sessions than that in a day are not counted with ordinals; days are.
+    private const int MostSessions = 6;
+
+    /// <summary>
+    /// Whether "1st clapping 7.15", "2nd at 11.20" count the sessions of a day: lines begin so with 1st, 2nd one after the other, and none with a later ordinal alone,
+    /// as days would.
+    /// </summary>
+    public static bool CountsWithOrdinals(IReadOnlyList<string> lines)
+    {
+        var (runs, last) = (0, (Line: -2, Number: 0));
+        for (var i = 0; i < lines.Count; i++)
+        {
+            if (Ordinal().Match(lines[i]) is not { Success: true } match) continue;
+            var number = int.Parse(match.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture);
+            if (number > MostSessions) return false;
+            if (number == last.Number + 1 && i == last.Line + 1 && number > 1) runs++;
+            last = (i, number);
+        }
+
+        return runs > 0;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*(\d{1,2})(?:st|nd|rd|th)\b(?! (?:of )?\p{L}{3,9}\b(?: \d{4})?\s*$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Ordinal();
 
     private const int FewestSlashed = 4;
 

@@ -12,8 +12,22 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = HalfBefore(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
+    }
+
+    // "PM pats 6.30", "AM pats were 8.45": the half of the day stands before what was done.
+    private static int? HalfBefore(List<Term> terms, int i)
+    {
+        if (terms[i].ValueOf(Sense.AmPm) is not { } half || terms[i].Kind != TermKind.Word || i > 0 && terms[i - 1].Kind is TermKind.Time or TermKind.Number) return null;
+        var at = i + 1;
+        while (at < terms.Count && at <= i + 3 && (GroupSplitter.IsHead(terms[at]) && terms[at].Kind == TermKind.Word || terms[at].Text is "was" or "were" or "at" or "one" or "done" or "session" || terms[at].IsSymbol("-") || terms[at].IsSymbol(":"))) at++;
+        if (at == i + 1 || at >= terms.Count || terms[at] is not { Kind: TermKind.Time, Times.Count: 0, Clock: { Start.Half: HalfOfDay.Unknown, End: null } clock } || clock.Start.TwentyFourHour || !GroupSplitter.IsHead(terms[i + 1])) return null;
+        var settled = half == "am" ? HalfOfDay.Am : HalfOfDay.Pm;
+        // "AM pats 12.30" is no morning time.
+        if (half == "am" && clock.Start.Time.Hour == 12) return null;
+        terms[at] = terms[at] with { Clock = clock with { Start = clock.Start.In(settled) } };
+        return i;
     }
 
     // "usual 7.30am. School trip so the second one was at 7pm": a session that was told of before in the line, and has one time so far.

@@ -50,7 +50,9 @@ internal static class NumberWords
     // "thirty eight point six": the number before is put together already.
     private static Term? Point(List<Term> terms, int at, List<Term> before)
     {
-        if (terms[at].Text != "point" || before.Count == 0 || Value(terms, at + 1) is not (>= 0 and <= 9 and var tenth)) return null;
+        // "thirty eight comma seven", where one writes 38,7
+        var ofTemperature = terms[at].Text == "comma" && before.Count > 0 && (before[^1].Number is >= 34 and <= 42 || Value(before, before.Count - 1) is >= 34 and <= 42);
+        if (terms[at].Text != "point" && !ofTemperature || before.Count == 0 || Value(terms, at + 1) is not (>= 0 and <= 9 and var tenth)) return null;
         var whole = before[^1] is { IsWhole: true, Number: < 100 } number ? (int)number.Number : Value(before, before.Count - 1);
         return whole is null ? null : Make(before[^1], terms[at + 1], 0, FormattableString.Invariant($"{whole}.{tenth}")) with { Number = whole.Value + tenth / 10.0 };
     }
