@@ -23,7 +23,7 @@ internal static class AreasTwice
             var source = session.Sources[0];
             var name = $"areas-twice:{source.File}";
             if (answers.TryGetValue(name, out var answer) && answer.TrimStart().StartsWith("yes", StringComparison.OrdinalIgnoreCase)) continue;
-            var place = string.Join(' ', new[] { area.Side == Side.Unknown ? null : Word(area.Side), area.Area == ChestArea.Unknown ? null : Word(area.Area) }.OfType<string>());
+            var place = area.Side == Side.Unknown ? Word(area.Area) : $"{Word(area.Side)} {Word(area.Area)}";
             questions.TryAdd(name, new AskedQuestion(
                 $"Was the same part of the chest treated twice in one session? '{source.Text}' ({source.Place}) was read as {place} two times. If not, one of its words means another place: say which in words ('LA = left lower').",
                 [Meant]));
@@ -44,7 +44,7 @@ internal static class AreasTwice
         return null;
     }
 
-    private static bool IsOnePlace(AreaMinutes area) => area is not { Side: Side.Unknown, Area: ChestArea.Unknown };
+    private static bool IsOnePlace(AreaMinutes area) => area.Area != ChestArea.Unknown;
 
     private static string Word<T>(T value) where T : struct, Enum => value.ToString().ToLowerInvariant();
 }

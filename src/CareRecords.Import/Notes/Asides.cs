@@ -2,7 +2,10 @@ using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Notes;
 
-/// <summary>Takes out a remark in brackets between two times of a list: "usual 9am (lie in), 5.30pm".</summary>
+/// <summary>
+/// Takes out remarks in brackets that would part or change what they stand in: between two times of a list ("usual 9am (lie in), 5.30pm"), and why a side had
+/// more ("right lower 6 mins (doctor heard more on the right)").
+/// </summary>
 internal static class Asides
 {
     private const int LongestAside = 5;
@@ -12,6 +15,7 @@ internal static class Asides
     {
         for (var open = 1; open < terms.Count; open++)
         {
+            if (terms[open].IsSymbol("(") && terms.FindIndex(open, t => t.IsSymbol(")")) is > 0 and var ends && IsReason(terms.GetRange(open + 1, ends - open - 1))) { terms = [.. terms.Take(open), .. terms.Skip(ends + 1)]; continue; }
             if (!terms[open].IsSymbol("(") || terms[open - 1] is not { Clock: not null } || terms.FindIndex(open, t => t.IsSymbol(")")) is not (> 0 and var close) || close - open - 1 > LongestAside) continue;
             if (close + 2 >= terms.Count || !(terms[close + 1].IsSymbol(",") || terms[close + 1].Is(Sense.And)) || terms[close + 2].Clock is null) continue;
             // Words that tell of nothing: no care, no person, no day, nothing that was not done.
@@ -20,4 +24,8 @@ internal static class Asides
 
         return terms;
     }
+
+    // "doctor heard more on the right", "crackly on the left": names a side without minutes, beside words that say what was heard or felt there.
+    private static bool IsReason(List<Term> words) => words.Exists(t => t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Area)) && !words.Exists(t => t.Kind != TermKind.Word || t.Is(Sense.Technique) || t.Is(Sense.Session) || t.Is(Sense.Only) || t.Is(Sense.Not) || t.Is(Sense.Skip))
+        && words.Exists(t => t.Text is "heard" or "hears" or "sounded" or "sounds" or "worse" or "crackly" or "crackles" or "crackling" or "rattly" or "noisy" or "wheezy" or "stuck" or "tighter");
 }

@@ -172,6 +172,9 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and| /)? ?/?(R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SidedSigns();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(([A-Z])L),?(?: and| /)? ?/?(\2R)$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SidesLast();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started|left|right|lower|upper|top|bottom)\s?/\s?(off|after|stop|stopped|right|left|upper|lower|bottom|top)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex SharedFirst();
 
@@ -205,8 +208,15 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
             return;
         }
+        // "TL TR = tops"
+        if (SidesLast().Match(key.Trim()) is { Success: true } corners && CellTerms.Read(means.Trim(' ', ',', ';', '.').Split(". ")[0]) is [{ } corner] && corner.Is(Sense.Area))
+        {
+            words.Add(new FamilyWord(corners.Groups[1].Value, $"left {corner.Text}"));
+            words.Add(new FamilyWord(corners.Groups[3].Value, $"right {corner.Text}"));
+            return;
+        }
         // "LB RB = bases", "LU / RU = uppers": the same, the sides in the signs themselves.
-        if (SidedSigns().Match(key.Trim()) is { Success: true } sided && CellTerms.Read(means.Trim(' ', ',', ';', '.')) is [{ } shownPlace] && shownPlace.Is(Sense.Area))
+        if (SidedSigns().Match(key.Trim()) is { Success: true } sided && CellTerms.Read(means.Trim(' ', ',', ';', '.').Split(". ")[0]) is [{ } shownPlace] && shownPlace.Is(Sense.Area))
         {
             words.Add(new FamilyWord(sided.Groups[1].Value, $"left {shownPlace.Text}"));
             words.Add(new FamilyWord(sided.Groups[3].Value, $"right {shownPlace.Text}"));
@@ -369,6 +379,9 @@ internal static partial class LegendReader
             while (at > 0 && char.IsWhiteSpace(trimmed[at - 1])) at--;
             while (at > 0 && !char.IsWhiteSpace(trimmed[at - 1])) at--;
         }
+        // "BR = bottom right TL TR = tops": two signs of one meaning.
+        var earlier = trimmed[..at].TrimEnd();
+        if (earlier[(earlier.LastIndexOf(' ') + 1)..] is { Length: > 0 and <= 3 } pair && (SidesLast().IsMatch($"{pair} {trimmed[at..]}") || SidedSigns().IsMatch($"{pair} {trimmed[at..]}"))) at = earlier.LastIndexOf(' ') + 1;
         return between[at..];
     }
 

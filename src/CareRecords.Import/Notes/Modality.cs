@@ -17,7 +17,7 @@ internal static class Modality
             // "give paracetamol 5 ml" asks for it.
             var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunks, chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
-            unreal |= Prescribes(chunks, chunks.IndexOf(chunk)) || IsFromADayOn(chunk) || chunk.Terms.Exists(t => t.Text is "when you" or "when u" or "once you") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind == TermKind.Time));
+            unreal |= Prescribes(chunks, chunks.IndexOf(chunk)) || IsFromADayOn(chunk) || IsToBe(chunk) || chunk.Terms.Exists(t => t.Text is "when you" or "when u" or "once you") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
@@ -56,6 +56,9 @@ internal static class Modality
 
     // "2 min ea starting mon", "that drops to 2 min a side from Monday": from then on.
     private static bool IsFromADayOn(Chunk chunk) => !chunk.Terms.Exists(t => t.Kind == TermKind.Time) && Enumerable.Range(1, Math.Max(0, chunk.Terms.Count - 1)).Any(i => chunk.Terms[i - 1].Text is "from" or "starting" or "start" && (chunk.Terms[i].Is(Sense.Weekday) || chunk.Terms[i].Is(Sense.DayRef, "1") || chunk.Terms[i].Text is "next"));
+
+    // "Percussion to be four times daily", "amoxicillin is to be given at 8": what is to come.
+    private static bool IsToBe(Chunk chunk) => Enumerable.Range(1, Math.Max(0, chunk.Terms.Count - 1)).Any(i => chunk.Terms[i].Text is "be" && chunk.Terms[i - 1].Is(Sense.To) && chunk.Terms.Take(i).Any(IsDeniable)) && !chunk.Terms.Exists(t => t.Text is "did" or "seems" or "used" or "turned out");
 
     private static bool IsCaller(Term term) => term.Text.Split(' ')[0] is "rang" or "called" or "phoned" or "rings" || term.Is(Sense.Person) && term.Text.Contains(' ', StringComparison.Ordinal);
 

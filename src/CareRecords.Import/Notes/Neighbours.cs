@@ -12,8 +12,21 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = HalfBefore(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
+    }
+
+    // "forgot antibiotic at 8am, gave it at 10": when it was due is not when it was given.
+    private static int? GivenLate(List<Term> terms, int i)
+    {
+        if (!terms[i].Text.StartsWith("forgot", StringComparison.Ordinal) && !terms[i].Text.StartsWith("missed", StringComparison.Ordinal)) return null;
+        var due = terms.FindIndex(i, t => t.Kind == TermKind.Time);
+        if (due < 0 || due > i + 4 || !terms.GetRange(i, due - i).Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Antibiotic) || t.Is(Sense.Device))) return null;
+        var given = terms.FindIndex(due, t => t.Text is "gave" or "gave it" or "given" || t.Is(Sense.Given));
+        if (given < 0 || given > due + 4 || terms.FindIndex(given, t => t.Kind == TermKind.Time) is not (> 0 and var at) || at > given + 3) return null;
+        terms.RemoveRange(due, given - due);
+        terms.RemoveAt(i);
+        return i;
     }
 
     // "PM pats 6.30", "AM pats were 8.45": the half of the day stands before what was done.

@@ -13,9 +13,25 @@ internal static class OtherSense
         for (var i = 0; i < terms.Count; i++)
             if (IsLowerChest(terms, i) || IsPlaceBy(terms, i, "below") || IsAreaBesideSide(terms, i, "down")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
             else if (IsUpperChest(terms, i) || IsPlaceBy(terms, i, "above") || IsAreaBesideSide(terms, i, "up")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
+            else if (IsCorner(terms, i) is { } corner) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.SideArea, corner)] };
+            else if (IsMealFed(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [.. terms[i].Meanings, new Meaning(Sense.Feed, "")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
+
+    // "LB3 RB3 LT2 RT2": "LT" beside "LB" is the left top, not the left; "BL5 BR5" with their minutes are corners of the chest too.
+    private static string? IsCorner(List<Term> terms, int at) => terms[at].Text switch
+    {
+        "lt" or "rt" when terms.Exists(t => t.Text is "lb" or "rb") => terms[at].Text == "lt" ? "left upper" : "right upper",
+        "bl" or "br" or "tl" or "tr" when terms[at].Meanings.Length == 0 && IsTimed(terms, at) && Enumerable.Range(0, terms.Count).Count(i => terms[i].Text is "bl" or "br" or "tl" or "tr" && IsTimed(terms, i)) > 1 =>
+            (terms[at].Text[1] == 'l' ? "left " : "right ") + (terms[at].Text[0] == 'b' ? "lower" : "upper"),
+        _ => null,
+    };
+
+    private static bool IsTimed(List<Term> terms, int at) => at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Number, Number: <= MostMinutes };
+
+    // "12:30 lunch, 180 ml by gastrostomy": the meal is the feed.
+    private static bool IsMealFed(List<Term> terms, int at) => terms[at].Is(Sense.Meal) && !terms[at].Is(Sense.Feed) && at + 3 < terms.Count && terms[at + 1].IsSymbol(",") && terms[at + 2].Kind == TermKind.Number && terms[at + 3].Is(Sense.Unit, "ml");
 
     private static bool IsOther(List<Term> terms, int at) => terms[at].Text switch
     {
