@@ -99,7 +99,7 @@ internal static partial class AreaGrammar
             // "he fell asleep and I left the upper"
             if (term.Text is "left the" or "i left the" or "we left the" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && !run.IsEmpty | runs.Count > 0) { i = LeftOut(terms, i, reading); continue; }
             // "left lower three minutes, no sorry, four minutes"
-            if (term.Is(Sense.Correction) && !term.Is(Sense.Not) && run.Minutes.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[terms[i + 1].IsSymbol(",") && i + 2 < terms.Count ? i + 2 : i + 1]) is { Count: 1 }) 
+            if (term.Is(Sense.Correction) && !term.Is(Sense.Not) && run.Minutes.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[terms[i + 1].IsSymbol(",") && i + 2 < terms.Count ? i + 2 : i + 1]) is { Count: 1 })
             {
                 // "4 minutes each side on the bottom, no sorry, 5 minutes each side on the bottom": the place is said again.
                 if (run is { MinutesFirst: true, Places.Count: > 0 }) run = new Run { Technique = run.Technique };
