@@ -31,32 +31,45 @@ public static class Pooler
 
     private static PooledFindings Estimate(IReadOnlyList<ChildSummary> children, IReadOnlyList<RefusedInput> refused, PoolOptions options)
     {
-        var suppressed = new List<SuppressedCell>();
         var (groups, ages, stability) = (ChildGroups.ByStudyGroup(children), ChildGroups.ByAgeBand(children), ChildGroups.ByStability(children));
-        var feed = GapPooling.Of("Feed gap", children, c => c.FeedGap, [groups, ages], options, suppressed);
-        var inhaler = GapPooling.Of("Inhaler gap", children, c => c.InhalerGap, [groups, ages], options, suppressed);
         var tooFew = children.Count > 0 && children.Count < options.SmallestGroup;
-        if (tooFew) suppressed.Insert(0, new("All tables", "all children", Suppression.TooFew(options.SmallestGroup)));
+        // The parts know nothing of each other and are worked out side by side, a third of a pool's time; what each keeps back is listed in their order.
+        var feed = Apart(kept => GapPooling.Of("Feed gap", children, c => c.FeedGap, [groups, ages], options, kept));
+        var inhaler = Apart(kept => GapPooling.Of("Inhaler gap", children, c => c.InhalerGap, [groups, ages], options, kept));
+        var recovery = Apart(kept => Recovery(children, groups, ages, stability, options, kept));
+        var setbacks = Apart(kept => SetbackPooling.Of(children, options, kept));
+        var tests = Task.Run<IReadOnlyList<GroupTest>>(() =>
+        [
+            .. new[] { groups, ages }.SelectMany(g => GroupTests.OfGap("feed gap", g, c => c.FeedGap, feed.Result.Part.TwoStep.Tau2, options)),
+            .. new[] { groups, ages }.SelectMany(g => GroupTests.OfGap("inhaler gap", g, c => c.InhalerGap, inhaler.Result.Part.TwoStep.Tau2, options)),
+            .. new[] { groups, ages, stability }.SelectMany(g => GroupTests.OfRecovery(g, options)),
+        ]);
         return new()
         {
             Children = tooFew ? null : children.Count,
-            FeedGap = feed,
-            InhalerGap = inhaler,
-            Recovery = Recovery(children, groups, ages, stability, options, suppressed),
-            Setbacks = SetbackPooling.Of(children, options, suppressed),
-            GroupTests =
-            [
-                .. new[] { groups, ages }.SelectMany(g => GroupTests.OfGap("feed gap", g, c => c.FeedGap, feed.TwoStep.Tau2, options)),
-                .. new[] { groups, ages }.SelectMany(g => GroupTests.OfGap("inhaler gap", g, c => c.InhalerGap, inhaler.TwoStep.Tau2, options)),
-                .. new[] { groups, ages, stability }.SelectMany(g => GroupTests.OfRecovery(g, options)),
-            ],
+            FeedGap = feed.Result.Part,
+            InhalerGap = inhaler.Result.Part,
+            Recovery = recovery.Result.Part,
+            Setbacks = setbacks.Result.Part,
+            GroupTests = tests.Result,
             Completeness = CompletenessPooling.Of(children, options),
-            Disclosure = new(options.SmallestGroup, suppressed),
+            Disclosure = new(options.SmallestGroup,
+            [
+                .. tooFew ? [new SuppressedCell("All tables", "all children", Suppression.TooFew(options.SmallestGroup))] : Array.Empty<SuppressedCell>(),
+                .. feed.Result.KeptBack, .. inhaler.Result.KeptBack, .. recovery.Result.KeptBack, .. setbacks.Result.KeptBack,
+            ]),
             Refused = refused,
             Notes = [.. Notes(children)],
             Options = options,
         };
     }
+
+    // A part of the findings, and the cells that it keeps back.
+    private static Task<(T Part, List<SuppressedCell> KeptBack)> Apart<T>(Func<List<SuppressedCell>, T> part) => Task.Run(() =>
+    {
+        var keptBack = new List<SuppressedCell>();
+        return (part(keptBack), keptBack);
+    });
 
     private static PooledRecovery Recovery(
         IReadOnlyList<ChildSummary> children, ChildGroups groups, ChildGroups ages, ChildGroups stability, PoolOptions options, List<SuppressedCell> suppressed)
