@@ -340,6 +340,9 @@ internal static partial class AreaGrammar
     // "left base 3 and right 3": a side alone takes the area of the place before it, when written in the same words.
     private static void Carry(List<AreaMinutes> areas)
     {
+        // "R 3 L bottom 3", "right 3 and left 3 low": the area of both.
+        if (areas is [{ Area: ChestArea.Unknown, Side: Side.Left or Side.Right, Minutes: not null } bare, { Area: ChestArea.Lower or ChestArea.Upper, Side: Side.Left or Side.Right, Minutes: not null } named] && bare.Side != named.Side && (bare.Technique == named.Technique || bare.Technique == Technique.Unknown))
+            areas[0] = bare with { Area = named.Area, Technique = named.Technique };
         for (var i = 1; i < areas.Count; i++)
         {
             var (before, now) = (areas[i - 1], areas[i]);

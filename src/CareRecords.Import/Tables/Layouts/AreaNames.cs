@@ -87,6 +87,9 @@ internal static partial class AreaNames
         // "Lowers (mins each side)": the area once, and both sides of it.
         if (names.Count > 2 && names.TakeLast(2).Select(n => n with { Technique = Technique.Unknown }).SequenceEqual([new(Side.Left, ChestArea.Unknown, Technique.Unknown), new(Side.Right, ChestArea.Unknown, Technique.Unknown)]) && names.SkipLast(2).All(n => n is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
             return [.. names.SkipLast(2).SelectMany(n => new[] { n with { Side = Side.Left }, n with { Side = Side.Right } })];
+        // "mins each side lower / upper": both sides of each area.
+        if (names is [{ Side: Side.Left, Area: not ChestArea.Unknown } first, { Side: Side.Right } second, .. { Count: > 0 } others] && first with { Side = Side.Right } == second && others.All(o => o is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
+            return [first, second, .. others.SelectMany(o => new[] { o with { Side = Side.Left, Technique = first.Technique }, o with { Side = Side.Right, Technique = first.Technique } })];
         // "Shaking R/L": one technique said first is that of both.
         if (names.Count > 1 && names[0] is { Area: ChestArea.Unknown, Technique: not Technique.Unknown } && names.Skip(1).All(n => n is { Technique: Technique.Unknown, Area: ChestArea.Unknown })) names = [.. names.Skip(names[0].Side == Side.Unknown ? 1 : 0).Select(n => n with { Technique = names[0].Technique })];
         for (var i = 1; i < names.Count; i++)

@@ -10,18 +10,24 @@ internal static class AreaNumbers
     /// The areas; null when the text is no such list of numbers. Impossible numbers are told to <paramref name="refuse"/> and left out.
     /// Fewer numbers than parts are the first of them.
     /// </summary>
-    public static IReadOnlyList<AreaMinutes>? Read(string text, IReadOnlyList<AreaName> order, Action<string> refuse)
+    /// <param name="text">The cell's words.</param>
+    /// <param name="order">The parts, in the heading's order.</param>
+    /// <param name="refuse">Told of an impossible number.</param>
+    /// <param name="eachSide">Whether the heading says its numbers of each side: as many numbers as areas are then of both sides of each.</param>
+    public static IReadOnlyList<AreaMinutes>? Read(string text, IReadOnlyList<AreaName> order, Action<string> refuse, bool eachSide = false)
     {
         if (order.Count < 2) return null;
         var parts = Split(text.Trim());
         if (parts.Count < 2 || parts.Count > order.Count || !parts.All(p => NotSaid.Is(p) || LooksLikeNumber(p))) return null;
+        var places = order.Select(a => a.Area).Distinct().ToList();
+        var dealt = eachSide && parts.Count < order.Count && parts.Count == places.Count ? order.Select(a => (Place: a, Part: parts[places.IndexOf(a.Area)])) : order.Zip(parts, (place, part) => (Place: place, Part: part));
         var areas = new List<AreaMinutes>();
-        for (var i = 0; i < parts.Count; i++)
+        foreach (var (place, part) in dealt)
         {
-            if (NotSaid.Is(parts[i])) continue;
-            var minutes = MinutesReader.Read(parts[i]);
-            if (minutes.TryGet(out var read)) areas.Add(new AreaMinutes(order[i].Side, order[i].Area, order[i].Technique, read.Minutes, read.High));
-            else if (minutes.Outcome == Outcome.Impossible) refuse(minutes.Why ?? $"'{parts[i]}' cannot be a number of minutes.");
+            if (NotSaid.Is(part)) continue;
+            var minutes = MinutesReader.Read(part);
+            if (minutes.TryGet(out var read)) areas.Add(new AreaMinutes(place.Side, place.Area, place.Technique, read.Minutes, read.High));
+            else if (minutes.Outcome == Outcome.Impossible) refuse(minutes.Why ?? $"'{part}' cannot be a number of minutes.");
             else return null;
         }
 

@@ -56,8 +56,16 @@ internal sealed partial class KindRows
         // "perc as Monday" as the kind itself.
         if (areas.Count == 0 && AfterTechnique(row[reading.Slots.Kind].Cell.Text) is { } pointing && SameAs.PointsBack(pointing) && reading.Same(pointing, at.Stated.TimeOfDay) is { } asThen) areas.AddRange(asThen.Areas);
         areas = WithMinutes(areas);
+        // "6 | min each side": the number and what it is of in two cells.
+        var values = cells.Concat(Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))).ToList();
+        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && values.Exists(c => UnitOfEach().IsMatch(c.Cell.Text)) && values.Find(c => c.Cell.Text.Trim().All(t => char.IsAsciiDigit(t) || t is '.' or ',')) is { IsNone: false } number && MinutesReader.Read(number.Cell.Text).TryGet(out var ofEach))
+        {
+            areas = areas.ConvertAll(a => a with { Minutes = ofEach.Minutes, MinutesHigh = ofEach.High });
+            reading.Use(number);
+        }
+
         // "left base | 3 | min": the part and its minutes in two cells.
-        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll([.. cells, .. Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))]) is { } ofParts)
+        if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll(values) is { } ofParts)
             areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
         // "Minutes of percussion on each area" beside "Left lower, right lower".
         foreach (var column in Of(Role.Minutes).Where(c => SessionCells.SaysEachPlace(reading.Block.Columns[c].Own) && !cells.Exists(w => w.Column == c && reading.IsUsed(w)) && areas.Exists(a => a.Minutes is null && a.Area != ChestArea.Unknown)))
@@ -111,6 +119,9 @@ internal sealed partial class KindRows
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:vib\w*|shak\w*)\W{0,3}(\d+(?:[.,]\d+)?\s*(?:mins?|minutes?)?)\s*(?:on |to |for |at )?(?:each|every|all)\s+(?:area|part|place|spot|zone|lobe|bit|4|four)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex VibrationOnEach();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(?:mins?|minutes?)\s+(?:each|per|a|every)\s+(?:side|area|place|spot)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex UnitOfEach();
+
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:twice|two times|three times|both times|[2-5] ?x|x ?[2-5]|[2-5] times)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex SeveralTimes();
 
@@ -155,7 +166,7 @@ internal sealed partial class KindRows
         void Refuse(string why) => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.");
         if (AreaNumbers.Read(head, order, Refuse) is { } numbers)
         {
-            if (plus < 0) return numbers;
+            if (plus < 0) return Named(numbers, what);
             return AreasReader.Read(text[(plus + 1)..].Trim(), reading.Context.Words).TryGet(out var more) ? [.. numbers, .. more.Areas] : numbers;
         }
 

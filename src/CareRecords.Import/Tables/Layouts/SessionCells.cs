@@ -172,7 +172,7 @@ internal sealed partial class SessionCells(BlockReading reading)
 
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
-        if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")) is { } several) return several;
+        if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."), SaysEachSide(column.Heading)) is { } several) return several;
         // A tick: done, the minutes not said here.
         if (!text.Any(char.IsAsciiDigit) && SmallWords.ReadYesNo(text) == true)
         {
@@ -189,6 +189,9 @@ internal sealed partial class SessionCells(BlockReading reading)
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
     }
+
+    // "min lower/upper, each side": a number is of both sides of an area.
+    private static bool SaysEachSide(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept == Concept.Both);
 
     // "✓ = 3 mins of clapping on that spot", "Vibes ✓ = 1 min each side": how long what is ticked took, where the key says so.
     private IEnumerable<AreaMinutes> Ticked(ColumnMeaning column, string tick)
