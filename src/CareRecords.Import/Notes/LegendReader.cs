@@ -138,6 +138,8 @@ internal static partial class LegendReader
             var terms = CellTerms.Read(means);
             // "x not done", "O litres"
             if (titled && (terms.Exists(t => t.Is(Sense.Skip)) || terms is [{ } unit] && unit.Is(Sense.Unit, "litre"))) { found.Add(new FamilyWord(key, terms.Exists(t => t.Is(Sense.Skip)) ? "not done" : "oxygen")); continue; }
+            // "L lower, R lower": places, no key.
+            if (key is "L" or "R" && terms.TrueForAll(t => t.Is(Sense.Area)) && !titled) continue;
             var strength = titled && terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device));
             if (!strength && terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Range or TermKind.Parts) || !terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.SideArea) || t.Is(Sense.Area) || t.Is(Sense.Side)) || terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0 }) > 2) continue;
             found.Add(new FamilyWord(key, means));
@@ -258,7 +260,7 @@ internal static partial class LegendReader
             words.Add(new FamilyWord(code.Groups[1].Value, string.Join(' ', CellTerms.Read(means).Where(t => GroupSplitter.IsHead(t)).Select(t => means[t.Start..t.End]))));
         // "Ox 0.5 = litres": the number is an example.
         if (CellTerms.Read(key) is [{ Kind: TermKind.Word } flow, { Kind: TermKind.Number, IsWhole: false }] && CellTerms.Read(means) is [{ } litres] && litres.Is(Sense.Unit, "litre")) { words.Add(new FamilyWord(key[flow.Start..flow.End], "oxygen")); return; }
-        means = OfOneTechnique(WithoutSynonym(OfOnePlace(means)));
+        means = OfOneTechnique(WithoutSynonym(OfOnePlace(SideAndArea(means))));
         // "perc = mins per lobe": what its numbers count; the word keeps its meaning.
         if (CellTerms.Read(key) is [{ } technique] && technique.Is(Sense.Technique) && CellTerms.Read(means) is [{ } counted, ..] told && counted.Is(Sense.Unit, "min") && !told.Exists(t => t.Is(Sense.Technique) || GroupSplitter.IsHead(t))) return;
         if (key.Contains('/')) Pair(key, means, words);
@@ -277,6 +279,12 @@ internal static partial class LegendReader
     // "right lower, LU and RU the tops": the place; what follows the comma explains other words.
     private static string OfOnePlace(string means) => means.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma && CellTerms.Read(means[..comma]) is { Count: 1 or 2 } place && place.TrueForAll(t => t.Is(Sense.SideArea) || t.Is(Sense.Side) || t.Is(Sense.Area))
         && CellTerms.Read(means[(comma + 1)..]) is [{ } next, .., { } before, { } last] && next.Is(Sense.SideArea) && last.Is(Sense.Area) && (before.Text == "the" || last.Text.StartsWith("the ", StringComparison.Ordinal)) ? means[..comma] : means;
+
+    // "left (bottoms), all clapping": the side and its area, one place.
+    private static string SideAndArea(string means) => SideThenArea().Match(means) is { Success: true } place && CellTerms.Read(place.Groups[2].Value) is [{ } area] && area.Is(Sense.Area) ? $"{place.Groups[1].Value} {area.Text}" : means;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(left|right) \((\w+)\)?(?:,|$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex SideThenArea();
 
     // "bases (lower)", "tops (upper), both sides, mins each side": the area once, and of both sides where the key says so.
     private static string WithoutSynonym(string means)

@@ -29,8 +29,8 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Fifteenth", 391, 3, 0.975, 4 },
         { "Sixteenth", 344, 10, 0.96, 10 },
         { "Seventeenth", 364, 26, 0.935, 47 },
-        { "Eighteenth", 1, 260, 0.5, 470 },
-        { "Nineteenth", 1, 260, 0.5, 470 },
+        { "Eighteenth", 403, 10, 0.973, 17 },
+        { "Nineteenth", 452, 12, 0.985, 4 },
     };
 
     [Theory]

@@ -8,6 +8,9 @@ internal static partial class AreaNames
     [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:back|tummy|front|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Posture();
 
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:L|left)\s*(?:[+&]|and)\s*(?:R|right)\s+(?=(?:low|bottom|base|up|top|mid|apic))", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex BothSides();
+
     /// <summary>
     /// "L low" is one part; "lower L/R" two; "LL/RL/LU/RU" four. A side alone is a part with its area not said. Empty when no side is named
     /// and no area either.
@@ -17,6 +20,8 @@ internal static partial class AreaNames
         var names = new List<AreaName>();
         // How the child lies says nothing of the part: "Left lower ribs, lying on the right side".
         text = Posture().Replace(text, "");
+        // "L+R lower": both sides of it.
+        text = BothSides().Replace(text, "both ");
         foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
             names.AddRange(InPiece(piece));
         return Complete(names);

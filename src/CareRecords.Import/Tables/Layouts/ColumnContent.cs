@@ -61,6 +61,8 @@ internal static class ColumnContent
         Role.By when cells.Count(c => c.Text.Length > 12 && c.Text.Any(char.IsAsciiDigit)) * 3 >= cells.Count => Role.Note,
         // "Physio or neb": which of them stands in the cell.
         Role.Session or Role.Dose when cells.Exists(c => Tells(c, Concept.Session, Concept.Percussion)) && cells.Exists(c => !Tells(c, Concept.Session, Concept.Percussion) && (Tells(c, Concept.Inhaler) || Lexicon.Find(c.Text, out _).Any(k => k.Medicine is not null)) && c.Text.Any(char.IsLetter)) && Lexicon.Split(column.Heading).Any(w => w is "or" or "and" or "neb" or "nebs") => Role.Kind,
+        // "Which bits" over "L+R lower": parts of the chest.
+        Role.Note or Role.Unknown or Role.Route when cells.Count > 1 && Most(cells, IsPlace) => Role.Side,
         // "Finger number before / after" over "93 / 95": two saturations.
         Role.Phase or Role.Unknown when cells.Count > 1 && Most(cells, IsPair) && SaysBoth(column) => Role.Saturation,
         // "Oxygen" over 94 and 95 is the saturation, "oxygen level" over 0.5 and 1 the flow.
@@ -89,6 +91,11 @@ internal static class ColumnContent
         Role.Unknown when cells.Count > 1 && Most(cells, IsSession) && cells.Count(c => EventCell.Read(c.Text)?.Any(e => e.Words.Length > 0) == true) * 2 >= cells.Count => Role.Session,
         _ => null,
     };
+
+    private static bool IsPlace(Cell cell) => cell.Kind == CellKind.Text && !cell.Text.Any(char.IsAsciiDigit) && cell.Text.Length <= LongestPlaces && Lexicon.Find(cell.Text, out var share) is { Count: > 0 } known && share > 0.99 && AreaNames.In(cell.Text).Any(a => a.Area != ChestArea.Unknown)
+        && known.All(k => k.Concept is Concept.Left or Concept.Right or Concept.Both or Concept.Lower or Concept.Upper or Concept.Middle or Concept.LeftLower or Concept.LeftUpper or Concept.RightLower or Concept.RightUpper or Concept.LeftMiddle or Concept.RightMiddle);
+
+    private const int LongestPlaces = 60;
 
     private static bool IsPair(Cell cell) => cell.Text.Split('/', StringSplitOptions.TrimEntries) is [var one, var two] ? Within(Cell.Of(one), 60, 100) && (NotSaid.Is(two) || Within(Cell.Of(two.Split(' ')[0]), 60, 100)) : Within(cell, 60, 100);
 

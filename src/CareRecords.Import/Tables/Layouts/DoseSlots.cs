@@ -87,8 +87,10 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
         }
 
         // "2 puffs" or a tick under a medicine's name: given, at the time of the row.
-        var tick = SmallWords.ReadYesNo(cell.Cell.Text);
-        if (tick == false || SameAs.SaysNotDone(cell.Cell.Text) || SameAs.IsNo(cell.Cell.Text))
+        // "N = saline neb": the key's letter, no "no".
+        var isExplained = reading.Context.Words.MeaningOf(cell.Cell.Text.Trim()) is { } means && CellTerms.Read(means).Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device));
+        var tick = isExplained ? null : SmallWords.ReadYesNo(cell.Cell.Text);
+        if (!isExplained && (tick == false || SameAs.SaysNotDone(cell.Cell.Text) || SameAs.IsNo(cell.Cell.Text)))
         {
             reading.Saw(cell);
             return;

@@ -19,7 +19,12 @@ internal static partial class HeadingReader
         // "Time it happened (blank = right now)": how to fill it in says nothing of what it holds.
         if (heading.Contains('(', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
         if (Bracket().Match(heading) is { Success: true } told && Read(told.Groups[1].Value, groupHeading) is { Role: Role.Session } session && AreasReader.Read(told.Groups[2].Value, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } each })
-            return session with { Heading = session.Heading + " (" + told.Groups[2].Value + ")", EachSession = each };
+        {
+            // "AM tapping (3 min lower, 2 min upper, each side)": by the technique that the heading names.
+            var by = Lexicon.Find(told.Groups[1].Value, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration) ? Technique.Percussion : Technique.Unknown;
+            return session with { Heading = session.Heading + " (" + told.Groups[2].Value + ")", EachSession = [.. each.Select(a => a.Technique == Technique.Unknown ? a with { Technique = by } : a)] };
+        }
+
         var own = Lexicon.Find(heading, out _).ToList();
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
@@ -68,7 +73,8 @@ internal static partial class HeadingReader
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
         if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
-        if (has.Contains(Concept.Phase) || (has.Contains(Concept.Before) && has.Contains(Concept.After))) return Role.Phase;
+        // "O2 L/min (before + after)": of both readings.
+        if (!has.Contains(Concept.Oxygen) && (has.Contains(Concept.Phase) || has.IsSupersetOf([Concept.Before, Concept.After]))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
         if (has.Contains(Concept.Temperature)) return Role.Temperature;
         if (has.Contains(Concept.Breathing)) return Role.Breathing;

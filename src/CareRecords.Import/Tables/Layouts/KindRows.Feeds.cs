@@ -36,7 +36,7 @@ internal sealed partial class KindRows
             }
 
         if (!rate.IsNone) free.RemoveAll(c => c.Column == rate.Column);
-        var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? FeedRoute.Unknown : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
+        var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? ml.IsNone ? FeedRoute.Unknown : reading.Block.Columns[ml.Column].Route : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
         var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
         // "120 ml tube feed, slow, till 14h00": began at the row's time.
         if (what.IsEnd && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && EndIn(row[reading.Slots.Kind].Cell.Text, at) is { } till && till != at) (starts, ends) = (at, till);

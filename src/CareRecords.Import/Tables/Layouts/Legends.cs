@@ -31,11 +31,16 @@ internal static partial class Legends
     [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z]{5,24})\s+(?:is|always|are|always is)\s+(\d+(?:\.\d+)?\s*(?:puffs?|ml|mg|drops))\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex IsAmount();
 
+    [GeneratedRegex(@"^(L|R)\s*=\s*(left|right)[\s,]+(?:and\s+)?(R|L)\s*=\s*(right|left)\s*\(?(\w*)\)?(?:,.*)?$", RegexOptions.IgnoreCase)]
+    private static partial Regex TwoSides();
+
     // "b = before, a = after" explains two words; "inhaler = salbutamol, 2 puffs" one.
     private static string[] Pairs(string sentence)
     {
         sentence = HeadOfKey().Replace(sentence, "");
         if (sentence.Count(c => c == '=') < 2) return [sentence];
+        // "R = right L = left (bottoms)": the area of both.
+        if (TwoSides().Match(sentence) is { Success: true } two) return [$"{two.Groups[1].Value} = {two.Groups[2].Value} {two.Groups[5].Value}", $"{two.Groups[3].Value} = {two.Groups[4].Value} {two.Groups[5].Value}"];
         var pairs = sentence.Split([',', '|'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         // "P = percussion V = vibration": each begins with the word before its sign.
         return [.. pairs.SelectMany(p => p.Count(c => c == '=') > 1 ? NextPair().Split(p).Select(x => x.Trim()) : [p])];

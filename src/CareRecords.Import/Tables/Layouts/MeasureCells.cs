@@ -93,6 +93,13 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
             return ofHeading;
         }
 
+        // "A = on air"
+        if (reading.Context.Words.MeaningOf(cell.Cell.Text.Trim()) is { } means && OxygenReader.Read(means).TryGet(out var explained))
+        {
+            reading.Use(cell);
+            return explained;
+        }
+
         if (column.Unit == "ml/min" && OxygenReader.Read(cell.Cell.Words + " ml/min").TryGet(out var litres)) return litres;
         // "0.5, up to 1 at 2.15pm": the flow, and when it was turned.
         if (EventCell.Parts(cell.Cell.Text).ToList() is not { Count: > 1 } parts || !OxygenReader.Read(parts[0]).TryGet(out var flow)) return reading.Cells.Oxygen(cell);

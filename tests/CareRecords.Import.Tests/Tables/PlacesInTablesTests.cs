@@ -1,0 +1,48 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tests.Tables;
+
+/// <summary>Which side, area and technique the minutes of a table are of, and what its letters and headings say of the readings beside them. The tables are invented.</summary>
+public sealed class PlacesInTablesTests
+{
+    private static string Told(CareLog log) => string.Join("; ", log.Entries.OfType<Session>().Select(s =>
+        string.Join(' ', s.Areas.OrderBy(a => a.Technique).ThenBy(a => a.Area).ThenBy(a => a.Side).Select(a => $"{a.Side.ToString()[0]}{a.Area.ToString()[0]}{a.Technique.ToString()[0]}{a.Minutes}"))).Distinct());
+
+    [Theory]
+    // Two numbers under a heading that says "each side" are of the areas, not of the sides.
+    [InlineData("date,percussion (start),mins each side lower / upper\n13/3/2025,07:00,3 / 2\n14/3/2025,07:10,3 / 2\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("date,time,LL/RL/LU/RU mins\n13/3/2025,07:00,3/3\n14/3/2025,07:10,3/3\n", "LLP3 RLP3")]
+    [InlineData("date,time,item,value,unit\n13/3/2025,07:00,percussion,6,min each side\n13/3/2025,08:00,sats,97,%\n14/3/2025,07:00,percussion,6,min each side\n", "LUP6 RUP6")]
+    [InlineData("\"key: chest = clapping. a/b/c/d = minutes R lower / L lower / R upper / L upper\"\ndate,time,what,detail\n13/3/2025,07:00,chest,3/3/2/2\n13/3/2025,08:00,feed,120 ml\n14/3/2025,07:00,chest,3/3/2/2\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("date,time,which bits,how,mins each\n13/3/2025,07:00,L+R lower,percussion,3\n14/3/2025,07:00,L+R lower,percussion,3\n", "LLP3 RLP3")]
+    [InlineData("date,\"am tapping (3 min lower, 2 min upper, each side)\"\n13/3/2025,07:00\n14/3/2025,07:10\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("R = right L = left (bottoms). NG = nose tube\ndate,time,chest,feed\n13/3/2025,07:00,R3 L3,\n13/3/2025,12:00,,NG 120ml\n14/3/2025,07:00,R3 L3,\n", "LLU3 RLU3")]
+    public void Minutes_AreOfThePlacesThatTheTableNames(string table, string expected) => Assert.Equal(expected, Told(Inputs.Import("a.csv", table)));
+
+    [Fact]
+    public void OxygenOfBothReadings_StandsBesideBoth()
+    {
+        var log = Inputs.Import("a.csv", "date,physio,sats before,sats after,O2 L/min (before + after)\n13/3/2025,07:00,93,96,0.5\n14/3/2025,07:10,94,97,0\n");
+        Assert.Equal([0.5, 0.5, 0.0, 0.0], log.Entries.OfType<Check>().OrderBy(c => c.When.Stated).Select(c => c.OxygenLitresPerMinute!.Value));
+    }
+
+    [Fact]
+    public void LettersOfTheKey_AreNeitherNoNorNothing()
+    {
+        var log = Inputs.Import("a.csv", "\"N = saline neb, S = salbutamol neb, A = on air\"\ndate,time,neb,sats,O2\n13/3/2025,07:00,N,96,A\n14/3/2025,07:10,S 2.5 mg,95,A\n");
+        Assert.Equal(["saline", "salbutamol"], log.Entries.OfType<Dose>().OrderBy(d => d.When.Stated).Select(d => d.Medicine));
+        Assert.All(log.Entries.OfType<Check>(), c => Assert.Equal(0, c.OxygenLitresPerMinute));
+    }
+
+    [Fact]
+    public void RouteOfAFeed_IsThatOfTheColumnItsMillilitresStandIn()
+    {
+        var log = Inputs.Import("a.csv", "date,time,IN oral ml,IN tube ml,what\n13/3/2025,08:30,60,,porridge + milk\n13/3/2025,12:00,,180,bolus\n14/3/2025,08:30,50,,milk\n");
+        Assert.Equal([FeedRoute.Oral, FeedRoute.Oral], log.Entries.OfType<Feed>().Where(f => f.Millilitres < 100).Select(f => f.Route));
+        Assert.NotEqual(FeedRoute.Oral, Assert.Single(log.Entries.OfType<Feed>(), f => f.Millilitres == 180).Route);
+    }
+
+    [Fact]
+    public void PlacesInAList_AreNoKeyForSides() =>
+        Assert.Equal("LLP4 RLP5", Told(Inputs.Import("a.csv", "date,time,SpO2,comments\n13/3/2025,07:00,95,\n13/3/2025,07:10,,\"CPT, cupping 5 min R lower, 4 min L lower\"\n13/3/2025,19:00,96,\"L lower, R lower, L upper, R upper all sound clear\"\n")));
+}
