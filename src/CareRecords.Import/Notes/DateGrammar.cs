@@ -6,7 +6,7 @@ using NodaTime;
 namespace CareRecords.Import.Notes;
 
 /// <summary>Finds a date as written among raw terms (before times are put together, so that "2025" is a year and not 20:25).</summary>
-internal static class DateGrammar
+internal static partial class DateGrammar
 {
     /// <summary>The date that starts at <paramref name="at"/>; null when none does. <paramref name="next"/> is the term after it.</summary>
     public static DateWritten? Read(IReadOnlyList<Term> terms, int at, string line, out int next)
@@ -64,6 +64,24 @@ internal static class DateGrammar
         var text = line.Trim().TrimEnd('.');
         return text.Length == 5 && text[2] == '.' ? DayAndMonth(text, IsoDayOfWeek.None) : null;
     }
+
+    /// <summary>Whether notes write their days as "1-9 Mon": three lines at least begin so.</summary>
+    public static bool WritesDashedDays(IReadOnlyList<string> lines) => lines.Count(l => DashedDay(l, out _) is not null) >= FewestDashedDays;
+
+    /// <summary>The day that a line begins with as "1-9 Mon", and where its words go on; null when it begins otherwise ("10-1 Monday class" has no such day alone).</summary>
+    public static DateWritten? DashedDay(string line, out int end)
+    {
+        end = 0;
+        if (Dashed().Match(line) is not { Success: true } match || CellTerms.Raw(match.Groups[3].Value) is not [{ } day] || !day.Is(Sense.Weekday)) return null;
+        end = match.Length;
+        var (one, two) = (int.Parse(match.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), int.Parse(match.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture));
+        return one is >= 1 and <= 31 && two is >= 1 and <= 31 && (one <= 12 || two <= 12) ? new DateWritten(one, two, null, null, null, (IsoDayOfWeek)int.Parse(day.ValueOf(Sense.Weekday)!, System.Globalization.CultureInfo.InvariantCulture)) : null;
+    }
+
+    private const int FewestDashedDays = 3;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*(\d{1,2})-(\d{1,2})[ ,]+(\p{L}{2,9})\b[\s:.,-]*", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Dashed();
 
     private const int LongestBeginning = 24;
     private static readonly FrozenSet<string> Beginnings = CellTerms.Vocabulary.FirstWords(Sense.Weekday, Sense.Month).Concat(

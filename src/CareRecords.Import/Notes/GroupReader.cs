@@ -123,7 +123,7 @@ internal sealed partial class GroupReader
         // "four lots today, seven and eleven and three and seven"
         if (times > 1 && term is { Kind: TermKind.Number } && terms.IndexOf(term) is var first && first + 1 < terms.Count && (terms[first + 1].Text is "lots" or "goes" or "rounds" or "sets" or "sessions" || (terms[first + 1].Is(Sense.Technique) || terms[first + 1].Is(Sense.Session)) && terms[first + 1].Text.EndsWith('s') && term.Number == times)) return true;
         // "bases 5 each, tops 3 each, all three"; "shakes at the 7s"
-        if (term.Kind == TermKind.Number && terms.IndexOf(term) is > 0 and var behind && (terms[behind - 1].Text is "all" or "all of" && term.Number == times && times > 1 && (behind + 1 >= terms.Count || terms[behind + 1].Kind == TermKind.Symbol) || terms[behind - 1].Text is "the" && term.Text.EndsWith('s'))) return true;
+        if (term.Kind == TermKind.Number && terms.IndexOf(term) is > 0 and var behind && (terms[behind - 1].Text is "all" or "all of" && term.Number == times && times > 1 && (behind + 1 >= terms.Count || terms[behind + 1].Kind == TermKind.Symbol || (terms[behind + 1].Is(Sense.SideArea) || terms[behind + 1].Is(Sense.Area)) && behind + 2 < terms.Count && terms[behind + 2].Kind == TermKind.Number) || terms[behind - 1].Text is "the" && term.Text.EndsWith('s'))) return true;
         // "physio x3 in the day": without times and places a count is of sessions.
         return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
             && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);

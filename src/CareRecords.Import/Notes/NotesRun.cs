@@ -151,6 +151,7 @@ internal sealed class NotesRun
         var table = new TableLines();
         var letteredDays = DateGrammar.WritesLetteredDays(_text.Lines);
         var dottedDays = DateGrammar.WritesDottedDays(_text.Lines);
+        var dashedDays = DateGrammar.WritesDashedDays(_text.Lines);
         var slashed = Headings.AreSlashed(_text.Lines);
         var counted = Headings.CountsWithOrdinals(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
@@ -167,6 +168,7 @@ internal sealed class NotesRun
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
             else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) _headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
             else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) _headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
+            else if (dashedDays && DateGrammar.DashedDay(line, out var words) is { } dashed) _headings[i] = new Heading(dashed, words, words < line.Length, line[..words].Trim(), false, false);
             else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader, slashed, counted) is { } heading) _headings[i] = heading;
             else
             {

@@ -89,9 +89,12 @@ internal static partial class AreaGrammar
     /// <summary>Most minutes that a bare number can be (a longer session has its unit written).</summary>
     private const double MostBareMinutes = 30;
 
+    // What is more is a time and minutes in one breath ("six twenty four minutes"), or a slip.
+    private const double MostMinutes = 90;
+
     private static List<(double? Low, double? High)>? MinutesOf(Term term) => term switch
     {
-        { Kind: TermKind.Quantity, Unit: Unit.Min } => [(term.Number, null)],
+        { Kind: TermKind.Quantity, Unit: Unit.Min, Number: <= MostMinutes } => [(term.Number, null)],
         { Kind: TermKind.Quantity, Unit: Unit.Sec } => [(term.Number / 60, null)],
         { Kind: TermKind.Quantity, Unit: Unit.Hour, Number: <= 1 } => [(term.Number * 60, null)],
         { Kind: TermKind.Range, Unit: Unit.Min } => [(term.Number, term.High)],

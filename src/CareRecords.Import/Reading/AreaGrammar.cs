@@ -84,6 +84,8 @@ internal static partial class AreaGrammar
         last = at + 1;
         // "all four and three": minutes of every one of several sessions.
         if (at + 3 < terms.Count && terms[at + 2].Is(Sense.And) && terms[at + 3] is { Kind: TermKind.Number } or { Kind: TermKind.Word, Number: > 0 }) return false;
+        // "07.00, 11.00, 15.00 and 19.00, all four LB 4 RB 4": the sessions.
+        if (at + 2 < terms.Count && IsPlace(terms[at + 2])) return false;
         if (terms[at].Text != "all" || at + 1 >= terms.Count || terms[at + 1] is not { Kind: TermKind.Number, Number: 4 }) return false;
         if (at + 2 < terms.Count && terms[at + 2].Is(Sense.Spots)) last = at + 2;
         return last > at + 1 || terms[at + 1].Is(Sense.NumberWord);

@@ -179,6 +179,8 @@ internal sealed class TermReader
         taken = 0;
         // "0,5 l" is litres, whatever "L" alone stands for.
         if (tokens[at].Text == "l" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && (tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number) || !tokens.Exists(t => t.Text.StartsWith('r') && t.Text.Length <= 2))) return false;
+        // "6.40a", "6:00p" are times, whatever "A" and "P" alone stand for.
+        if (tokens[at] is { Text: "a" or "p", Glued: true } && at > 0 && (tokens[at - 1].Kind == TokenKind.Clock || tokens[at - 1] is { Kind: TokenKind.Number, Text.Length: >= 4 })) return false;
         // "101.4 F" is a temperature, whatever "F" alone stands for.
         if (tokens[at].Text is "f" or "c" && at > 0 && tokens[at - 1].Kind == TokenKind.Number && tokens[at - 1].Number is (>= 35 and <= 42.5) or (>= 95 and <= 108) && tokens[at - 1].Number != Math.Floor(tokens[at - 1].Number)) return false;
         // "2 pumps" after "pump = the inhaler"

@@ -83,6 +83,14 @@ public sealed class PlacesAndMinutesTests
         Assert.Equal("11 07:15 LLP5 RLP5; 11 11:20 LLP5 RLP5; 11 19:00 LLU4 RLU4", Told("Tue 11 March 2025", "1st clapping 7.15 a.m., 5 minutes each bottom", "2nd at 11.20, the same", "3rd, 7 in the evening, 4 minutes right bottom and 4 left bottom"));
 
     [Fact]
+    public void DaysWithADashAndTheirWeekday_AndTimesWithOneLetter_BesideAKeyOfLetters() =>
+        Assert.Equal("03 07:00 LLP3 RLP3; 04 18:10 LLP3 RLP3", Told("P = physio by tapping, ll/rl = left lower, right lower. A = on air.", "3-3 Mon", "P 7.00a ll3 rl3", "4-3 Tue", "P 6.10p ll3 rl3", "5-3 Wed", "nothing"));
+
+    [Fact]
+    public void MoreThanAnHourAndAHalfOnOnePlace_AreNoMinutes() =>
+        Assert.DoesNotContain("624", Told("Tue 4 March 2025", "chest at six twenty four minutes each side low clapping"), StringComparison.Ordinal);
+
+    [Fact]
     public void NightsOfSomebodysWork_OpenNoNightShift() =>
         Assert.Equal("06 06:15 LLP3 RLP3", Told("Thursday 6th March 2025. Minding him while his mam is on nights.", "Clapped him at 6.15 a.m., three minutes low down each side."));
 }

@@ -37,6 +37,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyFifth", 0.952, 0.96, 0.979, 17)]
     [InlineData("TwentySixth", 0.957, 0.977, 0.988, 13)]
     [InlineData("TwentySeventh", 0.946, 0.964, 0.987, 16)]
+    [InlineData("TwentyEighth", 0.775, 0.895, 0.946, 36)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -80,6 +81,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyFifth")]
     [InlineData("TwentySixth")]
     [InlineData("TwentySeventh")]
+    [InlineData("TwentyEighth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

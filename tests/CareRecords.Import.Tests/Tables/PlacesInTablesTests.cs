@@ -16,6 +16,7 @@ public sealed class PlacesInTablesTests
     [InlineData("\"key: chest = clapping. a/b/c/d = minutes R lower / L lower / R upper / L upper\"\ndate,time,what,detail\n13/3/2025,07:00,chest,3/3/2/2\n13/3/2025,08:00,feed,120 ml\n14/3/2025,07:00,chest,3/3/2/2\n", "LLP3 RLP3 LUP2 RUP2")]
     [InlineData("date,time,which bits,how,mins each\n13/3/2025,07:00,L+R lower,percussion,3\n14/3/2025,07:00,L+R lower,percussion,3\n", "LLP3 RLP3")]
     [InlineData("date,\"am tapping (3 min lower, 2 min upper, each side)\"\n13/3/2025,07:00\n14/3/2025,07:10\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("date,physio time,Lower both sides (percussion min each side)\n13/3/2025,07:00,3\n14/3/2025,07:10,3\n", "LLP3 RLP3")]
     [InlineData("R = right L = left (bottoms). NG = nose tube\ndate,time,chest,feed\n13/3/2025,07:00,R3 L3,\n13/3/2025,12:00,,NG 120ml\n14/3/2025,07:00,R3 L3,\n", "LLU3 RLU3")]
     public void Minutes_AreOfThePlacesThatTheTableNames(string table, string expected) => Assert.Equal(expected, Told(Inputs.Import("a.csv", table)));
 
@@ -32,6 +33,14 @@ public sealed class PlacesInTablesTests
         var log = Inputs.Import("a.csv", "\"N = saline neb, S = salbutamol neb, A = on air\"\ndate,time,neb,sats,O2\n13/3/2025,07:00,N,96,A\n14/3/2025,07:10,S 2.5 mg,95,A\n");
         Assert.Equal(["saline", "salbutamol"], log.Entries.OfType<Dose>().OrderBy(d => d.When.Stated).Select(d => d.Medicine));
         Assert.All(log.Entries.OfType<Check>(), c => Assert.Equal(0, c.OxygenLitresPerMinute));
+    }
+
+    [Fact]
+    public void WhatTheInhalerHolds_IsKnownBesideOtherWords()
+    {
+        var log = Inputs.Import("a.csv", "\"Inhaler is salbutamol through the spacer. Chest = tapping\"\ndate,inhaler,chest\n13/3/2025,16:40 x4,17:00\n14/3/2025,16:45 x4,17:05\n");
+        Assert.All(log.Entries.OfType<Dose>(), d => Assert.Equal("salbutamol", d.Medicine));
+        Assert.Equal(2, log.Entries.OfType<Dose>().Count());
     }
 
     [Fact]

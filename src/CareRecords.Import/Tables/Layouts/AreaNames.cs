@@ -89,6 +89,9 @@ internal static partial class AreaNames
         // "L/upper" is one part: the side of it and the area.
         if (names is [{ Side: not Side.Unknown, Area: ChestArea.Unknown } side, { Side: Side.Unknown, Area: not ChestArea.Unknown } area]) return [area with { Side = side.Side, Technique = area.Technique == Technique.Unknown ? side.Technique : area.Technique }];
         if (names is [{ Side: Side.Unknown, Area: not ChestArea.Unknown } alone, { Side: not Side.Unknown, Area: ChestArea.Unknown } of]) return [alone with { Side = of.Side, Technique = alone.Technique == Technique.Unknown ? of.Technique : alone.Technique }];
+        // "Lower both sides (percussion, min each side)": the sides said twice.
+        if (names.Count > 2 && names[^2] is { Side: Side.Left, Area: ChestArea.Unknown, Technique: not Technique.Vibration } && names[^1] is { Side: Side.Right, Area: ChestArea.Unknown, Technique: not Technique.Vibration } last && names.SkipLast(2).All(n => n is { Side: not Side.Unknown, Area: not ChestArea.Unknown }))
+            return [.. names.SkipLast(2).Select(n => n.Technique == Technique.Unknown ? n with { Technique = last.Technique } : n)];
         // "Lowers (mins each side)": the area once, and both sides of it.
         if (names.Count > 2 && names.TakeLast(2).Select(n => n with { Technique = Technique.Unknown }).SequenceEqual([new(Side.Left, ChestArea.Unknown, Technique.Unknown), new(Side.Right, ChestArea.Unknown, Technique.Unknown)]) && names.SkipLast(2).All(n => n is { Side: Side.Unknown, Area: not ChestArea.Unknown }))
             return [.. names.SkipLast(2).SelectMany(n => new[] { n with { Side = Side.Left }, n with { Side = Side.Right } })];

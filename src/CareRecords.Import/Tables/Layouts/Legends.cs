@@ -18,7 +18,7 @@ internal static partial class Legends
 
         foreach (System.Text.RegularExpressions.Match match in IsMedicine().Matches(text))
             // "Blue puffer is the salbutamol.", beside other words "Inhaler is always salbutamol."
-            if ((words.Count == 0 || match.Groups[2].Success) && Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Concept == Concept.Inhaler) && Lexicon.Find(match.Groups[3].Value, out _) is [{ Medicine: not null }]) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[3].Value.Trim()));
+            if ((words.Count == 0 || match.Groups[2].Success || match.Index == 0) && Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Concept == Concept.Inhaler) && Lexicon.Find(match.Groups[3].Value, out _) is [{ Medicine: not null }]) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[3].Value.Trim()));
         foreach (System.Text.RegularExpressions.Match match in IsAmount().Matches(text))
             // "Albuterol is 4 puffs w/ spacer unless noted."
             if (Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Medicine is not null)) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[2].Value.Trim()));
