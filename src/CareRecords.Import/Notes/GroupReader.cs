@@ -82,7 +82,7 @@ internal sealed partial class GroupReader
         var checks = CheckGrammar.Read(rest.ConvertAll(i => terms[i]), _at.Text, hasSession || mentioned || (areaTerms && Minutes(terms)), timed, _at.Pairs, group.Times.Count);
         impossible.AddRange(checks.Impossible);
         foreach (var (what, written, range) in impossible) _doubts.Add(Doubts.Impossible(_at.Index, what, written, range));
-        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !IsCount(terms, t, group.Times.Count) && !CountsSessions(terms, t) && !IsFrequency(terms, t)).ToList();
+        var left = Enumerable.Range(0, rest.Count).Where(k => !checks.Used.Contains(k)).Select(k => terms[rest[k]]).Where(t => !Counts.Is(terms, t, group.Times.Count)).ToList();
         var areas = AreaGrammar.Read(left);
         AreaGrammar.Deny(group.Denied, areas);
         var result = new List<Happening>();
@@ -115,26 +115,6 @@ internal sealed partial class GroupReader
 
     // "4 spots 3 mins each"
     private static bool CountsSpots(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Spots) && terms[i - 1] is { Kind: TermKind.Number, Number: >= 2 and <= 12 });
-
-    // "3x today: 07:30, 13:00, 19:00": the count of the times, not minutes.
-    private static bool IsCount(List<Term> terms, Term term, int times)
-    {
-        if (times > 1 && term.Number == times && (term.Kind == TermKind.Times || terms.IndexOf(term) is var here && here + 1 < terms.Count && terms[here + 1].Is(Sense.Times) && !terms[here + 1].Is(Sense.Each) && !terms[here + 1].Text.StartsWith("both", StringComparison.Ordinal) && !terms[here + 1].Text.StartsWith("all", StringComparison.Ordinal) || (term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at > 0 && at + 1 < terms.Count && terms[at + 1].Text is ":" && terms[at - 1].Kind == TermKind.Word))) return true;
-        // "four lots today, seven and eleven and three and seven"
-        if (times > 1 && term is { Kind: TermKind.Number } && terms.IndexOf(term) is var first && first + 1 < terms.Count && (terms[first + 1].Text is "lots" or "goes" or "rounds" or "sets" or "sessions" || (terms[first + 1].Is(Sense.Technique) || terms[first + 1].Is(Sense.Session)) && terms[first + 1].Text.EndsWith('s') && term.Number == times)) return true;
-        // "bases 5 each, tops 3 each, all three"; "shakes at the 7s"
-        if (term.Kind == TermKind.Number && terms.IndexOf(term) is > 0 and var behind && (terms[behind - 1].Text is "all" or "all of" && term.Number == times && times > 1 && (behind + 1 >= terms.Count || terms[behind + 1].Kind == TermKind.Symbol || (terms[behind + 1].Is(Sense.SideArea) || terms[behind + 1].Is(Sense.Area)) && behind + 2 < terms.Count && terms[behind + 2].Kind == TermKind.Number) || terms[behind - 1].Text is "the" && term.Text.EndsWith('s'))) return true;
-        // "physio x3 in the day": without times and places a count is of sessions.
-        return times == 0 && term is { Kind: TermKind.Times, Number: >= 2 and <= 6 } && terms.Exists(t => t.Is(Sense.Session))
-            && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide) || t.Kind == TermKind.Reference);
-    }
-
-    // "4 x a day": how often, not minutes.
-    private static bool IsFrequency(List<Term> terms, Term term) => term.Kind is TermKind.Times or TermKind.Number && terms.IndexOf(term) is var at
-        && ((at + 1 < terms.Count && (terms[at + 1].Is(Sense.Frequency) || terms[at + 1].Is(Sense.DayRef, "0") && term.Kind == TermKind.Number && at > 0 && terms[at - 1].Is(Sense.Going))) || (at + 2 < terms.Count && terms[at + 1].Is(Sense.Times) && terms[at + 2].Is(Sense.Frequency)));
-
-    // "four physios": a count.
-    private static bool CountsSessions(List<Term> terms, Term term) => term.Kind == TermKind.Number && terms.IndexOf(term) is var at && at + 1 < terms.Count && terms[at + 1].Is(Sense.Session) && terms[at + 1].Text.EndsWith('s');
 
     private void RefuseTime(Term bad)
     {

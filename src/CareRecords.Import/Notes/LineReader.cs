@@ -169,7 +169,7 @@ internal sealed partial class LineReader
     // "~~n1600~~ n1630": what was struck out was not meant.
     private static string StrikeOut(string content)
     {
-        // "4/4/-/-", "3 3 - -": a dash in a row of minutes is none.
+        // "4/4/-/-", "3 3 - -": a dash in a row of minutes is none; not "sats 94/-".
         if (content.Contains('-')) content = Dashes().Replace(content, m => m.Value.Replace('-', '0'));
         if (content.Contains(')')) content = Written().Replace(Initials().Replace(content, m => new string(' ', m.Length)), m => new string(' ', m.Length));
         var open = content.IndexOf("~~", StringComparison.Ordinal);
@@ -181,7 +181,7 @@ internal sealed partial class LineReader
         return content;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?<=\b\d{1,2}(?:/\d{1,2})*)(?:/-)+(?=$|[\s,;.])|(?<=\b\d{1,2} \d{1,2}) - -(?=$|[\s,;.])", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<=\b[0-2]?\d(?:/[0-2]?\d)*)(?:/-)+(?=$|[\s,;.])|(?<=\b[0-2]?\d [0-2]?\d) - -(?=$|[\s,;.])", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Dashes();
 
     // "1100 (A) 1700 (M)": who wrote it.

@@ -99,7 +99,7 @@ internal static partial class AreaGrammar
         {
             var term = terms[i];
             // "he fell asleep and I left the upper"
-            if (term.Text is "left the" or "i left the" or "we left the" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && !run.IsEmpty | runs.Count > 0) { i = LeftOut(terms, i, reading); continue; }
+            if (term.Text is "left the" or "i left the" or "we left the" && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && (!run.IsEmpty || runs.Count > 0)) { i = LeftOut(terms, i, reading); continue; }
             // "left lower three minutes, no sorry, four minutes"
             if (term.Is(Sense.Correction) && !term.Is(Sense.Not) && run.Minutes.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[terms[i + 1].IsSymbol(",") && i + 2 < terms.Count ? i + 2 : i + 1]) is { Count: 1 })
             {
@@ -108,7 +108,6 @@ internal static partial class AreaGrammar
                 else run.Minutes.RemoveAt(run.Minutes.Count - 1);
                 continue;
             }
-
 
             if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
             // "only 2 on the tops" is of the minutes; "bottoms only 3" and "just the bottoms" are of the place.

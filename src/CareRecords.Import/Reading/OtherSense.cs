@@ -22,7 +22,7 @@ internal static class OtherSense
     // "LB3 RB3 LT2 RT2": "LT" beside "LB" is the left top, not the left; "BL5 BR5" with their minutes are corners of the chest too.
     private static string? IsCorner(List<Term> terms, int at) => terms[at].Text switch
     {
-        "lt" or "rt" when terms.Exists(t => t.Text is "lb" or "rb") => terms[at].Text == "lt" ? "left upper" : "right upper",
+        "lt" or "rt" when Enumerable.Range(0, terms.Count).Any(i => terms[i].Text is "lb" or "rb" && !(i > 0 && terms[i - 1].Kind == TermKind.Number && !IsTimed(terms, i))) => terms[at].Text == "lt" ? "left upper" : "right upper",
         "bl" or "br" or "tl" or "tr" when terms[at].Meanings.Length == 0 && IsTimed(terms, at) && Enumerable.Range(0, terms.Count).Count(i => terms[i].Text is "bl" or "br" or "tl" or "tr" && IsTimed(terms, i)) > 1 =>
             (terms[at].Text[1] == 'l' ? "left " : "right ") + (terms[at].Text[0] == 'b' ? "lower" : "upper"),
         _ => null,
