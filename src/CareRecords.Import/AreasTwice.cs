@@ -1,4 +1,5 @@
 using CareRecords.Import.Notes;
+using CareRecords.Import.Reading;
 using CareRecords.Records;
 
 namespace CareRecords.Import;
@@ -12,6 +13,12 @@ internal static class AreasTwice
     /// <summary>The answer that settles it: it was written so.</summary>
     public const string Meant = "yes, treated twice";
 
+    /// <summary>The name of a file's question.</summary>
+    public static string Question(string file) => "areas-twice:" + file;
+
+    /// <summary>The words that an answer explains ("LT = left top"): they hold before the file's own key.</summary>
+    public static IReadOnlyList<FamilyWord> Explained(string answer) => answer.Contains('=', StringComparison.Ordinal) ? LegendReader.Read(answer) : [];
+
     /// <summary>A problem for each such session, with the question of its file; none where the family has answered that it was meant.</summary>
     public static (IReadOnlyList<ImportProblem> Problems, IReadOnlyDictionary<string, AskedQuestion> Questions) Find(IReadOnlyList<CareEntry> entries, IReadOnlyDictionary<string, string> answers)
     {
@@ -21,14 +28,14 @@ internal static class AreasTwice
         {
             if (entry is not Session session || Twice(session.Areas) is not { } area) continue;
             var source = session.Sources[0];
-            var name = $"areas-twice:{source.File}";
+            var name = Question(source.File);
             if (answers.TryGetValue(name, out var answer) && answer.TrimStart().StartsWith("yes", StringComparison.OrdinalIgnoreCase)) continue;
             var place = area.Side == Side.Unknown ? Word(area.Area) : $"{Word(area.Side)} {Word(area.Area)}";
             questions.TryAdd(name, new AskedQuestion(
-                $"Was the same part of the chest treated twice in one session? '{source.Text}' ({source.Place}) was read as {place} two times. If not, one of its words means another place: say which in words ('LA = left lower').",
+                $"Was the same part of the chest treated twice in one session? '{source.Text}' ({source.Place}) was read as {place} two times. If not, one of its words means another place: answer with the word and its meaning, such as LA = left lower.",
                 [Meant]));
             problems.Add(new ImportProblem(source, $"The {place} was read twice in this session. It is kept so; a word of it may mean another place.",
-                "Answer the question, or explain the words for the places.", ProblemSeverity.Ask, name));
+                "Answer the question, or put the key right.", ProblemSeverity.Ask, name));
         }
 
         return (problems, questions);

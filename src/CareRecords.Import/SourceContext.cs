@@ -58,6 +58,7 @@ internal sealed record SourceContext
         [
             .. parts.SelectMany(p => p.Words),
             .. answers.Where(a => WordQuestions.Any(q => a.Key.StartsWith(q, StringComparison.Ordinal))).SelectMany(a => Explained(a.Key[(a.Key.IndexOf(':', StringComparison.Ordinal) + 1)..], a.Value)),
+            .. answers.Where(a => a.Key.StartsWith(AreasTwice.Question(""), StringComparison.Ordinal)).SelectMany(a => AreasTwice.Explained(a.Value)),
         ]);
         var planned = ZoneIsGiven ? null : parts.SelectMany(p => p.Plan).LastOrDefault(r => r.Item == Records.PlanItem.TimeZone)?.Value;
         var zone = planned is null ? Zone : NodaTime.DateTimeZoneProviders.Tzdb.GetZoneOrNull(planned) ?? Zone;

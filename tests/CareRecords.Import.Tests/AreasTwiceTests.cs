@@ -4,7 +4,7 @@ namespace CareRecords.Import.Tests;
 
 public sealed class AreasTwiceTests
 {
-    // "BT" is explained as a bottom by a slip of the pen: every session has the left bottom twice.
+    // "LT" is explained as a bottom by a slip of the pen: every session has the left bottom twice.
     private const string Slip = "LB = left bottom, LT = left bottom, RB = right bottom, RT = right top\n\nMon 3 March 2025\n7.10am clapping LB 3 RB 3 LT 2 RT 2\n5.40pm clapping LB 3 RB 3 LT 2 RT 2\n";
 
     [Fact]
@@ -22,6 +22,15 @@ public sealed class AreasTwiceTests
     {
         using var inputs = new Inputs().With("notes.txt", Slip).With("answers.csv", "question,answer\nareas-twice:notes.txt,\"yes, treated twice\"\n");
         Assert.DoesNotContain(inputs.Import().Questions, q => q.Name.StartsWith("areas-twice", StringComparison.Ordinal) && q.Answer is null);
+    }
+
+    [Fact]
+    public void AnsweredWithTheWordAndItsMeaning_IsReadSo()
+    {
+        using var inputs = new Inputs().With("notes.txt", Slip).With("answers.csv", "question,answer\nareas-twice:notes.txt,LT = left top\n");
+        var log = inputs.Import();
+        Assert.DoesNotContain(log.Questions, q => q.Name.StartsWith("areas-twice", StringComparison.Ordinal));
+        Assert.All(log.Entries.OfType<Session>(), s => Assert.Equal(4, s.Areas.Select(a => (a.Side, a.Area)).Distinct().Count()));
     }
 
     [Fact]

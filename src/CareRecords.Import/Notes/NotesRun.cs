@@ -128,6 +128,8 @@ internal sealed class NotesRun
         // A word may be explained by one that is explained further down.
         foreach (var word in later) _reader.Learn(Arrangements.WithoutOrder(word));
         foreach (var device in Devices.Alone(_words)) _reader.Learn(device);
+        if (_context.Answers.TryGetValue(AreasTwice.Question(_text.File), out var answer))
+            foreach (var word in AreasTwice.Explained(answer)) _reader.Learn(Arrangements.WithoutOrder(word));
         return lines;
     }
 
