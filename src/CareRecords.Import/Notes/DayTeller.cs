@@ -200,7 +200,15 @@ internal sealed partial class DayTeller
             Ask(Doubts.WhichAreas(_line.Index, string.Join('/', unnamed.Select(u => Doubts.Plain(u.Minutes ?? 0)))));
     }
 
-    private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how) => AreaChanges.Tidied(_arrangements.Filled(AreasSaid(happening, at, index, out how)));
+    private List<AreaMinutes> Areas(Happening happening, LocalDateTime at, int? index, out string? how)
+    {
+        var said = _arrangements.Filled(AreasSaid(happening, at, index, out how));
+        var tidied = AreaChanges.Tidied(said);
+        // What was left aside is said, for it may have been minutes after all.
+        if (said.Find(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: not null }) is { Minutes: { } aside } && !tidied.Exists(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: not null } && a.Minutes == aside))
+            how = $"{(how is null ? "" : how + " ")}The {Doubts.Plain(aside)} without a place was not taken for minutes.";
+        return tidied;
+    }
 
     private List<AreaMinutes> AreasSaid(Happening happening, LocalDateTime at, int? index, out string? how)
     {

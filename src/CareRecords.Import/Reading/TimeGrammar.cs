@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using CareRecords.Records;
 using NodaTime;
@@ -85,9 +86,9 @@ internal static class TimeGrammar
     }
 
     /// <summary>One time, with its am or pm.</summary>
-    private static bool TryOne(Place place, int at, out ClockTime time, out int next)
+    private static bool TryOne(Place place, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        time = null!;
+        time = null;
         next = at;
         var terms = place.Terms;
         var term = terms[at];
@@ -146,9 +147,9 @@ internal static class TimeGrammar
         };
     }
 
-    private static bool TrySpoken(List<Term> terms, int at, out ClockTime time, out int next)
+    private static bool TrySpoken(List<Term> terms, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        (time, next) = (null!, at);
+        (time, next) = (null, at);
         var term = terms[at];
         var i = at;
         double? minutes = term.Is(Sense.Half) || term is { Fraction: 0.5, Parts: [1, 2] } ? 30 : term.Is(Sense.Quarter) || term is { Fraction: 0.25, Parts: [1, 4] } ? 15 : SmallNumber(term);
@@ -177,9 +178,9 @@ internal static class TimeGrammar
     }
 
     // "at half past", "by ten past" after "quarter past 8": the hour is that of the time before.
-    private static bool TryPastTheHour(Place place, int at, out ClockTime time, out int next)
+    private static bool TryPastTheHour(Place place, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        (time, next) = (null!, at);
+        (time, next) = (null, at);
         var terms = place.Terms;
         double? minutes = terms[at].Is(Sense.Half) ? 30 : terms[at].Is(Sense.Quarter) ? 15 : SmallNumber(terms[at]);
         // "Clapped him at 6. Inhaler beforehand at 20 to"
@@ -210,9 +211,9 @@ internal static class TimeGrammar
     }
 
     // "Morning 6.30", "Night 9.30", "evening 5".
-    private static bool TryAfterPart(Place place, int at, out ClockTime time, out int next)
+    private static bool TryAfterPart(Place place, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        (time, next) = (null!, at);
+        (time, next) = (null, at);
         var terms = place.Terms;
         var i = at + 1;
         while (i < terms.Count && (terms[i].Is(Sense.At) || terms[i].IsSymbol(":") || terms[i].IsSymbol("@") || terms[i].Is(Sense.About))) i++;
@@ -234,9 +235,9 @@ internal static class TimeGrammar
     private static bool IsCounted(List<Term> terms, int at) => at < terms.Count
         && (terms[at].Is(Sense.Each) || terms[at].Is(Sense.EachSide) || terms[at].Is(Sense.AnyArea) || terms[at].Is(Sense.Times) || terms[at] is { Kind: TermKind.Number, Number: < 60 });
 
-    private static bool TryNumber(Place place, int at, out ClockTime time, out int next)
+    private static bool TryNumber(Place place, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        (time, next) = (null!, at + 1);
+        (time, next) = (null, at + 1);
         var terms = place.Terms;
         var term = terms[at];
         if (term.Kind == TermKind.Word && (!term.Is(Sense.NumberWord) || !(place.Prefixed || FollowedBy(terms, at + 1, Sense.OClock) || FollowedBy(terms, at + 1, Sense.AmPm)))) return false;
@@ -299,9 +300,9 @@ internal static class TimeGrammar
     }
 
     // "6-6.40pm", "7-7.30": an hour before a dash and a whole time.
-    private static bool TryHourBeforeSpan(Place place, int at, out ClockTime time, out int next)
+    private static bool TryHourBeforeSpan(Place place, int at, [NotNullWhen(true)] out ClockTime? time, out int next)
     {
-        (time, next) = (null!, at + 1);
+        (time, next) = (null, at + 1);
         var terms = place.Terms;
         if (at + 2 >= terms.Count || !terms[at].IsWhole || !(terms[at + 1].IsSymbol("-") || terms[at + 1].Is(Sense.To))) return false;
         if (HourOnly(terms, at) is not { } hour) return false;
