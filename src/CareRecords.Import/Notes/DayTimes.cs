@@ -37,6 +37,7 @@ internal sealed class DayTimes
     private int _twentyFour, _twelve;
     private bool _anchored, _fromMorning, _ofTheNight;
     private LocalDate _base;
+    private int _opening;
 
     /// <summary>The day that a word names, seen from a day: "yesterday", the latest "Fri" on or before it; in a night from Thursday to Friday, the Friday that it ends on.</summary>
     public static LocalDate OtherDay(Term word, LocalDate from, bool overnight = false)
@@ -89,6 +90,8 @@ internal sealed class DayTimes
     private void Path(List<TimeMention> chain, bool nightShift, List<(int Line, LocalDateTime At)> sessions)
     {
         _base = chain.Find(m => !m.OtherDay)?.Date ?? chain[0].Date!.Value;
+        // "off O2 since 10am yesterday" on the first line: the day begins with the time after it.
+        _opening = chain.FindIndex(m => !m.OtherDay);
         var states = chain.ConvertAll(m => States(m, nightShift));
         if (sessions.Count > 0) TooNear(chain, states, sessions);
         var forward = new double[chain.Count][];
@@ -102,7 +105,7 @@ internal sealed class DayTimes
                 var best = i == 0 ? states[i][s].Minutes >= Day && !chain[i].OtherDay ? (_ofTheNight ? 0 : FirstNextDay) : _ofTheNight && chain[0] is { OtherDay: false, NotAfter: null } && states[0][s].Minutes < NightEnds ? BeforeNight : FromMorning(chain[0], states[0][s]) : double.MaxValue;
                 for (var p = 0; i > 0 && p < states[i - 1].Count; p++)
                 {
-                    var cost = forward[i - 1][p] + Step(chain[i - 1], states[i - 1][p], chain[i], states[i][s], nightShift);
+                    var cost = forward[i - 1][p] + Step(chain, i, states[i - 1][p], states[i][s], nightShift);
                     if (cost < best) (best, from[i][s]) = (cost, p);
                 }
                 forward[i][s] = best + states[i][s].Cost;
@@ -136,7 +139,7 @@ internal sealed class DayTimes
     private double FromMorning(TimeMention first, State state) =>
         _fromMorning && !first.OtherDay && first.NotAfter is null && first.Written.Half == HalfOfDay.Unknown ? Math.Max(0, state.Minutes - DayBegins) / 280.0 + (state.Minutes >= 12 * 60 ? FirstAfterNoon : 0) : 0;
 
-    private static double[][] Backward(List<TimeMention> chain, List<List<State>> states, bool nightShift)
+    private double[][] Backward(List<TimeMention> chain, List<List<State>> states, bool nightShift)
     {
         var backward = new double[chain.Count][];
         for (var i = chain.Count - 1; i >= 0; i--)
@@ -147,7 +150,7 @@ internal sealed class DayTimes
             {
                 var best = double.MaxValue;
                 for (var n = 0; n < states[i + 1].Count; n++)
-                    best = Math.Min(best, Step(chain[i], states[i][s], chain[i + 1], states[i + 1][n], nightShift) + states[i + 1][n].Cost + backward[i + 1][n]);
+                    best = Math.Min(best, Step(chain, i + 1, states[i][s], states[i + 1][n], nightShift) + states[i + 1][n].Cost + backward[i + 1][n]);
                 backward[i][s] = best;
             }
         }
@@ -240,6 +243,9 @@ internal sealed class DayTimes
         "night" => hour is >= 18 or <= 7 ? hour is >= 5 and <= 7 ? 2 : 0 : AgainstPart,
         _ => 0,
     };
+
+    private double Step(List<TimeMention> chain, int at, State a, State b, bool nightShift) =>
+        at == _opening ? FromMorning(chain[at], b) + (b.Minutes >= Day ? FirstNextDay : 0) : Step(chain[at - 1], a, chain[at], b, nightShift);
 
     private static double Step(TimeMention before, State a, TimeMention after, State b, bool nightShift)
     {

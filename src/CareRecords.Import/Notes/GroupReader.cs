@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using CareRecords.Import.Reading;
 using CareRecords.Records;
 using NodaTime;
@@ -61,6 +62,12 @@ internal sealed partial class GroupReader
         // "sats before the 6.15 90 after 93", "my mum did the 2.30": a session that is known by its time.
         var named = timed && group.Times.Count == 1 && NamesTime(group.TimeTerm!);
         if (named && !hasSession && doses.Count == 0 && terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After)) && terms.Exists(IsCheckTerm)) { mentioned = true; foreach (var mention in mentions) mention.Start.SpeaksOfSession = true; }
+        // "secretions were thick and yellow at the 11.00am session"
+        if (named && hasSession && signs.Count > 0 && doses.Count == 0 && !terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Kind is TermKind.Reference || t.Text is "did" or "done" or "had" or "gave"))
+        {
+            (hasSession, mentioned) = (false, true);
+            foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
+        }
         var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => GroupSplitter.IsFeed(t) || t.Is(Sense.SatLabel));
         // "nan did the afternoon one about 4.30"
         if (timed && !named && !hasSession && doses.Count == 0 && Did(terms)) hasSession = true;
@@ -111,7 +118,11 @@ internal sealed partial class GroupReader
     }
 
     // "the 6.15"
-    private bool NamesTime(Term time) => time.Start >= 4 && time.Start <= _at.Text.Length && _at.Text[..time.Start].EndsWith("the ", StringComparison.OrdinalIgnoreCase);
+    private bool NamesTime(Term time) => time.Start <= _at.Text.Length && (_at.Text[..time.Start].EndsWith("the ", StringComparison.OrdinalIgnoreCase) || time.End <= _at.Text.Length && TheClock().IsMatch(_at.Text.AsSpan(time.Start, time.End - time.Start)));
+
+    // "at the 11.00am", not "the back of 6".
+    [GeneratedRegex(@"\bthe \d", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex TheClock();
 
     // "4 spots 3 mins each"
     private static bool CountsSpots(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Is(Sense.Spots) && terms[i - 1] is { Kind: TermKind.Number, Number: >= 2 and <= 12 });
@@ -216,7 +227,7 @@ internal sealed partial class GroupReader
         return false;
     }
 
-    private static bool IsSignTerm(Term t) => t.Is(Sense.Sign) || t.Is(Sense.TempLabel) || t.Is(Sense.BreathLabel) || t is { Kind: TermKind.Number, IsWhole: false, Number: > 35 and < 43 };
+    private static bool IsSignTerm(Term t) => t.Is(Sense.Sign) || t.Is(Sense.TempLabel) || t.Is(Sense.BreathLabel) || SignGrammar.IsBareTemperature(t);
 
     private static bool IsDoseTerm(Term t) => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic);
 

@@ -124,7 +124,8 @@ internal static class GroupSplitter
             if (term.Kind == TermKind.BadTime) { group.BadTime ??= term; continue; }
             if (term.Kind != TermKind.Reference)
             {
-                if (at > 0 && terms[at - 1].Is(Sense.Since) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
+                // "since yesterday" is no day of the event's; "since 10am yesterday" is.
+                if (at > 0 && terms[at - 1].Is(Sense.Since) && (terms[at - 1].Kind != TermKind.Time || term.Is(Sense.DayPart)) && (term.Is(Sense.DayRef) || term.Is(Sense.Weekday))) continue;
                 if (IsOtherDay(terms, at)) { group.Day ??= term; continue; }
                 if (IsPart(terms, at))
                     group.Parts.Add(at > 0 && (terms[at - 1].Is(Sense.After) || terms[at - 1].Is(Sense.Before)) ? term with { Text = terms[at - 1].Text + " " + term.Text } : term);
@@ -293,7 +294,7 @@ internal static class GroupSplitter
             var given = false;
             foreach (var before in groups.Take(untimed ? g : g + (said == 0 ? 0 : 1)))
             {
-                if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg } || t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
+                if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Percent or Unit.Litre } || t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
                 var session = before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
                 if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Areas is not null || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(IsHead) || !details.Exists(t => t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
                 before.Terms.AddRange(details);

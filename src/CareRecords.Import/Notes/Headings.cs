@@ -14,6 +14,9 @@ internal sealed record Heading(DateWritten Date, int ContentStart, bool HasConte
 {
     /// <summary>Whether it names the day after too: "Thu 10 / Fri 11 July".</summary>
     public bool Overnight { get; init; }
+
+    /// <summary>The time that stands before it: "3am" of "3am Friday 15th."; null when none does.</summary>
+    public string? Clock { get; init; }
 }
 
 /// <summary>Finds the day headings of notes.</summary>
@@ -64,6 +67,22 @@ internal static partial class Headings
         }
         return null;
     }
+
+    /// <summary>"Three am Thursday the fourteenth. Sats 88": a day after the time of what follows; null when the line does not begin so.</summary>
+    public static Heading? AfterClock(string line, TermReader reader)
+    {
+        if (!line.AsSpan(0, Math.Min(line.Length, LongestClock)).ContainsAny(Weekdays) || ClockThenDay().Match(line) is not { Success: true } match) return null;
+        if (CellTerms.Read(match.Groups[1].Value) is not [{ Kind: TermKind.Time }] || Read(line, match.Groups[2].Index, reader) is not { Date: { DayOfWeek: not IsoDayOfWeek.None } date } heading) return null;
+        // "9am Friday 15 ml": no day of the month.
+        var ends = heading.ContentStart >= line.Length || ".:,-–".Contains(line[..heading.ContentStart].TrimEnd()[^1], StringComparison.Ordinal);
+        return ends && (date.Day ?? date.First) is not null ? heading with { Clock = match.Groups[1].Value } : null;
+    }
+
+    private const int LongestClock = 32;
+    private static readonly System.Buffers.SearchValues<string> Weekdays = System.Buffers.SearchValues.Create([" mon", " tue", " wed", " thu", " fri", " sat", " sun"], StringComparison.OrdinalIgnoreCase);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*((?:\d{1,4}(?:[:.]\d{2})?|[a-z]+(?: [a-z]+){0,3}?) ?(?:am|pm|[ap]\.m\.)?),? (?:on )?((?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex ClockThenDay();
 
     /// <summary>"NIGHT 23/24", "Night 24-25 March": a night's shift from one day to the next; null when the line opens none.</summary>
     public static Heading? NightOver(string line)

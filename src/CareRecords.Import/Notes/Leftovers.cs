@@ -21,7 +21,7 @@ internal static class Leftovers
             if (kinds == CareKinds.None || terms[i].Is(Sense.Person) || terms[i].Is(Sense.Visit)) continue;
             if ((kinds & CareKinds.Dose) != 0 && timed && told.NamesPrescription is not { Prescribed: true } && !Has(happenings, HappeningKind.Dose)) return terms[i].Text;
             if ((kinds & CareKinds.Feed) != 0 && (group.Times.Count > 0 || (values && (terms[i].Is(Sense.Feed) || terms[i].Is(Sense.Pump) || terms[i].Is(Sense.Bolus) || terms[i].Is(Sense.Bottle)))) && !Has(happenings, HappeningKind.Feed) && !Has(happenings, HappeningKind.Sign)) return terms[i].Text;
-            if ((kinds & CareKinds.Session) != 0 && group.Times.Count > 0 && !Has(happenings, HappeningKind.Session) && !Has(happenings, HappeningKind.Omitted)) return terms[i].Text;
+            if ((kinds & CareKinds.Session) != 0 && group.Times.Count > 0 && !Has(happenings, HappeningKind.Session) && !Has(happenings, HappeningKind.Omitted) && !told.Mentions.Any(m => m.Start.SpeaksOfSession)) return terms[i].Text;
             if ((kinds & CareKinds.Check) != 0 && values && !Has(happenings, HappeningKind.Check) && !(terms[i].Is(Sense.Desat) && !terms.Exists(t => t.Number is >= 60 and <= 100)) && !terms[i].Is(Sense.Route)) return terms[i].Text;
             if (terms[i].Is(Sense.TempLabel) && values && !Has(happenings, HappeningKind.Sign)) return terms[i].Text;
         }

@@ -41,7 +41,7 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex CalledSo();
 
-    // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works": the word for what was just told.
+    // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works", "I refer to this below as the full programme": the word for what was just told.
     private static FamilyWord? JustPut(string line)
     {
         if (JustPuts().Match(line) is not { Success: true } match) return null;
@@ -51,7 +51,7 @@ internal static partial class LegendReader
         return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex JustPuts();
 
     /// <summary>Whether a line that explains a word in passing tells what was done as well.</summary>

@@ -10,7 +10,7 @@ internal static partial class LegendReader
 {
     private const int LongestWord = 30;
     private const int LongestLine = 400;
-    private static readonly System.Buffers.SearchValues<string> Explaining = System.Buffers.SearchValues.Create(["put ", "call", "write ", "say ", "(=", "( =", "this is ", "that is "], StringComparison.OrdinalIgnoreCase);
+    private static readonly System.Buffers.SearchValues<string> Explaining = System.Buffers.SearchValues.Create(["put ", "call", "refer to ", "write ", "say ", "(=", "( =", "this is ", "that is "], StringComparison.OrdinalIgnoreCase);
     private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
     private static readonly System.Buffers.SearchValues<string> AnyVerb = System.Buffers.SearchValues.Create(Verbs, StringComparison.OrdinalIgnoreCase);
     private static readonly System.Buffers.SearchValues<string> Equating = System.Buffers.SearchValues.Create([" is", " are", " means"], StringComparison.OrdinalIgnoreCase);
@@ -52,7 +52,7 @@ internal static partial class LegendReader
         if (Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase)) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
         // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
         if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal)
-            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length - 1) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20) && !several.Zip(several.Skip(1)).Any(p => PartsOnePair(p.First, p.Second)))
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length / 2) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20) && !several.Zip(several.Skip(1)).Any(p => PartsOnePair(p.First, p.Second)))
         {
             foreach (var part in line.Split(" / "))
                 if (part.Contains('=')) words.AddRange(Read(part)); else Listed(part, words, 1);
@@ -154,9 +154,10 @@ internal static partial class LegendReader
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(\p{L}{3,}) \(([A-Z]{1,3})\)", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex PlaceAndSign();
 
-    // "RL = right lower LU / RU = uppers": the stroke stands between two signs of one meaning.
+    // "RL = right lower LU / RU = uppers", "T = temperature. b / a = before / after": the stroke stands between two signs of one meaning.
     private static bool PartsOnePair(string before, string after) =>
-        before[(before.LastIndexOf(' ') + 1)..] is { Length: > 0 and <= 3 } one && after.Split(' ') is [{ Length: > 0 and <= 3 } other, "=", ..] && one.Length == other.Length && one.All(char.IsUpper) && other.All(char.IsUpper);
+        before[(before.LastIndexOf(' ') + 1)..] is { Length: > 0 and <= 3 } one && after.Split(' ') is [{ Length: > 0 and <= 3 } other, "=", ..] && one.Length == other.Length
+        && (one.All(char.IsUpper) && other.All(char.IsUpper) || one.All(char.IsLetter) && (before.Length == one.Length || before[..^(one.Length + 1)].TrimEnd()[^1..] is "." or "," or ";"));
 
     private static IEnumerable<string> SignsAndWords(string entry)
     {
@@ -168,7 +169,7 @@ internal static partial class LegendReader
     /// <summary>Whether a line calls itself a key.</summary>
     public static bool IsTitled(string line) => Titles.Any(t => line.TrimStart().StartsWith(t, StringComparison.OrdinalIgnoreCase));
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z]{1,3}),? ([A-Z]{1,3}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Z][A-Za-z]{0,2})(?:,| /)? ([A-Z][A-Za-z]{0,2}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex TwoSigns();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^(L([A-Za-z])),?(?: and| /)? ?/?(R\2)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
@@ -204,7 +205,7 @@ internal static partial class LegendReader
         // "The usual for anyone new (Ann!!)": what stands in brackets explains nothing.
         if (key.IndexOf('(', StringComparison.Ordinal) is > 0 and var bracket && key.Contains(')', StringComparison.Ordinal)) key = key[..bracket];
         // "LB RB = left/right bottom": two signs and what they share.
-        if (TwoSigns().Match(key.Trim() + " = " + means.Trim()) is { Success: true } two)
+        if (TwoSigns().Match(key.Trim() + " = " + means.Trim()) is { Success: true } two && IsSideOrArea(two.Groups[3].Value) && IsSideOrArea(two.Groups[4].Value))
         {
             words.Add(new FamilyWord(two.Groups[1].Value, $"{two.Groups[3].Value} {two.Groups[5].Value}"));
             words.Add(new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}"));
@@ -249,7 +250,7 @@ internal static partial class LegendReader
         // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
         if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) return;
         if (Leading(means) is >= 50 and <= 100) return;
-        if (!key.Any(char.IsLetter) || !means.Any(char.IsLetter)) return;
+        if (!key.Any(char.IsLetter) && key is not [not (>= '0' and <= '9')] || !means.Any(char.IsLetter)) return;
         if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit) && !Explains(key, means)) return;
         // "salb = 4 puffs 7.30" tells of a dose.
         if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
@@ -261,6 +262,8 @@ internal static partial class LegendReader
         // "Ox 0.5 = litres": the number is an example.
         if (CellTerms.Read(key) is [{ Kind: TermKind.Word } flow, { Kind: TermKind.Number, IsWhole: false }] && CellTerms.Read(means) is [{ } litres] && litres.Is(Sense.Unit, "litre")) { words.Add(new FamilyWord(key[flow.Start..flow.End], "oxygen")); return; }
         means = OfOneTechnique(WithoutSynonym(OfOnePlace(SideAndArea(means))));
+        // "O2 = litres": the unit of its numbers; the word keeps its meaning.
+        if (CellTerms.Read(key) is [{ } measured] && (measured.Is(Sense.OxygenLabel) || measured.Is(Sense.SatLabel) || measured.Is(Sense.Pump)) && CellTerms.Read(means).TrueForAll(t => t.Is(Sense.Unit) || t.Is(Sense.Per))) return;
         // "perc = mins per lobe": what its numbers count; the word keeps its meaning.
         if (CellTerms.Read(key) is [{ } technique] && technique.Is(Sense.Technique) && CellTerms.Read(means) is [{ } counted, ..] told && counted.Is(Sense.Unit, "min") && !told.Exists(t => t.Is(Sense.Technique) || GroupSplitter.IsHead(t))) return;
         if (key.Contains('/')) Pair(key, means, words);
@@ -272,6 +275,8 @@ internal static partial class LegendReader
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !GroupSplitter.IsHead(word) && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }
     }
+
+    private static bool IsSideOrArea(string word) => CellTerms.Read(word) is [{ } term] && (term.Is(Sense.Side) || term.Is(Sense.Area));
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^([A-Za-z]{1,2})(\d{1,2})$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex CodeWithNumber();

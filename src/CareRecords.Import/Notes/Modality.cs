@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using CareRecords.Import.Reading;
 
 namespace CareRecords.Import.Notes;
@@ -25,7 +26,7 @@ internal static class Modality
             // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
             // Neither reaches further than its own words.
-            chunk.Unreal |= IsUnsure(chunk) || LeavesOutATime(chunk);
+            chunk.Unreal |= IsUnsure(chunk) || LeavesOutATime(chunk) || IsSignOfAnother(chunk);
         }
 
         if (chunks.Find(IsUnsureOfAll) is { } unsure) foreach (var chunk in chunks) chunk.Unreal |= chunk.Sentence >= unsure.Sentence - 1 && chunk.Sentence <= unsure.Sentence;
@@ -80,6 +81,19 @@ internal static class Modality
         return chunk.Terms.FindIndex(t => t.Text.Split(' ')[^1] is "brother" or "sister" or "cousin") is >= 0 and var relative && relative < took
             && !chunk.Terms.Take(relative).TakeLast(2).Any(t => t.Text.Split(' ')[0] is "with" or "by" or "from" or "to" or "for" or "like" or "after" or "and");
     }
+
+    // "neighbour's child is having fever 39", "the cat was sick on the rug", "his brother has a cough": signs of somebody else.
+    private static bool IsSignOfAnother(Chunk chunk)
+    {
+        if (!chunk.Terms.Exists(t => t.Is(Sense.Sign) || t.Is(Sense.TempLabel))) return false;
+        var other = chunk.Terms.FindIndex(t => Others.Contains(t.Text.Split(' ')[^1]));
+        if (other is < 0 or > 3 || chunk.Terms.Take(other).Any(t => t.Kind != TermKind.Word || GroupSplitter.IsHead(t) || t.Text is "with" or "by" or "from" or "to" or "at" or "for" or "like" or "after" or "and")) return false;
+        var verb = chunk.Terms.FindIndex(other + 1, t => t.Text.Split(' ')[0] is "is" or "has" or "had" or "was" or "got" or "having" or "threw" or "vomited");
+        return verb >= 0 && verb <= other + 2 && !chunk.Terms.Exists(t => t.Text is "him" or "her" || t.Is(Sense.Person));
+    }
+
+    private static readonly FrozenSet<string> Others = FrozenSet.ToFrozenSet(
+        ["brother", "sister", "cousin", "cousins", "neighbour", "neighbours", "neighbor", "neighbors", "cat", "dog", "friend", "husband", "wife", "uncle", "aunt", "aunty", "granny", "dad", "mum", "mom", "mam"], StringComparer.Ordinal);
 
     private static bool IsOfDose(Chunk chunk) => chunk.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.MedicineWord) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Puffs });
 

@@ -109,14 +109,17 @@ internal static class Neighbours
     private static int? BothEachSide(List<Term> terms, int i) =>
         terms[i].Text == "both" && terms[i].Is(Sense.Side) && At(terms, i + 1)?.Kind is TermKind.Quantity or TermKind.Number && terms.Skip(i + 2).Take(2).Any(t => t.Is(Sense.EachSide) || t.Is(Sense.Each)) ? Means(terms, i) : null;
 
-    // "off at 5.40 no scratch that 5.50": the later time stands for the earlier.
+    // "off at 5.40 no scratch that 5.50", "7.00pm (correction: 7.30pm)": the later time stands for the earlier.
     private static int? TimeSaidAgain(List<Term> terms, int i)
     {
-        if (i == 0 || !(terms[i].Is(Sense.Correction) && !terms[i].Is(Sense.Not)) && terms[i].Text is not "no" || At(terms, i + 1) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant }) return null;
-        var first = i > 1 && terms[i - 1].Text is "no" or "," ? i - 2 : i - 1;
+        if (i == 0 || !(terms[i].Is(Sense.Correction) && !terms[i].Is(Sense.Not)) && terms[i].Text is not "no" || At(terms, i + 1) is not { } next) return null;
+        var last = next.IsSymbol(":") ? i + 2 : i + 1;
+        if (At(terms, last) is not { Kind: TermKind.Time, Times.Count: 0, Clock: { } meant }) return null;
+        var first = i > 1 && terms[i - 1].Text is "no" or "," or "(" ? i - 2 : i - 1;
         if (terms[first] is not { Kind: TermKind.Time, Times.Count: 0 } said) return null;
         terms[first] = said with { Clock = meant.Start is { Half: HalfOfDay.Unknown, TwentyFourHour: false } && said.Clock is { Start.Half: not HalfOfDay.Unknown and var half } ? meant with { Start = meant.Start.In(half) } : meant };
-        terms.RemoveRange(first + 1, i + 1 - first);
+        if (terms[i - 1].IsSymbol("(") && At(terms, last + 1)?.IsSymbol(")") == true) last++;
+        terms.RemoveRange(first + 1, last - first);
         return first;
     }
 

@@ -168,6 +168,7 @@ internal sealed class NotesRun
             }
             else if (_clocks.Contains(i)) continue;
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
+            else if (Headings.AfterClock(line, _reader) is { } timed) _headings[i] = timed;
             else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) _headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
             else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) _headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
             else if (dashedDays && DateGrammar.DashedDay(line, out var words) is { } dashed) _headings[i] = new Heading(dashed, words, words < line.Length, line[..words].Trim(), false, false);
@@ -265,6 +266,7 @@ internal sealed class NotesRun
                     date = own;
                 }
                 if (prefix.Stamp is null) _marks[i] = LineMarks.Heading;
+                if (heading.Clock is { } clock) (content, from) = ($"{clock} {content[from..]}", 0);
             }
             else
             {

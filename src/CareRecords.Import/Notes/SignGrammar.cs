@@ -59,8 +59,10 @@ internal static class SignGrammar
         return null;
     }
 
-    // 35.0 to 42.0 with a decimal is a temperature wherever it stands: nothing else in these notes looks like it.
-    private static bool IsTemperature(Term term) => term is { Kind: TermKind.Number, IsWhole: false, Number: >= 35 and <= 42.5 } && term.Text.Length == 4
+    /// <summary>Whether a bare number is a temperature wherever it stands: 35.0 to 42.5 or 96.0 to 107.9 with one decimal, which nothing else in these notes looks like.</summary>
+    public static bool IsBareTemperature(Term term) => term is { Kind: TermKind.Number, IsWhole: false, Number: (>= 35 and <= 42.5) or (>= 96 and < 108) } && term.Text[^2] is '.' or ',';
+
+    private static bool IsTemperature(Term term) => IsBareTemperature(term)
         || term is { Kind: TermKind.Quantity, Unit: Unit.Celsius, Number: >= 34 and <= 43 } or { Kind: TermKind.Quantity, Unit: Unit.Fahrenheit, Number: >= 94 and <= 110 };
 
     private static double? Celsius(Term term) => term.Unit switch

@@ -86,8 +86,8 @@ internal static class TimeLists
             next = i + 1;
             taken = next - at;
         }
-        // "physio 7.20, 7.05 salbutamol": the last time is of what follows it.
-        if (list.Count >= 2 && at > 0 && GroupSplitter.IsHead(terms[at - 1]) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        // "physio 7.20, 7.05 salbutamol", "O2 to 0.25 L at 2 pm, 2.30 pm SpO2 95": the last time is of what follows it.
+        if (list.Count >= 2 && at > 0 && (GroupSplitter.IsHead(terms[at - 1]) || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
         {
             list.RemoveAt(list.Count - 1);
             next--;
@@ -149,6 +149,8 @@ internal static class TimeLists
 
         return pairs > 1 && !(i < terms.Count && terms[i].Kind is TermKind.Number or TermKind.Quantity);
     }
+
+    private static bool IsFlow(List<Term> terms, int at) => terms[at] is { Kind: TermKind.Quantity, Unit: Unit.Litre or Unit.MlMin } || terms[at].Kind == TermKind.Number && terms.GetRange(Math.Max(0, at - 3), Math.Min(3, at)).Exists(t => t.Is(Sense.OxygenLabel));
 
     private static bool IsInhaled(Term term) => term.ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) is CareRecords.Records.MedicineClass.Bronchodilator or CareRecords.Records.MedicineClass.InhaledSteroid;
 

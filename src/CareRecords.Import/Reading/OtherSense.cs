@@ -14,6 +14,7 @@ internal static class OtherSense
             if (IsLowerChest(terms, i) || IsPlaceBy(terms, i, "below") || IsAreaBesideSide(terms, i, "down")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "lower")] };
             else if (IsUpperChest(terms, i) || IsPlaceBy(terms, i, "above") || IsAreaBesideSide(terms, i, "up")) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] };
             else if (IsCorner(terms, i) is { } corner) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.SideArea, corner)] };
+            else if (IsBeforeReading(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Before, "")] };
             else if (IsMealFed(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [.. terms[i].Meanings, new Meaning(Sense.Feed, "")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
@@ -27,6 +28,11 @@ internal static class OtherSense
             (terms[at].Text[1] == 'l' ? "left " : "right ") + (terms[at].Text[0] == 'b' ? "lower" : "upper"),
         _ => null,
     };
+
+    // "94 bf 96 after": before, not breastfed.
+    private static bool IsBeforeReading(List<Term> terms, int at) => terms[at].Text == "bf" && at > 0 && terms[at - 1] is { Kind: TermKind.Number, Number: >= LeastSaturation and <= 100 };
+
+    private const int LeastSaturation = 70;
 
     private static bool IsTimed(List<Term> terms, int at) => at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Number, Number: <= MostMinutes };
 

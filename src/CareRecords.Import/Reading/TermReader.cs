@@ -124,7 +124,7 @@ internal sealed class TermReader
         var terms = new List<Term>(tokens.Count);
         for (var i = 0; i < tokens.Count;)
         {
-            if (_family.Count > 0 && TryFamily(tokens, i, terms, out var taken)) { i += taken; continue; }
+            if (_family.Count > 0 && TryFamily(line, tokens, i, terms, out var taken)) { i += taken; continue; }
             var token = tokens[i];
             if (token.Kind is not TokenKind.Clock && _vocabulary.Find(tokens, i, out var length, out var mended) is { } meanings
                 && !(token.Kind is TokenKind.Number or TokenKind.Numbers && length == 1) && !(length == 1 && _ignored.Contains(token.Text)))
@@ -174,7 +174,7 @@ internal sealed class TermReader
         Glued = token.Glued,
     };
 
-    private bool TryFamily(List<Token> tokens, int at, List<Term> into, out int taken)
+    private bool TryFamily(string line, List<Token> tokens, int at, List<Term> into, out int taken)
     {
         taken = 0;
         // "0,5 l" is litres, whatever "L" alone stands for.
@@ -195,6 +195,8 @@ internal sealed class TermReader
             if (!fits) continue;
             // "b4" is before, whatever "b" alone stands for; not where B is a place of the chest and no reading stands before it ("P 0700 B4 T2").
             if (_vocabulary.Find(tokens, at, out var length, out _) is not null && length > phrase.Key.Length && !(IsPlace(phrase.Meaning) && !(at > 0 && tokens[at - 1] is { Kind: TokenKind.Number, Number: >= LeastSaturation and <= 100 }))) continue;
+            // "a big green plug" holds no "A = on air".
+            if (phrase.Word is "A" && line[tokens[at].Start] == 'a' && at + 1 < tokens.Count && tokens[at + 1].Kind == TokenKind.Word) continue;
             Place(phrase, tokens[at], tokens[at + phrase.Key.Length - 1], into);
             taken = phrase.Key.Length;
             return true;

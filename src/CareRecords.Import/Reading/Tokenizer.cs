@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 
 namespace CareRecords.Import.Reading;
@@ -53,7 +54,20 @@ internal sealed class Tokenizer
             while (Char(_at) == '.' && char.IsLetter(Char(_at + 1)) && !char.IsLetter(Char(_at + 2)) && !IsDigit(_at + 2)) _at += 2;
             if (_at - start > 1 && Char(_at) == '.') _at++;
         }
-        Add(TokenKind.Word, start, _pool.Fold(_line.AsSpan(start, _at - start)));
+        var end = _at;
+        if (Char(_at) == '.' && IsShortened(letters) && GoesOn(_at + 1)) _at++;
+        Add(TokenKind.Word, start, _pool.Fold(_line.AsSpan(start, end - start)));
+    }
+
+    // "ox. 1/2", "temp. 38.1": the stop belongs to the word.
+    private static bool IsShortened(ReadOnlySpan<char> word) => word.Length is >= 2 and <= 6 && Shortened.GetAlternateLookup<ReadOnlySpan<char>>().Contains(word);
+
+    private static readonly FrozenSet<string> Shortened = FrozenSet.ToFrozenSet(["ox", "oxy", "temp", "resp", "approx"], StringComparer.OrdinalIgnoreCase);
+
+    private bool GoesOn(int at)
+    {
+        while (Char(at) == ' ') at++;
+        return IsDigit(at) || char.IsLower(Char(at));
     }
 
     private bool IsApostropheInside() => _line[_at] is '\'' or '’' or '`' && IsLetter(_at + 1);

@@ -1,29 +1,11 @@
-using CareRecords.Import.Notes;
 using CareRecords.Records;
-using NodaTime;
+using static CareRecords.Import.Tests.Notes.Telling;
 
 namespace CareRecords.Import.Tests.Notes;
 
 /// <summary>Sentences whose second half leans on the first. The lines are invented; each result is written as one text.</summary>
 public sealed class SentencesTests
 {
-    private static NotesReading Read(params string[] lines) => Whole(["Tue 4 March 2025", .. lines]);
-
-    // Notes with lines above their first day.
-    private static NotesReading Whole(params string[] lines) => NotesReader.Read(new SourceText("n.txt", lines), new ReadingContext { NotAfter = new LocalDate(2025, 3, 20), DateOrder = DateOrder.DayMonthYear });
-
-    private static string Told(NotesReading reading) => string.Join("; ", reading.Entries.OrderBy(e => e.When.Stated).Select(e => Clock(e.Start) + (e.End is null ? "" : "-" + Clock(e.End)) + " " + e switch
-    {
-        Session s => "session " + string.Join(' ', s.Areas.Select(a => $"{a.Side.ToString()[0]}{a.Area.ToString()[0]}{a.Minutes}")),
-        Feed f => $"feed {f.Millilitres}{(f.MillilitresPerHour is { } rate ? $"@{rate}" : "")}",
-        Dose d => $"{d.Medicine} {d.Amount}",
-        Check c => $"check {c.SpO2}{(c.SpO2High is { } high ? $"-{high}" : "")}{(c.OxygenLitresPerMinute is { } flow ? System.FormattableString.Invariant($" on {flow}") : "")}",
-        Sign s => $"{s.What} {s.Value}",
-        _ => "?",
-    }).Select(s => s.TrimEnd()));
-
-    private static string Clock(UncertainTime? time) => time?.Stated.TimeOfDay.ToString("HH:mm", null) ?? "";
-
     [Theory]
     [InlineData("ibuprofen 4 ml 09:30, then 5.30pm", "09:30 ibuprofen 4 ml; 17:30 ibuprofen 4 ml")]
     [InlineData("first amoxicillin 5 ml 08:00, second 16:00", "08:00 amoxicillin 5 ml; 16:00 amoxicillin 5 ml")]
@@ -118,37 +100,8 @@ public sealed class SentencesTests
     }
 
     [Fact]
-    public void ATimeWithNotDone_TellsOfNothing_AndAsksNothing()
-    {
-        var reading = Whole("X = not done", "Tue 4 March 2025", "07:00 chest LL3 RL3", "19.30 X", "20:00 not done");
-        Assert.Equal("07:00 session LL3 RL3", Told(reading));
-        Assert.Empty(reading.Problems);
-    }
-
-    [Fact]
     public void LineTakenBack_IsSetAsideWithThatReason() =>
         Assert.Contains(Read("17:00 chest LL3 RL3", "ignore the line above").SetAside, s => s.Source.Line == 2 && s.Why == "taken back by the line after it");
-
-    [Theory]
-    [InlineData("As taught: percussion on RLL LLL RUL LUL. \"Full set\" = 3 min on every area.", "06:50 full set", "06:50 session RL3 LL3 RU3 LU3")]
-    [InlineData("perc = cupping, lowers L and R 4 min each unless I say different", "08:00 perc", "08:00 session LL4 RL4")]
-    [InlineData("Log. SpO2 / HR. RA = room air, perc = mins per lobe", "07:10 perc LLL 4 RLL 4. SpO2 95 RA", "07:10 session LL4 RL4; 07:10 check 95 on 0")]
-    [InlineData("C = clapping. BL BR = bottom left / right, TL TR = top left / right, number after = mins", "06.50 C BL3 BR3 TL2", "06:50 session LL3 RL3 LU2")]
-    [InlineData("S = sats. 93>95 is before > after. A = air. Ox 0.5 = litres", "06.45 S 92 Ox 0.25", "06:45 check 92 on 0.25")]
-    [InlineData("F = feed down the button, ml. T = temp", "18.00 F 180", "18:00 feed 180")]
-    [InlineData("LL = left lower, RL = right lower, LU and RU the tops. K = klop (cupped hand).", "06h55 K LL 3 RL 3 LU 2", "06:55 session LL3 RL3 LU2")]
-    [InlineData("Key: P = percussion, B = bases (lower), T = tops (upper), both sides, mins each side", "0715 P B3 T2", "07:15 session LL3 RL3 LU2 RU2")]
-    [InlineData("NIGHT LOG, home nursing. CPT per order: perc LLL RLL 4 min ea, LUL RUL 3 min ea", "2145 CPT per order", "21:45 session LL4 RL4 LU3 RU3")]
-    [InlineData("SpO2 all taken without oxygen", "07:00 sats 95", "07:00 check 95 on 0")]
-    [InlineData("physio = cupped hand, low left and low right", "07:00 physio 3 each side", "07:00 session LL3 RL3")]
-    [InlineData("Clap = lower L, lower R, upper L, upper R", "06:30 clap 2 min each area", "06:30 session LL2 RL2 LU2 RU2")]
-    [InlineData("physio = bottoms then tops, both sides", "06:45 physio 3 bottoms 2 tops", "06:45 session LL3 RL3 LU2 RU2")]
-    [InlineData("LB RB = bases, LT RT = tops", "06:45 chest LB3 RB3 LT2 RT2", "06:45 session LL3 RL3 LU2 RU2")]
-    [InlineData("pump = the salbutamol inhaler", "06:05 2 pumps", "06:05 salbutamol")]
-    [InlineData("sat = sats, air unless said", "07:00 sat 93 on 1L", "07:00 check 93 on 1")]
-    [InlineData("Obs written SpO2 / HR", "03:00 96 / 85 air", "03:00 check 96 on 0")]
-    [InlineData("SpO2 x/y = before CPT / after CPT", "06:35 CPT RL3 LL3. SpO2 95/97", "06:35 session RL3 LL3; 06:35 check 95; 06:35 check 97")]
-    public void KeyAboveTheFirstDay_ExplainsWhatFollows(string key, string line, string expected) => Assert.Equal(expected, Told(Whole(key, "Tue 4 March 2025", line)));
 
     [Theory]
     [InlineData("14:00 sats 86. Oxygen 2 l. 92 at 14:20, 94 at 14:50", "14:00 check 86; 14:00 check  on 2; 14:20 check 92 on 2; 14:50 check 94 on 2")]
@@ -169,16 +122,6 @@ public sealed class SentencesTests
     [InlineData("Clapping was at eight this morning, and at one and six, lower four minutes a side", "08:00 session LL4 RL4; 13:00 session LL4 RL4; 18:00 session LL4 RL4")]
     public void Details_SaidOfAll_AreOfEach(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
-    [Theory]
-    [InlineData("610 pump off 625 salbutamol 4 puffs 645 chest bottoms 3 each side", "-06:10 feed; 06:25 salbutamol 4 puffs; 06:45 session LL3 RL3")]
-    [InlineData("pump off 6.15 am puffs at 6.45 am", "-06:15 feed; 06:45 unknown")]
-    [InlineData("feed 9am 100, 2pm 100", "09:00 feed 100; 14:00 feed 100")]
-    [InlineData("20:15 chest bottoms 3 each. temp 38.4. paracetamol 7.5ml after", "20:15 session LL3 RL3; 20:15 paracetamol 7.5 ml; 20:15 temperature 38.4 C")]
-    [InlineData("pump not on tonight, on the ward's orders", "")]
-    [InlineData("05:30 pump aff, vomited mucus", "-05:30 feed; 05:30 vomit mucus")]
-    [InlineData("19:30 just bottoms no vibs", "19:30 session LL RL")]
-    public void SeveralTimes_OrNone_InOneChunk(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
-
     [Fact]
     public void ASessionNamedByItsTimeOrPlace_IsNotToldTwice()
     {
@@ -195,16 +138,6 @@ public sealed class SentencesTests
         Assert.Single(reading.Problems);
     }
 
-    [Theory]
-    [InlineData("When I write full it is left down 3 min, right down 3 min, left up 2 min, right up 2 min", "full")]
-    [InlineData("PLAN (on the fridge): physio twice a day. LL 3, RL 3, LU 2, RU 2", "physio per plan")]
-    public void Key_InASentence_IsUsed(string key, string words) =>
-        Assert.Equal("07:15 session LL3 RL3 LU2 RU2", Told(Read(key, "07:15 " + words)));
-
-    [Fact]
-    public void Letters_OfAKeyDoNotTakeSmallWordsApart() =>
-        Assert.Equal("07:00 salbutamol; 20:30 feed @50", Told(Read("Key: N = salbutamol neb, O = oxygen, P = physio", "07:00 N, no P, visitors", "20:30 pump on 50 ml/h")));
-
     [Fact]
     public void Reason_OfWhatWasNotDone_IsNotDenied()
     {
@@ -212,16 +145,6 @@ public sealed class SentencesTests
         Assert.DoesNotContain(reading.Entries, e => e is Session);
         Assert.Single(reading.Omitted);
     }
-
-    [Theory]
-    [InlineData("clapping seven eleven three and seven, bottoms three minutes each", "07:00 session LL3 RL3; 11:00 session LL3 RL3; 15:00 session LL3 RL3; 19:00 session LL3 RL3")]
-    [InlineData("clapping seven thirty eleven thirty three thirty seven thirty, bottoms three minutes each", "07:30 session LL3 RL3; 11:30 session LL3 RL3; 15:30 session LL3 RL3; 19:30 session LL3 RL3")]
-    [InlineData("physio at 7 11 3 and 7, lowers 4 mins each", "07:00 session LL4 RL4; 11:00 session LL4 RL4; 15:00 session LL4 RL4; 19:00 session LL4 RL4")]
-    public void HoursSaidWithoutStops_AreARow(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
-
-    [Fact]
-    public void MinutesInARow_AreNoHours() =>
-        Assert.Equal(7, Assert.Single(Read("07:15 physio, all four places 3, 3, 2, 2").Entries.OfType<Session>()).Start!.Stated.Hour);
 
     [Theory]
     [InlineData("07:10 and 18:00 percussion lowers 3 min each, vibs 1 min each. No vibs on the 18:00", "07:10 session LL3 RL3 LU1 RU1; 18:00 session LL3 RL3")]
@@ -253,31 +176,6 @@ public sealed class SentencesTests
     }
 
     [Theory]
-    [InlineData("24.11. Monday", "Monday 24.11.")]
-    [InlineData("2.12. Tuesday", "2/12 Tuesday")]
-    public void DayAndMonthWithStops_BeforeAWeekday_HeadADay(string heading, string same)
-    {
-        static string Read(string head) => string.Join(' ', NotesReader.Read(new SourceText("n.txt", [head, "07:00 physio"]), new ReadingContext { NotAfter = new LocalDate(2025, 12, 20), DateOrder = DateOrder.DayMonthYear }).Entries.Select(e => e.When.Stated.Date.ToString("uuuu-MM-dd", null)));
-        Assert.Equal(Read(same), Read(heading));
-        Assert.NotEqual("", Read(heading));
-    }
-
-    [Fact]
-    public void RemarkOnAnotherDayInBrackets_OpensNoDay()
-    {
-        var reading = NotesReader.Read(new SourceText("n.txt", ["Sat 19/07", "07:00 physio", "Mon 21/07", "(Sunday not written, his gran had him)", "07:30 physio"]), new ReadingContext { NotAfter = new LocalDate(2025, 7, 30), DateOrder = DateOrder.DayMonthYear });
-        Assert.Equal([19, 21], reading.Entries.OfType<Session>().Select(s => s.Start!.Stated.Day));
-    }
-
-    [Fact]
-    public void SmallDayAndMonth_BeforeCare_AreADay_WhereOtherLinesBeginSo()
-    {
-        string[] lines = ["15/12 P 0700", "18/12 P 0710", "21/12 P 0700", "28/12 P 0700", "2/1 P 0650"];
-        var reading = NotesReader.Read(new SourceText("n.txt", ["P = percussion", .. lines]), new ReadingContext { NotAfter = new LocalDate(2026, 1, 10), DateOrder = DateOrder.DayMonthYear });
-        Assert.Equal(new LocalDate(2026, 1, 2), reading.Entries.OfType<Session>().Max(s => s.Start!.Stated).Date);
-    }
-
-    [Theory]
     [InlineData("She did the right side herself for 5 minutes")]
     [InlineData("05:10 and again")]
     public void WhatGivesNoRecord_IsAsked(string line)
@@ -296,14 +194,6 @@ public sealed class SentencesTests
     [InlineData("08:45 called clinic: chest four times daily, salbutamol 4 puffs each time", "")]
     [InlineData("surgery rang back. Chest four times a day until it clears", "")]
     public void WordsThatWereMisread(string line, string expected) => Assert.Equal(expected.Split("; ").Order(), Told(Read(line)).Split("; ").Order());
-
-    [Theory]
-    [InlineData("Amoxicillin was started last night at 8, 5 ml", "2025-03-03 20:00")]
-    [InlineData("clapped him last night at 9pm", "2025-03-03 21:00")]
-    [InlineData("sats 92 last night at 3am", "2025-03-04 03:00")]
-    [InlineData("sats 92 at 3.30am last night", "2025-03-04 03:30")]
-    public void LastNight_IsTheEveningBefore_AndTheSmallHoursOfTheDay(string line, string expected) =>
-        Assert.Equal(expected, Assert.Single(Read(line).Entries).When.Stated.ToString("uuuu-MM-dd HH:mm", null));
 
     [Theory]
     [InlineData("could not do the evening percussion, neb machine not working")]
@@ -342,14 +232,6 @@ public sealed class SentencesTests
     public void WhatElseWasMissed_TakesNoSessionAway(string line, int sessions, int feeds) =>
         Assert.Equal((sessions, feeds), (Read(line).Entries.OfType<Session>().Count(), Read(line).Entries.OfType<Feed>().Count()));
 
-    [Fact]
-    public void ListOfTimes_ThenNotDone_IsAsked()
-    {
-        var reading = Read("physio 11.15am, 3pm - not done");
-        Assert.Empty(reading.Entries);
-        Assert.Contains("which of these was left out", Assert.Single(reading.Problems).Why, StringComparison.Ordinal);
-    }
-
     [Theory]
     [InlineData("0545 albuterol", "0620 mom up, report given. 2 wet diapers")]
     [InlineData("0545 albuterol", "0215 texted mom, OK for acetaminophen 160 mg")]
@@ -386,31 +268,10 @@ public sealed class SentencesTests
     }
 
     [Fact]
-    public void KeyThatNamesTheUnitOfOxygen_ReadsTheNumbersBesideIt()
-    {
-        var reading = Whole("Std = clapping LL3 RL3 LU2 RU2", "O = oxygen l/min (O0 = air), S = sats before>after", "Tue 4 March 2025", "18h40 Std S 95>97 O0,25");
-        Assert.Equal("18:40 session LL3 RL3 LU2 RU2; 18:40 check 95 on 0.25; 18:40 check 97 on 0.25", Told(reading));
-    }
-
-    [Fact]
     public void HourBehindAnInhaler_IsNoNumberOfPuffs()
     {
         var reading = Read("salbutamol 2 puffs 7pm", "physio 7.15 pm", "Wed 5 March", "inhaler 7, physio quarter past 7 pm");
         Assert.DoesNotContain(reading.Entries.OfType<Dose>(), d => d.Amount == "7 puffs");
         Assert.True(reading.Entries.OfType<Dose>().Count() == 2 || reading.Problems.Count == 1);
-    }
-
-    [Fact]
-    public void RoutineAsShown_StandsForWhatWasShown()
-    {
-        var reading = Whole("Chest as shown by the physiotherapist: cupped hand, lower left three minutes, lower right three minutes, upper left two, upper right two.", "Tue 4 March 2025", "8.00 a.m. Chest, as shown.");
-        Assert.Equal("08:00 session LL3 RL3 LU2 RU2", Told(reading));
-    }
-
-    [Fact]
-    public void WordForASessionJustTold_KeepsThatSession()
-    {
-        var reading = Read("Done at 7.25am. 4 mins clapping each of low left, low right, high left, high right. Calling that the full works from here on", "full works 6pm");
-        Assert.Equal("07:25 session LL4 RL4 LU4 RU4; 18:00 session LL4 RL4 LU4 RU4", Told(reading));
     }
 }

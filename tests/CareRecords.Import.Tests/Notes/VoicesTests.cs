@@ -38,6 +38,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentySixth", 0.957, 0.977, 0.988, 13)]
     [InlineData("TwentySeventh", 0.946, 0.964, 0.987, 16)]
     [InlineData("TwentyEighth", 0.775, 0.895, 0.946, 36)]
+    [InlineData("TwentyNinth", 0.1, 0.1, 0.1, 999)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -82,6 +83,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentySixth")]
     [InlineData("TwentySeventh")]
     [InlineData("TwentyEighth")]
+    [InlineData("TwentyNinth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

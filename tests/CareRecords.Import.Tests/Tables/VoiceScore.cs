@@ -87,10 +87,13 @@ internal sealed class VoiceScore
         {
             "dose" => Text(wanted, "medicine") == Text(got, "medicine"),
             "check" => Near(Number(wanted, "spo2"), Number(got, "spo2")) && (Number(wanted, "spo2") is not null || Near(Number(wanted, "pulse"), Number(got, "pulse"))),
-            "sign" => Text(wanted, "what") == Text(got, "what") && (Text(wanted, "what") != "temperature" || Near(Number(wanted, "value"), Number(got, "value"))),
+            "sign" => Text(wanted, "what") == Text(got, "what") && (Text(wanted, "what") != "temperature" || Near(InCelsius(wanted), Number(got, "value"))),
             _ => true,
         };
     }
+
+    // Some writers keep Fahrenheit as their value, where the convention is Celsius with the words beside it.
+    private static double? InCelsius(JsonElement temperature) => Number(temperature, "value") is not { } value || Text(temperature, "unit") != "F" ? Number(temperature, "value") : Math.Round((value - 32) / 1.8, 1, MidpointRounding.AwayFromZero);
 
     private static IEnumerable<(string Name, bool Right)> Right(JsonElement wanted, JsonElement got)
     {
@@ -115,7 +118,7 @@ internal sealed class VoiceScore
                 yield return ("phase", Accepted(wanted, "phase").Contains(Text(got, "phase")));
                 break;
             case "sign" when Text(wanted, "what") == "temperature":
-                yield return ("asWritten", Accepted(wanted, "asWritten").Any(a => Degrees(a) == Degrees(Text(got, "asWritten"))));
+                yield return ("asWritten", Accepted(wanted, "asWritten").Any(a => Degrees(a) == Degrees(Text(got, "asWritten")) || Text(wanted, "unit") == "F" && Degrees(a + "f") == Degrees(Text(got, "asWritten"))));
                 break;
         }
     }

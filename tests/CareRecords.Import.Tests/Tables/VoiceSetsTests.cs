@@ -32,6 +32,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Eighteenth", 403, 10, 0.972, 17 },
         { "Nineteenth", 452, 12, 0.985, 4 },
         { "Twentieth", 384, 26, 0.898, 27 },
+        { "TwentyFirst", 0, 999, 0.1, 999 },
     };
 
     [Theory]

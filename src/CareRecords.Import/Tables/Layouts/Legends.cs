@@ -10,11 +10,8 @@ internal static partial class Legends
     public static IReadOnlyList<FamilyWord> Words(string text)
     {
         var words = new List<FamilyWord>();
-        foreach (var pair in text.Split([";", "\n", ". "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).SelectMany(Pairs))
-        {
-            var sides = pair.Split('=', 2, StringSplitOptions.TrimEntries);
-            if (sides.Length == 2 && sides[0].Length is > 0 and <= 40 && sides[1].Length > 0) words.Add(new FamilyWord(sides[0], sides[1]));
-        }
+        foreach (var line in text.Split('\n'))
+            if (line.Contains('=')) words.AddRange(Notes.LegendReader.Read(line));
 
         foreach (System.Text.RegularExpressions.Match match in IsMedicine().Matches(text))
             // "Blue puffer is the salbutamol.", beside other words "Inhaler is always salbutamol."
@@ -35,7 +32,7 @@ internal static partial class Legends
     private static partial Regex TwoSides();
 
     // "b = before, a = after" explains two words; "inhaler = salbutamol, 2 puffs" one.
-    private static string[] Pairs(string sentence)
+    internal static string[] Pairs(string sentence)
     {
         sentence = HeadOfKey().Replace(sentence, "");
         if (sentence.Count(c => c == '=') < 2) return [sentence];

@@ -1,0 +1,23 @@
+using static CareRecords.Import.Tests.Notes.Telling;
+
+namespace CareRecords.Import.Tests.Notes;
+
+/// <summary>Temperatures, signs and saturations: which numbers they are, and of whom. The lines are invented.</summary>
+public sealed class SignsAndChecksTests
+{
+    [Theory]
+    [InlineData("He felt hot so I took it at 3:30 pm, 100.9", "15:30 temperature 100.9 F")]
+    [InlineData("No fever, 98.9 at 8 pm", "20:00 temperature 98.9 F")]
+    [InlineData("38.4 at 9pm", "21:00 temperature 38.4 C")]
+    [InlineData("7am clapping both lowers 3. 94 bf 96 after", "07:00 session LL3 RL3; 07:00 check 94; 07:00 check 96")]
+    [InlineData("2am sats 89, no ox. on", "02:00 check 89 on 0")]
+    [InlineData("ox. turned down to 1/4 at 4:00 pm", "16:00 check  on 0.25")]
+    public void Numbers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Theory]
+    [InlineData("neighbour child is having fever 39", "")]
+    [InlineData("His cousin was sick at 5pm", "")]
+    [InlineData("brother has a cough and temp 38.5", "")]
+    [InlineData("Mum was with her when she was sick at 9pm", "21:00 vomit")]
+    public void Signs_OfSomebodyElse_AreNone(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+}
