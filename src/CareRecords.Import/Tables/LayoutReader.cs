@@ -178,6 +178,7 @@ internal static class LayoutReader
         }
 
         if (when.IsBad && when.Day is null) return;
+        if (when.Start is { } hour && (reading.RowsAreHours && hour.Precision is TimePrecision.Rounded || hour is { IsExact: true, Stated.Minute: 0 } && reading.Slots.Time >= 0 && HourRows.SaysHour(reading.Block.Columns[reading.Slots.Time].Own))) row = HourRows.WithoutOwnClocks(row, hour, reading, words);
         if (numbers.Read(row, when))
         {
             reading.Joined = true;
@@ -192,7 +193,7 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
         corrections.ForEach(c => reading.Use(row[c]));
-        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => !reading.IsUsed(row[c]) && (PhaseRemarks.Read(reading, row[c]) || FlowRemarks.Read(reading, row[c]))));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => PhaseRemarks.Read(reading, row[c]) || FlowRemarks.Read(reading, row[c])));
         // A remark without a figure in a row of one session is of it.
         var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)

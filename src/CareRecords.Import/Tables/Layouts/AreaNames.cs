@@ -8,7 +8,7 @@ internal static partial class AreaNames
     [System.Text.RegularExpressions.GeneratedRegex(@"[,;(-]?\s*\b(?:lying|laying|lies|lie|sitting|sat up|propped|prone|supine|head down|tilted|tipped|turned)\b.*$|[,;(-]?\s*\bon (?:his|her|the) (?:back|tummy|front|belly)\b.*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Posture();
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:L|left)\s*(?:[+&]|and)\s*(?:R|right)\s+(?=(?:low|bottom|base|up|top|mid|apic))", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:L|left)\s*(?:[+&]|and)\s*(?:R|right)|(?:R|right)\s*(?:[+&]|and)\s*(?:L|left))\b(?=\s+(?:low|bottom|base|up|top|mid|apic)|\W*$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex BothSides();
 
     /// <summary>
@@ -20,8 +20,8 @@ internal static partial class AreaNames
         var names = new List<AreaName>();
         // How the child lies says nothing of the part: "Left lower ribs, lying on the right side".
         text = Posture().Replace(text, "");
-        // "L+R lower": both sides of it.
-        text = BothSides().Replace(text, "both ");
+        // "L+R lower", "lower left and right": both sides of it.
+        text = BothSides().Replace(text, "both");
         foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
             names.AddRange(InPiece(piece));
         return Complete(names);
@@ -50,6 +50,8 @@ internal static partial class AreaNames
         var (any, both) = (false, false);
         foreach (var known in Lexicon.Find(piece, out _))
         {
+            // "left lower right lower": one after another, without a stroke between them.
+            if (SideOf(known.Concept) is { } next && side != Side.Unknown && next != side) yield return new AreaName(side, area, technique);
             switch (known.Concept)
             {
                 case Concept.Left: (side, any) = (Side.Left, true); break;
@@ -79,6 +81,13 @@ internal static partial class AreaNames
         yield return new AreaName(Side.Left, area, technique);
         yield return new AreaName(Side.Right, area, technique);
     }
+
+    private static Side? SideOf(Concept concept) => concept switch
+    {
+        Concept.Left or Concept.LeftLower or Concept.LeftUpper or Concept.LeftMiddle => Side.Left,
+        Concept.Right or Concept.RightLower or Concept.RightUpper or Concept.RightMiddle => Side.Right,
+        _ => null,
+    };
 
     // "lower L/R": the area said once holds for both sides. "L lower/upper": the side said once holds for both areas.
     private static List<AreaName> Complete(List<AreaName> names)

@@ -40,6 +40,13 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         var cell = row[slot.Time];
         var endCell = row[slot.End];
+        // "150" under "4pm tube feed (ml)": how much, at the time of the heading.
+        if (slot.Time >= 0 && slot.End < 0 && reading.Block.Columns[slot.Time].At is not null && cell.Cell.Words is { Length: 2 or 3 } bare && bare.All(char.IsAsciiDigit))
+        {
+            AddFeed(row, slot, of.PartOrDayOf(slot), null, slot.Time, route, slot.Time);
+            return;
+        }
+
         // A tick beside "feed off": it ended at the time of the row.
         if (slot.Time < 0 && when.Start is { } ended && reading.Slots.Time >= 0 && SmallWords.ReadYesNo(endCell.Cell.Text) is { } off)
         {
@@ -94,6 +101,13 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         if (NotSaid.Is(cell.Cell.Text.Trim()) || SmallWords.ReadYesNo(cell.Cell.Text) == false) return;
         var ends = OnOff.Ends(cell.Cell.Text);
         var how = SmallWords.ReadRoute(cell.Cell.Text) ?? (row[route].Cell.Words is { } words1 ? SmallWords.ReadRoute(words1) : null);
+        // "140 bolus": a bare number beside the row's own time is no time.
+        if (ends is null && cell.Cell.Text.Contains(' ') && FeedAmount(cell.Cell.Text.Trim()) is { Ml: { } given, Route: not FeedRoute.Unknown and var by })
+        {
+            reading.Add(new Feed { Sources = [reading.SourceOf(row, slot.Time)], Start = at, Millilitres = given, Route = by, By = row[reading.Slots.By].Cell.Words }, cell);
+            return;
+        }
+
         if (ends is null && SmallWords.ReadYesNo(cell.Cell.Text) is null && how is null && !VolumeReader.Read(cell.Cell.Text).TryGet(out _))
         {
             FeedWords(row, slot, cell, slot.Time, when, at);

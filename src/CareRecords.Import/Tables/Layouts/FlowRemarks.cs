@@ -10,27 +10,31 @@ internal static partial class FlowRemarks
     // More than this is not turned at home by hand.
     private const double MostLitres = 6;
 
+    /// <summary>Gives the row's readings the flow at which they were taken, where that is all that the remark says: "on 0.5", "on air now thank God"; true when it did.</summary>
+    public static bool Beside(BlockReading reading, CellAt remark)
+    {
+        var from = reading.RowFrom;
+        if (remark.Cell.Words is not { } text || On().Match(text) is not { Success: true } on || Litres(on.Groups[1].Value) is not { } flow) return false;
+        if (reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { OxygenLitresPerMinute: null }) return false;
+        for (var i = from; i < reading.Into.Entries.Count; i++)
+            if (reading.Into.Entries[i] is Check { OxygenLitresPerMinute: null } check) reading.Into.Entries[i] = check with { OxygenLitresPerMinute = flow };
+        reading.Use(remark);
+        return true;
+    }
+
     /// <summary>Adds what the remark tells; true when it told of oxygen.</summary>
     public static bool Read(BlockReading reading, CellAt remark)
     {
+        if (Beside(reading, remark)) return true;
         var from = reading.RowFrom;
         if (remark.Cell.Words is not { } text || reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { } beside) return false;
-        if (On().Match(text) is { Success: true } on && Litres(on.Groups[1].Value) is { } flow)
-        {
-            if (beside.OxygenLitresPerMinute is not null) return false;
-            for (var i = from; i < reading.Into.Entries.Count; i++)
-                if (reading.Into.Entries[i] is Check { OxygenLitresPerMinute: null } check) reading.Into.Entries[i] = check with { OxygenLitresPerMinute = flow };
-            reading.Use(remark);
-            return true;
-        }
-
         // "03h00 sats 89 in air, put on 0,5 l" tells of more, at a time of its own.
         if (FreeWords.HasClock(text) || Turned().Match(text) is { Success: true, Index: var told } && text.AsSpan(0, told).ContainsAnyInRange('0', '9')) return false;
         if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres || !OfOxygen().IsMatch(turned.Value) && !OfOxygen().IsMatch(text)) return false;
         var rest = text[(turned.Index + turned.Length)..];
         double? percent = Came().Match(rest) is { Success: true } came && SaturationReader.Read(came.Groups[1].Value).TryGet(out var read) ? read.Percent : null;
         // The same change in a column of its own, or a row further down, is the record.
-        if (percent is null && beside.OxygenLitresPerMinute == litres) return false;
+        if (percent is null && beside.OxygenLitresPerMinute == litres || reading.IsUsed(remark) && reading.Into.Entries.Skip(from).Any(e => e is Check told && told.OxygenLitresPerMinute == litres)) return false;
         reading.Add(new Check { Sources = [remark.Source], Start = beside.Start is { IsExact: true } at ? Notes.TimesOfEvents.Borrowed(at.Stated, CheckPhase.None) : beside.Start, SpO2 = percent, OxygenLitresPerMinute = litres }, remark);
         return true;
     }
@@ -41,10 +45,10 @@ internal static partial class FlowRemarks
     [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
     private static partial Regex OfOxygen();
 
-    [GeneratedRegex(@"^on\s+(\d+(?:[.,]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)\.?$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?:still |now |back )?(?:on|in)\s+((?:room )?air|half (?:an? )?lit(?:re|er)|\d+(?:[.,/]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)(?: now\b[^\d]*)?\W*$", RegexOptions.IgnoreCase)]
     private static partial Regex On();
 
-    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(\d(?:[.,]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(\d(?:[.,]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
     private static partial Regex Turned();
 
     [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now|and)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]

@@ -37,6 +37,8 @@ internal static partial class HeadingReader
         if (role == Role.Unknown && group.Count > 0 && !phaseOnly) role = UnderWord(own, group, groupHeading!);
         // "Salbutamol 2 puffs 06:30" over ticks: the dose of that time.
         if (role == Role.Amount && own.Exists(k => k.Medicine is not null) && HeadingTime.Read(heading) is not null) role = Role.Dose;
+        // "4pm tube feed (ml)": the feed of that time.
+        if (role == Role.Millilitres && own.Exists(k => k.Concept is Concept.Feed or Concept.Bolus) && HeadingTime.Read(heading) is not null) role = Role.Feed;
         var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
         if (role == Role.Area && areas.Count == 0) role = Role.Unknown;
         if (role == Role.Area) areas = [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
@@ -66,9 +68,13 @@ internal static partial class HeadingReader
     private static Role RoleOf(IReadOnlyList<Known> words, string heading)
     {
         var has = words.Select(w => w.Concept).ToHashSet();
+        // "who | did | minutes": a word that headings of forms have in another sense ("What time did it happen?").
+        if (Lexicon.Split(heading) is ["did"]) return Role.Kind;
         if (has.Count == 0) return Role.Unknown;
         if (has.Contains(Concept.Total)) return Role.Ignore;
         if (has.SetEquals([Concept.Withdrawn])) return Role.Withdrawn;
+        // "Extra chest if sick": one more of what it names.
+        if (has.Contains(Concept.Session) && Lexicon.Split(heading) is ["extra", ..]) has.ExceptWith([Concept.Note, Concept.Vomit]);
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;

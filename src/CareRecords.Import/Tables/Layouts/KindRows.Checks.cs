@@ -18,6 +18,10 @@ internal sealed partial class KindRows
         if (reading.Into.Entries.Count == before.Entries && reading.Into.Problems.Count == before.Problems && Numbers(row).FirstOrDefault(n => n.Cell.Text.Any(char.IsLetter) && TemperatureReader.Read(n.Cell.Text).Outcome == Outcome.Certain) is { IsNone: false } degrees && reading.Cells.Temperature(degrees) is { } temperature)
             reading.Add(NewSign(row, SignKind.Temperature, temperature.AsWritten, temperature.Celsius, at), degrees);
         PulseInRemark(row, before.Entries);
+        // "increased oxygen to 2 litres | 93": the kind itself says how much.
+        if (what.Measure == Role.Oxygen && FlowTo(row[reading.Slots.Kind].Cell.Text) is { } turned)
+            for (var i = before.Entries; i < reading.Into.Entries.Count; i++)
+                if (reading.Into.Entries[i] is Check { OxygenLitresPerMinute: null } check) reading.Into.Entries[i] = check with { OxygenLitresPerMinute = turned };
         // "0.5 | L" beside the same flow under its own heading.
         if (what.Measure == Role.Oxygen && reading.Into.Entries.Skip(before.Entries).OfType<Check>().FirstOrDefault() is { OxygenLitresPerMinute: { } known })
             foreach (var number in Numbers(row).Where(n => OxygenReader.Read(n.Cell.Text).TryGet(out var flow) && flow == known)) reading.Saw(number);

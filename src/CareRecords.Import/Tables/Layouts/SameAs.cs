@@ -4,7 +4,7 @@ using CareRecords.Records;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Words that point to an earlier session ("same", "as am", "ditto") or say that there was none ("skipped", "missed").</summary>
-internal static class SameAs
+internal static partial class SameAs
 {
     private static readonly string[] Same = ["same", "ditto", "as am", "as morning", "as above", "as before", "same as", "same dose", "same again", "\"", "〃", "do.", "=", "as this morning", "as pm", "as last", "as usual today", "as b4", "as yesterday", "igual", "lo mismo", "idem", "pareil", "gleich", "wie am", "dieselbe", "soos", "zelfde", "pareho"];
     private static readonly string[] NotDone = ["skipped", "skip", "not done", "missed", "no physio", "no chest", "didn't do", "didnt do", "did not do", "not today", "cancelled", "refused", "declined", "wouldn't let", "wouldnt let", "couldn't do", "couldnt do", "no cpt", "no pt", "none done", "left out", "did not happen", "didn't happen", "nobody to", "no one to", "noone to", "nobody here", "unable to do", "not able to", "no time for", "didn't manage", "didnt manage", "could not", "didn't get to", "didn't need", "didnt need", "not needed", "no need", "did not need", "no hecha", "no hecho", "no se hizo", "sin hacer", "nicht gemacht", "pas fait", "nie gedoen", "niet gedaan", "hindi nagawa"];
@@ -31,8 +31,12 @@ internal static class SameAs
     public static bool SaysNotDone(string text)
     {
         var folded = text.ToLowerInvariant();
-        return NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal));
+        return NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal)) && !PartOnly().IsMatch(folded);
     }
+
+    // "she refused right side", "skipped the tops": a part of it.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:refused|skipped|missed|wouldn'?t (?:do|let me do)|no time for) (?:the |his |her |any )?(?:left|right|uppers?|lowers?|tops?|bottoms?|bases?|vib\w*|shak\w*)\b")]
+    private static partial System.Text.RegularExpressions.Regex PartOnly();
 
     /// <summary>True for a plain no where a session would be written: "no", "no - asleep", "nee".</summary>
     public static bool IsNo(string text)
