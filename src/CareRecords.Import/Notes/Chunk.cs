@@ -83,6 +83,18 @@ internal sealed class Chunk
         return words >= 3 || terms.Take(at).Any(t => t.Is(Sense.Asking));
     }
 
+    // "O2 0.5 from 03:00, sats 93 + clap 06:30 lowers 4": an event with its time on either side.
+    private static bool PartsEvents(List<Term> terms, int at)
+    {
+        if (at == 0) return false;
+        var from = terms.FindLastIndex(at - 1, at, IsEnd) + 1;
+        var to = terms.FindIndex(at + 1, t => IsEnd(t) || t.IsSymbol(","));
+        return Tells(terms.GetRange(from, at - from)) && Tells(terms.GetRange(at + 1, (to < 0 ? terms.Count : to) - at - 1));
+
+        static bool IsEnd(Term term) => term.Kind == TermKind.Symbol && term.Text is "+" or "." or ";" or "|";
+        static bool Tells(List<Term> part) => part.Exists(t => t.Kind == TermKind.Time) && part.Exists(GroupSplitter.IsHead);
+    }
+
     private static string? Separator(List<Term> terms, int at)
     {
         var term = terms[at];
@@ -100,6 +112,7 @@ internal sealed class Chunk
             "(" or "[" => "(",
             ")" or "]" => ")",
             ":" => ":",
+            "+" when !term.Glued && PartsEvents(terms, at) => ".",
             "-" or "—" when !term.Glued => "-",
             "—" => "-",
             _ => null,

@@ -271,6 +271,8 @@ internal static partial class LegendReader
         else
         {
             words.Add(new FamilyWord(key, means));
+            // "Neb time = salbutamol 2.5 mg": of the device.
+            if (CellTerms.Read(key) is [{ } device, { Text: "time" or "times" }] && device.Is(Sense.Device)) words.Add(new FamilyWord(key[device.Start..device.End], means));
             // "Full physio = …" is later written "full" alone.
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !GroupSplitter.IsHead(word) && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }

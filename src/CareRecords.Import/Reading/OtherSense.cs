@@ -47,7 +47,7 @@ internal static class OtherSense
         // "did the middle one": of three sessions.
         "middle" => at + 1 < terms.Count && terms[at + 1].Text is "one" or "1" or "session" or "two",
         "physio" or "physiotherapy" or "pt" => IsPerson(terms, at),
-        _ => terms[at].Is(Sense.Device) && (at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" or "cup" or "cups" or "mask" or "masks" or "kit" or "kits" or "tubing" or "filter" or "filters" or "parts" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
+        _ => terms[at].Is(Sense.Device) && (at + 2 < terms.Count && terms[at + 1].Text is "machine" && terms[at + 2].Text is "with" or "is" or "was" or "not" or "broken" or "gone" || at + 1 < terms.Count && terms[at + 1].Text is "empty" or "ran out" or "run out" or "broken" or "blocked" or "cup" or "cups" or "mask" or "masks" or "kit" or "kits" or "tubing" or "filter" or "filters" or "parts" || at > 0 && IsWashing(terms[at - 1]) || at > 1 && terms[at - 1].Text is "the" or "his" or "her" or "all" or "out" && IsWashing(terms[at - 2])),
     };
 
     private static bool HoldsDrink(List<Term> terms, int at) => terms[at - 1].Text is "the" or "his" or "her" or "a" or "my" or "from" or "in the" or "from the" && OfSentence(terms, at).Any(t => t.Is(Sense.Milk) || t.Is(Sense.Mouth) || t.Is(Sense.Unit, "ml") || t.Is(Sense.Technique) && t != terms[at]);

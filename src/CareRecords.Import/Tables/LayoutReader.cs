@@ -103,8 +103,8 @@ internal static class LayoutReader
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var saturations = block.Columns.Where(c => c.Role == Role.Saturation).ToList();
-        block = block with { InAir = saturations.Count > 0 && saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || (saturations.Count > 0 || block.IsGrid) && around.Any(AirByDefault.Says) };
-        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from);
+        block = block with { InAir = saturations.Count > 0 && saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || around.Any(AirByDefault.Says) };
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from) { PlacesOfAll = TitleTechnique.AllPlaces(around), ShakesEachPlace = TitleTechnique.SaysShakesEachPlace(around) };
         // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
         if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
         else if (TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) is { } named) reading.Open(named);
@@ -144,6 +144,7 @@ internal static class LayoutReader
         }
 
         if (block.InAir) InAir(into.Entries, first);
+        if (TitleTechnique.SaysPercussion(around)) TitleTechnique.Apply(into.Entries, first);
         into.FirstDay ??= reading.FirstDay;
         return reading.FirstDay;
     }
@@ -193,7 +194,7 @@ internal static class LayoutReader
         var main = own && into.Entries.Count > entries ? into.Entries[entries].Start : null;
         var corrections = reading.Slots.Words.Where(c => RowCorrections.Apply(into.Entries, entries, row[c])).ToList();
         corrections.ForEach(c => reading.Use(row[c]));
-        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => PhaseRemarks.Read(reading, row[c]) || FlowRemarks.Read(reading, row[c])));
+        corrections.AddRange(reading.Slots.Words.Except(corrections).Where(c => PhaseRemarks.Read(reading, row[c]) || SaturationRemarks.Read(reading, row[c]) || FlowRemarks.Read(reading, row[c])));
         // A remark without a figure in a row of one session is of it.
         var ofSession = main is null && when.Start is null && into.Entries.Skip(entries).OfType<Session>().ToList() is [{ Start: { IsExact: true } alone }] ? alone : null;
         if (reading.Slots.Kind < 0)

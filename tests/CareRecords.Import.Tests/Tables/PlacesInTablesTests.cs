@@ -18,6 +18,11 @@ public sealed class PlacesInTablesTests
     [InlineData("date,\"am tapping (3 min lower, 2 min upper, each side)\"\n13/3/2025,07:00\n14/3/2025,07:10\n", "LLP3 RLP3 LUP2 RUP2")]
     [InlineData("date,physio time,Lower both sides (percussion min each side)\n13/3/2025,07:00,3\n14/3/2025,07:10,3\n", "LLP3 RLP3")]
     [InlineData("R = right L = left (bottoms). NG = nose tube\ndate,time,chest,feed\n13/3/2025,07:00,R3 L3,\n13/3/2025,12:00,,NG 120ml\n14/3/2025,07:00,R3 L3,\n", "LLU3 RLU3")]
+    [InlineData("date,time,did,minutes\n13/3/2025,07:00,percussion lower left and right,3 each\n14/3/2025,07:00,percussion lower left and right,3 each\n", "LLP3 RLP3")]
+    [InlineData("Mins are clapping: L lower / R lower / L upper / R upper\ndate,chest,mins\n13/3/2025,07:05,3/3/2/2\n14/3/2025,07:10,3/3/2/2\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("\"bottoms / tops = minutes clapping on EACH side, low and high\"\ndate,chest am\n13/3/2025,\"7.05 bottoms 3 each, tops 2 each\"\n14/3/2025,\"7.10 bottoms 3 each, tops 2 each\"\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("\"Inhaler is salbutamol. Chest = tapping, 3 mins each lower and 2 mins each upper unless I write different\"\ndate,chest,sats\n13/3/2025,07:00,96\n14/3/2025,07:10,97\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("\"Percussion minutes per area. Shakes = vibration, minutes per area on the same areas as were done\"\ndate,start,L low,R low,shakes\n13/3/2025,07:00,3,3,1\n14/3/2025,07:10,3,3,1\n", "LLP3 RLP3 LLV1 RLV1")]
     public void Minutes_AreOfThePlacesThatTheTableNames(string table, string expected) => Assert.Equal(expected, Told(Inputs.Import("a.csv", table)));
 
     [Fact]

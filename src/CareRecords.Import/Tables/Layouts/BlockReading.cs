@@ -90,7 +90,7 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public bool RowsAreHours { get; } = HourRows.Are(block);
 
     /// <summary>How feeds go in where the table's title says so ("milk by the tube").</summary>
-    public FeedRoute TitleRoute { get; } = block.Titles.Append(place.Sheet ?? "").Select(t => KindWords.Read(t, FamilyWords.None)).FirstOrDefault(k => k is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown })?.Route ?? FeedRoute.Unknown;
+    public FeedRoute TitleRoute { get; } = block.Titles.Append(place.Sheet ?? "").SelectMany(t => t.Split(". ")).Select(t => KindWords.Read(t, FamilyWords.None)).FirstOrDefault(k => k is { Kind: TableKind.Feeds, Route: not FeedRoute.Unknown })?.Route ?? FeedRoute.Unknown;
 
     private static bool AreEvents(Block block)
     {
@@ -107,6 +107,12 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 
         return false;
     }
+
+    /// <summary>The places that a session of this table is of, where the words around it say that it is of all; empty otherwise.</summary>
+    public IReadOnlyList<AreaName> PlacesOfAll { get; init; } = [];
+
+    /// <summary>True where the words around the table say that the minutes of vibration are on each place that was treated.</summary>
+    public bool ShakesEachPlace { get; init; }
 
     /// <summary>True when the hours of a tick chart are times to the minute.</summary>
     public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);

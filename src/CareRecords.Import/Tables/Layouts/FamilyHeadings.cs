@@ -15,6 +15,9 @@ internal static class FamilyHeadings
         // "Blue one at": the time of what the family calls so.
         if (column.Role is Role.Time or Role.Start && column.Group == 0 && MedicineName.In(column.Own) is var bare && bare != column.Own.Trim() && words.MeaningOf(bare) is { } explained && HeadingReader.Read(explained) is { Role: Role.Dose } dose)
             return dose with { Heading = column.Heading, Own = column.Own, Over = column.Over, Half = column.Half, Part = column.Part, MedicineWords = bare };
+        // "Chest = tapping, 3 mins each lower and 2 mins each upper unless I write different", over times.
+        if (column is { Role: Role.Session, EachSession.Count: 0 } && words.MeaningOf(KindOf(column.Own)) is { } every && AreasReader.Read(every.Split(" unless ")[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
+            return column with { EachSession = areas };
         if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
         foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
         {
@@ -27,4 +30,7 @@ internal static class FamilyHeadings
 
         return column;
     }
+
+    // "chest" of "am chest".
+    private static string KindOf(string heading) => Lexicon.Split(heading) is [.., var last] ? last : heading;
 }

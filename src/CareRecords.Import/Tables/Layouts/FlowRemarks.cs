@@ -29,7 +29,7 @@ internal static partial class FlowRemarks
         var from = reading.RowFrom;
         if (remark.Cell.Words is not { } text || reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { } beside) return false;
         // "03h00 sats 89 in air, put on 0,5 l" tells of more, at a time of its own.
-        if (FreeWords.HasClock(text) || Turned().Match(text) is { Success: true, Index: var told } && text.AsSpan(0, told).ContainsAnyInRange('0', '9')) return false;
+        if (FreeWords.HasClock(text) || AtNoon().IsMatch(text) || Turned().Match(text) is { Success: true, Index: var told } && text.AsSpan(0, told).ContainsAnyInRange('0', '9')) return false;
         if (Turned().Match(text) is not { Success: true } turned || Litres(turned.Groups[1].Value) is not { } litres || !OfOxygen().IsMatch(turned.Value) && !OfOxygen().IsMatch(text)) return false;
         var rest = text[(turned.Index + turned.Length)..];
         double? percent = Came().Match(rest) is { Success: true } came && SaturationReader.Read(came.Groups[1].Value).TryGet(out var read) ? read.Percent : null;
@@ -41,14 +41,17 @@ internal static partial class FlowRemarks
 
     private static double? Litres(string text) => OxygenReader.Read(text).TryGet(out var litres) && litres <= MostLitres ? litres : null;
 
+    [GeneratedRegex(@"\b(?:noon|midday|midnight)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex AtNoon();
+
     // "put on 2 jumpers" is no flow: a flow has a fraction, a unit or a direction, or oxygen is named.
-    [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,/]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
     private static partial Regex OfOxygen();
 
     [GeneratedRegex(@"^(?:still |now |back )?(?:on|in)\s+((?:room )?air|half (?:an? )?lit(?:re|er)|\d+(?:[.,/]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)(?: now\b[^\d]*)?\W*$", RegexOptions.IgnoreCase)]
     private static partial Regex On();
 
-    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(\d(?:[.,]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(\d(?:[.,/]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
     private static partial Regex Turned();
 
     [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now|and)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]

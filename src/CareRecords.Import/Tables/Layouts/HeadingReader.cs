@@ -78,6 +78,8 @@ internal static partial class HeadingReader
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         if (has.Contains(Concept.Side)) return Role.Side;
+        // "Top temp" is no upper chest.
+        if (has.Contains(Concept.Temperature) && !has.Overlaps([Concept.Session, Concept.Percussion, Concept.Vibration, Concept.Oxygen])) return Role.Temperature;
         if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         // "O2 L/min (before + after)": of both readings.
         if (!has.Contains(Concept.Oxygen) && (has.Contains(Concept.Phase) || has.IsSupersetOf([Concept.Before, Concept.After]))) return Role.Phase;
@@ -197,6 +199,8 @@ internal static partial class HeadingReader
         for (var i = 0; i + 1 < words.Length; i++)
             if (words[i].Length > 0 && words[i].All(c => char.IsAsciiDigit(c) || c is '.' or ',') && words[i + 1].ToLowerInvariant() is "puffs" or "puff" or "ml" or "mg" or "mcg" or "drops")
                 return $"{words[i]} {words[i + 1]}";
+        // "Puffs am (salbutamol x2)"
+        if (Array.Find(words, w => w.Length is 2 or 3 && w[0] is 'x' or 'X' && w[1..].All(char.IsAsciiDigit)) is { } times) return times;
         return Array.Find(words, w => w.Length > 0 && char.IsAsciiDigit(w[0]) && w.TrimStart('0', '1', '2', '3', '4', '5', '6', '7', '8', '9', '.', ',').ToLowerInvariant() is "mg" or "ml" or "mls" or "mcg" or "puffs" or "puff" or "p");
     }
 

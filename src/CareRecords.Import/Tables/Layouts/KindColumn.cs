@@ -7,14 +7,19 @@ internal static class KindColumn
 {
     private const int LongestKind = 30;
 
+    // "percussion lower left and right" is a kind in few words.
+    private static bool IsLong(string text) => text.Length > LongestKind && (text.Any(char.IsAsciiDigit) || text.Contains(',') || text.Count(c => c == ' ') >= MostKindWords);
+
+    private const int MostKindWords = 6;
+
     // "What happened" over whole sentences holds free words, not kinds.
     private static Block WithoutSentences(Block block, FamilyWords words)
     {
         bool OfSentences(int i)
         {
             var filled = block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList();
-            return filled.Count > 0 && filled.Count(c => c.Text.Length <= LongestKind && KindWords.Read(c.Text, words) is not null) * 2 < filled.Count
-                && filled.Count(c => c.Text.Length > LongestKind) * 2 >= filled.Count;
+            return filled.Count > 0 && filled.Count(c => !IsLong(c.Text) && KindWords.Read(c.Text, words) is not null) * 2 < filled.Count
+                && filled.Count(c => IsLong(c.Text)) * 2 >= filled.Count;
         }
 
         // "Activity" beside columns of physio, feeds and sats, over words that name none of them, is a remark.

@@ -15,14 +15,14 @@ internal static partial class Legends
 
         foreach (System.Text.RegularExpressions.Match match in IsMedicine().Matches(text))
             // "Blue puffer is the salbutamol.", beside other words "Inhaler is always salbutamol."
-            if ((words.Count == 0 || match.Groups[2].Success || match.Index == 0) && Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Concept == Concept.Inhaler) && Lexicon.Find(match.Groups[3].Value, out _) is [{ Medicine: not null }]) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[3].Value.Trim()));
+            if ((words.Count == 0 || match.Groups[2].Success || match.Index == 0) && Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Concept == Concept.Inhaler) && Lexicon.Find(match.Groups[3].Value, out _) is [{ Medicine: not null }]) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[3].Value.Trim() + match.Groups[4].Value));
         foreach (System.Text.RegularExpressions.Match match in IsAmount().Matches(text))
             // "Albuterol is 4 puffs w/ spacer unless noted."
             if (Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Medicine is not null)) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[2].Value.Trim()));
         return words;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z][A-Za-z ]{2,24}?)\s+(?:is|means|has)\s+(?:(always)\b|the\b|our\b|his\b|her\b|a\b)?\s*([A-Za-z]{5,24})\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z][A-Za-z ]{2,24}?)\s+(?:is|means|has)\s+(?:(always)\b|the\b|our\b|his\b|her\b|a\b)?\s*([A-Za-z]{5,24})\b(\s+\d+(?:\.\d+)?\s*(?:mg|mcg|puffs?|ml)\b)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex IsMedicine();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z]{5,24})\s+(?:is|always|are|always is)\s+(\d+(?:\.\d+)?\s*(?:puffs?|ml|mg|drops))\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]

@@ -198,6 +198,8 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
                 return;
             default:
                 var kind = KindWords.Read(meaning.Heading, FamilyWords.None)?.Sign ?? SignKind.Other;
+                // "green phlegm" under "Cough / phlegm"
+                if (kind == SignKind.Cough && Lexicon.Find(meaning.Heading, out _).Any(k => k.Concept == Concept.Secretions) && KindWords.Read(cell.Cell.Text, FamilyWords.None)?.Sign == SignKind.Secretions) kind = SignKind.Secretions;
                 if (kind == SignKind.Other) words.Read(cell, meaning.Heading, day, when, keepAll: true);
                 else Sign(cell, column, row, kind, SmallWords.ReadYesNo(cell.Cell.Text) is true ? null : cell.Cell.Words, null, when);
                 return;

@@ -24,7 +24,7 @@ internal sealed partial class SessionCells(BlockReading reading)
             return null;
         }
 
-        var values = slot.Values.Where(v => !row[v].Cell.IsEmpty).ToList();
+        var values = slot.Values.Concat(OfEverySession(row, slot)).Where(v => !row[v].Cell.IsEmpty).ToList();
         if (areasInWords is null && values.Count == 0 && IsOfOtherCare(row, slot)) return null;
         var areas = new List<AreaMinutes>(areasInWords ?? (slot.Time >= 0 && !values.Exists(v => reading.Block.Columns[v].Role is Role.Area or Role.Detail or Role.Minutes) ? reading.Block.Columns[slot.Time].EachSession : []));
         var parted = values.Where(v => reading.Block.Columns[v].Role == Role.Area).ToList();
@@ -54,6 +54,7 @@ internal sealed partial class SessionCells(BlockReading reading)
             minutes = null;
         }
 
+        if (minutes is not null && areas.Count == 0 && EachPlaceOf(row, slot) is { } ofAll) (areas, minutes) = ([.. ofAll], null);
         areas = OnEach(areas, values);
         // "V" of the key under "Technique": what the minutes were of.
         if (Text(row, values, Role.Technique) is { } how && KindWords.Read(how, reading.Context.Words) is { Technique: Technique.Vibration }) areas = [.. areas.Select(a => a with { Technique = Technique.Vibration })];
@@ -80,11 +81,29 @@ internal sealed partial class SessionCells(BlockReading reading)
         return session;
     }
 
+    /// <summary>
+    /// "3" under "Mins each area", of a session whose places the key names ("chest is clapping on all four areas"); where nothing names them it is asked which they
+    /// were, and none is given. Null where no such column has a number.
+    /// </summary>
+    public IReadOnlyList<AreaMinutes>? EachPlaceOf(BlockRow row, Slot slot)
+    {
+        var column = slot.Values.Concat(OfEverySession(row, slot)).Where(v => reading.Block.Columns[v].Role == Role.Minutes && SaysEachPlace(reading.Block.Columns[v].Own) && !row[v].Cell.IsEmpty).DefaultIfEmpty(-1).First();
+        if (column < 0 || Minutes(row[column], reading.Block.Columns[column], MostMinutesOnOneArea) is not { } each) return null;
+        reading.Use(row[column]);
+        if (reading.PlacesOfAll.Count == 0)
+            reading.Cells.Ask(row[column].Source, $"'{row[column].Cell.Words}' under '{reading.Block.Columns[column].Own}' does not say on which places of the chest.", "Name the places above or below the table, such as: chest = percussion on all four areas.", "areas-of-numbers:" + row[column].Place.File);
+        return [.. reading.PlacesOfAll.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, each.Minutes, each.High))];
+    }
+
+    /// <summary>Columns of minutes on each place that stand behind several sessions of a row, and are of each of them: "Chest 1 | Chest 2 | Mins each area".</summary>
+    private IEnumerable<int> OfEverySession(BlockRow row, Slot slot) => reading.Slots.Slots.Where(s => s != slot && s.Kind == TableKind.Sessions && s.Group == slot.Group && slot.Time >= 0 && row[s.Time].Cell.IsEmpty)
+        .SelectMany(s => s.Values).Where(v => reading.Block.Columns[v].Role == Role.Minutes && SaysEachPlace(reading.Block.Columns[v].Own));
+
     // "Shakes, 1 min on each bit tapped", "Minutes of vibration on each area": of each place that the row names.
     private List<AreaMinutes> OnEach(List<AreaMinutes> areas, List<int> values)
     {
         var places = areas.Where(a => a.Area != ChestArea.Unknown && a.Technique != Technique.Vibration).Select(a => (a.Side, a.Area)).Distinct().ToList();
-        if (places.Count == 0 || !values.Exists(v => reading.Block.Columns[v].Areas is [{ Technique: Technique.Vibration }] && SaysEachPlace(reading.Block.Columns[v].Own))) return areas;
+        if (places.Count == 0 || !values.Exists(v => reading.Block.Columns[v].Areas is [{ Technique: Technique.Vibration }] && (reading.ShakesEachPlace || SaysEachPlace(reading.Block.Columns[v].Own)))) return areas;
         return [.. areas.SelectMany(a => a is { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: Technique.Vibration } ? places.Select(p => a with { Side = p.Side, Area = p.Area }) : [a])];
     }
 

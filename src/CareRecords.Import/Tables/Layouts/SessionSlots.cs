@@ -72,6 +72,8 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
                 return found;
             }
 
+            // "Mins each area" behind "Chest 3" and "Chest 4", of which there were none that day.
+            if (slot.Values.TrueForAll(v => row[v].Cell.IsEmpty || reading.Block.Columns[v].Role == Role.Minutes && SessionCells.SaysEachPlace(reading.Block.Columns[v].Own)) && reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions && s.Time >= 0 && !row[s.Time].Cell.IsEmpty)) return found;
             // Values without a time: the session was, its time was not written.
             if (slot.Values.Any(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())) && of.PartOrDay(slot, when) is { } unknown)
             {
@@ -225,6 +227,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             if (KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique }) minutes = [.. minutes.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)];
             // "12:30p and 4:30p" beside one set of minutes: of both.
             if (minutes.Count == 0 && item.Words.Length == 0 && events.All(e => e.Words.Length == 0)) minutes = sessions.AreasOf(row, slot);
+            if (minutes.Count == 0 && !SameAs.PointsBack(item.Words) && sessions.EachPlaceOf(row, slot) is { } each) minutes = each;
             last = minutes;
             var session = new Session
             {
@@ -264,7 +267,13 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
     private void Remark(CellAt cell, string text, LocalDate? day, UncertainTime at)
     {
         var open = text.IndexOf('(', StringComparison.Ordinal);
-        if (open >= 0) words.Read(cell, null, day, at, keepAll: false, text[open..].Trim(' ', '(', ')'));
+        if (open < 0) return;
+        var inside = text[open..].Trim(' ', '(', ')');
+        // "0710 (95>97)": before and after it.
+        if (CheckCell.Read(inside, why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation.")) is { Count: > 0 } checks && checks.All(c => c.Phase != CheckPhase.None))
+            foreach (var check in checks)
+                reading.Add(new Check { Sources = [cell.Source], Start = Notes.TimesOfEvents.Borrowed(at.Stated, check.Phase), SpO2 = check.Saturation?.Percent, SpO2High = check.Saturation?.High, Pulse = check.Pulse, OxygenLitresPerMinute = check.Oxygen, Phase = check.Phase }, cell);
+        else words.Read(cell, null, day, at, keepAll: false, inside);
     }
 
     // What the words after a time say of areas, as a reading to be done later; null when they are not about areas alone.

@@ -165,10 +165,10 @@ internal sealed class BlockSlots
         Slots.Add(slot);
     }
 
-    // Cough, secretions and colour stand for signs where the table has no session.
+    // Cough, secretions and colour stand for signs where the table has no session, and of the day where days stand across and each has several.
     private void SessionValue(int i)
     {
-        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && Find(TableKind.Sessions, i) is null && (Block.About != TableKind.Sessions || Slots.Exists(s => s.Kind == TableKind.Sessions && s.Time >= 0)))
+        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && (Find(TableKind.Sessions, i) is null && (Block.About != TableKind.Sessions || Slots.Exists(s => s.Kind == TableKind.Sessions && s.Time >= 0)) || Block.IsAcross && Block.Columns[i] is { Part: null, Half: HalfOfDay.Unknown } && Slots.Count(s => s.Kind == TableKind.Sessions) > 1))
             Open(TableKind.Signs, i, time: -1).Values.Add(i);
         else Last(TableKind.Sessions, i).Values.Add(i);
     }

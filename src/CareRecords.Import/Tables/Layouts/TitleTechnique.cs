@@ -1,0 +1,48 @@
+using CareRecords.Records;
+
+namespace CareRecords.Import.Tables.Layouts;
+
+/// <summary>The technique, and the places, of all sessions of a table, where a title or key says it: "Mins are clapping: L lower / R lower", "bottoms / tops = minutes clapping on EACH side", "all cupping".</summary>
+internal static partial class TitleTechnique
+{
+    /// <summary>Whether the words around a table say that its minutes are of percussion, and speak of no other technique in one sentence.</summary>
+    public static bool SaysPercussion(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(IsOfAllMinutes);
+
+    /// <summary>The four places, where the words around a table say that its sessions are of all of them ("chest is clapping on all four areas"); empty otherwise.</summary>
+    public static IReadOnlyList<AreaName> AllPlaces(IEnumerable<string> around)
+    {
+        foreach (var sentence in around.SelectMany(t => SentenceEnd().Split(t)))
+        {
+            var concepts = Lexicon.Find(sentence, out _).Select(k => k.Concept).ToHashSet();
+            if (!OnAll().IsMatch(sentence) || !concepts.Overlaps([Concept.Session, Concept.Percussion])) continue;
+            var technique = concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration) ? Technique.Percussion : Technique.Unknown;
+            return [new(Side.Left, ChestArea.Lower, technique), new(Side.Right, ChestArea.Lower, technique), new(Side.Left, ChestArea.Upper, technique), new(Side.Right, ChestArea.Upper, technique)];
+        }
+
+        return [];
+    }
+
+    /// <summary>Whether they say that the minutes of vibration are on each place that was treated: "Shakes = vibration, minutes per area on the same areas".</summary>
+    public static bool SaysShakesEachPlace(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(s => SessionCells.SaysEachPlace(s) && Lexicon.Find(s, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Vibration) && !concepts.Contains(Concept.Percussion));
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\ball (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex OnAll();
+
+    /// <summary>Gives the areas of the sessions from a position on, whose technique is not said, percussion.</summary>
+    public static void Apply(List<CareEntry> entries, int from)
+    {
+        for (var i = from; i < entries.Count; i++)
+            if (entries[i] is Session session && session.Areas.Any(IsOpen)) entries[i] = session with { Areas = [.. session.Areas.Select(a => IsOpen(a) ? a with { Technique = Technique.Percussion } : a)] };
+    }
+
+    private static bool IsOpen(AreaMinutes area) => area is { Technique: Technique.Unknown, Area: not ChestArea.Unknown };
+
+    private static bool IsOfAllMinutes(string sentence)
+    {
+        var concepts = Lexicon.Find(sentence, out _).Select(k => k.Concept).ToHashSet();
+        return concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration) && (concepts.Contains(Concept.Minutes) || Lexicon.Split(sentence).Contains("all"));
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"[.;\n]\s")]
+    private static partial System.Text.RegularExpressions.Regex SentenceEnd();
+}
