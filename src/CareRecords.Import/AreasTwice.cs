@@ -1,5 +1,6 @@
 using CareRecords.Import.Notes;
 using CareRecords.Import.Reading;
+using CareRecords.Import.Reading.Keys;
 using CareRecords.Records;
 
 namespace CareRecords.Import;
@@ -17,7 +18,7 @@ internal static class AreasTwice
     public static string Question(string file) => "areas-twice:" + file;
 
     /// <summary>The words that an answer explains ("LT = left top"): they hold before the file's own key.</summary>
-    public static IReadOnlyList<FamilyWord> Explained(string answer) => answer.Contains('=', StringComparison.Ordinal) ? LegendReader.Read(answer) : [];
+    public static IReadOnlyList<FamilyWord> Explained(string answer) => answer.Contains('=', StringComparison.Ordinal) ? KeyReader.Read(answer) : [];
 
     /// <summary>A problem for each such session, with the question of its file; none where the family has answered that it was meant.</summary>
     public static (IReadOnlyList<ImportProblem> Problems, IReadOnlyDictionary<string, AskedQuestion> Questions) Find(IReadOnlyList<CareEntry> entries, IReadOnlyDictionary<string, string> answers)

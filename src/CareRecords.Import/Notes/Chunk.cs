@@ -66,8 +66,8 @@ internal sealed class Chunk
     }
 
     private static bool EndsTelling(List<Term> told, List<Term> terms, int at) =>
-        terms[at].Text is "must" or "need to" && told.Exists(t => t.Kind == TermKind.Time) && told.Exists(GroupSplitter.IsHead)
-        || terms[at].Text == "so" && told.Exists(t => t.Is(Sense.Skip)) && !told.Exists(t => t.Kind == TermKind.Time) && at + 2 < terms.Count && terms.Skip(at + 1).Take(3).Any(t => GroupSplitter.IsHead(t) || t.Areas is not null) && terms.Skip(at).Any(t => t.Kind == TermKind.Time);
+        terms[at].Text is "must" or "need to" && told.Exists(t => t.Kind == TermKind.Time) && told.Exists(t => t.NamesEvent)
+        || terms[at].Text == "so" && told.Exists(t => t.Is(Sense.Skip)) && !told.Exists(t => t.Kind == TermKind.Time) && at + 2 < terms.Count && terms.Skip(at + 1).Take(3).Any(t => t.NamesEvent || t.Areas is not null) && terms.Skip(at).Any(t => t.Kind == TermKind.Time);
 
     private static bool SomebodySays(List<Term> terms, int at) => at + 1 < terms.Count && (terms[at].Is(Sense.Person) || terms[at].Text is "she" or "he" or "they" || terms[at] is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 }) && terms[at + 1].Text is "says" or "said" or "say" or "reckons" or "reckon";
 
@@ -92,7 +92,7 @@ internal sealed class Chunk
         return Tells(terms.GetRange(from, at - from)) && Tells(terms.GetRange(at + 1, (to < 0 ? terms.Count : to) - at - 1));
 
         static bool IsEnd(Term term) => term.Kind == TermKind.Symbol && term.Text is "+" or "." or ";" or "|";
-        static bool Tells(List<Term> part) => part.Exists(t => t.Kind == TermKind.Time) && part.Exists(GroupSplitter.IsHead);
+        static bool Tells(List<Term> part) => part.Exists(t => t.Kind == TermKind.Time) && part.Exists(t => t.NamesEvent);
     }
 
     private static string? Separator(List<Term> terms, int at)

@@ -32,7 +32,7 @@ internal sealed partial class DayTeller
             var happening = new Happening { Kind = HappeningKind.Dose, Line = _line.Index, Medicine = doses[0].Medicine, MedicineWritten = doses[0].Written, Amount = doses[0].Amount, DoseRoute = doses[0].Route, IsGiven = true };
             AddDose(happening, _doses.Name(happening) with { How = how }, at, null);
         }
-        else if (words.Exists(GroupSplitter.IsFeed))
+        else if (words.Exists(t => t.NamesFeed))
         {
             var route = words.Exists(t => t.Is(Sense.Pump)) ? FeedRoute.PumpedTube : words.Exists(t => t.Is(Sense.Route)) ? FeedRoute.Tube : FeedRoute.Unknown;
             var ended = reply.Exists(t => t.Is(Sense.Stop)) || words.Exists(t => t.Is(Sense.Stop));

@@ -90,7 +90,7 @@ internal static class DoseGrammar
     // "gave xyz 5 ml": a word that nobody but the family knows, with an amount that only a medicine has.
     private static DoseReading? Unnamed(IReadOnlyList<Term> terms, string line, HashSet<int> used)
     {
-        if (terms.Any(t => GroupSplitter.IsFeed(t) || t.Is(Sense.Flush) || t.Is(Sense.Mouth) || t.Is(Sense.Food) || t.Is(Sense.Session) || t.Is(Sense.Technique))) return null;
+        if (terms.Any(t => t.NamesFeed || t.Is(Sense.Flush) || t.Is(Sense.Mouth) || t.Is(Sense.Food) || t.Is(Sense.Session) || t.Is(Sense.Technique))) return null;
         for (var i = 0; i < terms.Count; i++)
         {
             if (terms[i] is not { Kind: TermKind.Quantity, Unit: Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Ml or Unit.Spoon } amount) continue;
@@ -119,7 +119,7 @@ internal static class DoseGrammar
         if (between.Exists(t => t.IsSymbol(";")) && between.Exists(t => t.Is(Sense.Given))) return false;
         if (head is not null && dose.Medicine != Medicines.Unknown) return dose.Medicine == head;
         // "inhaler 6.50 (2 puffs salb)": a name in brackets, or after a comma without a time of its own, tells what the device held.
-        return between.TrueForAll(t => t.Kind is TermKind.Quantity or TermKind.Number or TermKind.Times || t.IsSymbol("(") || t.IsSymbol(",") || t.IsSymbol(":") || t.Kind == TermKind.Word && !GroupSplitter.IsHead(t))
+        return between.TrueForAll(t => t.Kind is TermKind.Quantity or TermKind.Number or TermKind.Times || t.IsSymbol("(") || t.IsSymbol(",") || t.IsSymbol(":") || t.Kind == TermKind.Word && !t.NamesEvent)
             && !(head is null && dose.Medicine != Medicines.Unknown && between.Exists(t => t.IsSymbol(",")));
     }
 
@@ -194,7 +194,7 @@ internal static class DoseGrammar
                 used.Add(i);
                 return Text(terms[i], line, dose);
             }
-            if (terms[i].Kind is TermKind.Symbol or TermKind.Time || GroupSplitter.IsHead(terms[i])) break;
+            if (terms[i].Kind is TermKind.Symbol or TermKind.Time || terms[i].NamesEvent) break;
         }
         return null;
     }

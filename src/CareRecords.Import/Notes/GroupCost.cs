@@ -187,7 +187,7 @@ internal sealed class GroupCost(bool stamped)
         if (_ends > 0 || _lastingChunk > _timeChunk || (_named & (CareKinds.Session | CareKinds.Feed)) == 0 || items[i].Term.Times.Count > 0) return false;
         var (terms, at) = (items[i].Terms, items[i].At);
         return (at > 0 && (terms[at - 1].Is(Sense.Stop) || terms[at - 1].Is(Sense.To))) || items[i].Term.Is(Sense.To)
-            || (at + 1 < terms.Count && terms[at + 1].Is(Sense.Stop) && !terms.Skip(at + 2).Any(GroupSplitter.IsHead));
+            || (at + 1 < terms.Count && terms[at + 1].Is(Sense.Stop) && !terms.Skip(at + 2).Any(t => t.NamesEvent));
     }
 
     // "chest 7", "6 feed off": a bare number where a time would stand.

@@ -67,7 +67,7 @@ internal static class GroupDenials
         if (several.TimeTerm is { } time) several.TimeTerm = time with { Clock = several.Times[0], Times = several.Times.Count > 1 ? several.Times : [] };
         groups.Insert(groups.IndexOf(several) + 1, one);
         // The time was only named, and nothing else stands beside it.
-        if (holder is not null && holder != several && !holder.Terms.Exists(GroupSplitter.IsHead)) groups.Remove(holder);
+        if (holder is not null && holder != several && !holder.Terms.Exists(t => t.NamesEvent)) groups.Remove(holder);
         return one;
     }
 }

@@ -85,7 +85,7 @@ internal sealed class GroupItem
         var kinds = CareKinds.None;
         if (term.Kind == TermKind.Reference || (term.Is(Sense.Again) && term.Text.Contains("one", StringComparison.Ordinal))) return CareKinds.Same;
         if (term.Is(Sense.Session) || term.Is(Sense.Technique)) kinds |= CareKinds.Session;
-        if (GroupSplitter.IsFeed(term) || term.Is(Sense.FeedRunning) || term.Is(Sense.Food) || term.Is(Sense.Mouth)) kinds |= CareKinds.Feed;
+        if (term.NamesFeed || term.Is(Sense.FeedRunning) || term.Is(Sense.Food) || term.Is(Sense.Mouth)) kinds |= CareKinds.Feed;
         if ((term.Kind == TermKind.Word && term.Is(Sense.Unit, "puffs") && term.Text.Length > 1) || term.Is(Sense.Medicine) || term.Is(Sense.Device) || term.Is(Sense.Antibiotic) || term.Is(Sense.MedicineWord)) kinds |= CareKinds.Dose;
         if (term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || (term.Is(Sense.PulseLabel) && term.Text != "p") || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air)) kinds |= CareKinds.Check;
         if (term.Is(Sense.Sign) || term.Is(Sense.TempLabel) || term.Is(Sense.BreathLabel)) kinds |= CareKinds.Sign;

@@ -87,12 +87,12 @@ internal sealed partial class GroupReader
         var each = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Each });
         var before = group.Terms.Find(t => t is { Kind: TermKind.Offset, Text: Offsets.Session });
         var duration = group.Terms.Find(t => t.Kind == TermKind.Duration);
-        if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(GroupSplitter.IsHead))
+        if (doses.Count == 0 && mentions.Count > 0 && result.Count == 0 && group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }) && !group.Terms.Exists(t => t.NamesEvent))
             doses = [DoseGrammar.Puffs(group.Terms, group.Terms.FindIndex(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs }))];
-        if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => GroupSplitter.IsHead(t) || t.Is(Sense.Air)))
+        if (doses.Count == 0 && (group.Has(Sense.First) || (group.Terms.Count <= 6 && group.Terms.Exists(t => t.Is(Sense.Given) && t.Text is "given" or "gave" or "gegee" or "administered"))) && mentions.Count > 0 && result.Count == 0 && !group.Terms.Exists(t => t.NamesEvent || t.Is(Sense.Air)))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         // "I have given the first one just now"
-        if (doses.Count == 0 && mentions.Count == 0 && result.Count == 0 && _at.Stamp is not null && group.Has(Sense.Given) && (group.Has(Sense.First) || group.Terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing })) && !group.Terms.Exists(GroupSplitter.IsHead))
+        if (doses.Count == 0 && mentions.Count == 0 && result.Count == 0 && _at.Stamp is not null && group.Has(Sense.Given) && (group.Has(Sense.First) || group.Terms.Exists(t => t is { Kind: TermKind.Offset, Text: Offsets.Writing })) && !group.Terms.Exists(t => t.NamesEvent))
             doses = [new DoseReading { Written = "", IsAntibioticWord = true }];
         foreach (var dose in doses)
         {

@@ -46,7 +46,7 @@ internal sealed partial class GroupReader
         var impossible = new List<(string What, string Written, string Range)>();
         var mentions = Mentions(group);
         // "did both, at 7:10 and at 18:45": both sessions, not sides.
-        var didBoth = group.Times.Count == 2 && terms.Exists(t => t.Text is "did" or "he did" or "she did" or "i did") && terms.Exists(t => t.Text == "both") && !terms.Exists(t => GroupSplitter.IsHead(t) && t.Kind != TermKind.Reference);
+        var didBoth = group.Times.Count == 2 && terms.Exists(t => t.Text is "did" or "he did" or "she did" or "i did") && terms.Exists(t => t.Text == "both") && !terms.Exists(t => t.NamesEvent && t.Kind != TermKind.Reference);
         if (didBoth) terms.RemoveAll(t => t.Text == "both");
         if (group.BadTime is { } bad) { RefuseTime(bad); return new Told([], null, mentions, null); }
         var timed = group.Times.Count > 0;
@@ -68,7 +68,7 @@ internal sealed partial class GroupReader
             (hasSession, mentioned) = (false, true);
             foreach (var mention in mentions) mention.Start.SpeaksOfSession = true;
         }
-        var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => GroupSplitter.IsFeed(t) || t.Is(Sense.SatLabel));
+        var spokenOf = named && !mentioned && doses.Count == 0 && terms.Exists(t => t.Text is "did" or "done" or "missed") && !terms.Exists(t => t.NamesFeed || t.Is(Sense.SatLabel));
         // "nan did the afternoon one about 4.30"
         if (timed && !named && !hasSession && doses.Count == 0 && Did(terms)) hasSession = true;
         if (!hasSession && doses.Count == 0 && didBoth) hasSession = true;
@@ -98,7 +98,7 @@ internal sealed partial class GroupReader
         AddDoses(group, mentions, doses, reference, signs.Count > 0 && FirstOf(terms, IsSignTerm) < FirstOf(terms, IsDoseTerm) || FirstOf(terms, IsCheckTerm) < FirstOf(terms, IsDoseTerm) || doseBefore, result);
         AddFeed(group, mentions, feed, result);
         AddChecks(group, mentions, checks, borrowedFrom || signs.Exists(s => s.Kind is SignKind.Discharged or SignKind.Admitted) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsCheckTerm)), reference, result);
-        AddSigns(group, mentions, signs, hasSession || mentioned || feed is { IsExplicit: true } && FirstOf(terms, GroupSplitter.IsFeed) < FirstOf(terms, IsSignTerm) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
+        AddSigns(group, mentions, signs, hasSession || mentioned || feed is { IsExplicit: true } && FirstOf(terms, t => t.NamesFeed) < FirstOf(terms, IsSignTerm) || (doses.Exists(d => !d.Prescribed) && FirstOf(terms, IsDoseTerm) < FirstOf(terms, IsSignTerm)), result);
         AddOmitted(group, mentions, areas, result);
         if (mentions.Count > 0 && result.Exists(h => h.Kind == HappeningKind.Dose)) _doseTimes = mentions.ConvertAll(m => m.Start);
         // A time of something else ("nurse at 10") says little of the order of care.
@@ -114,7 +114,7 @@ internal sealed partial class GroupReader
     private static bool Did(List<Term> terms)
     {
         var did = terms.FindIndex(t => t.Text is "did" or "he did" or "she did" or "i did");
-        return did >= 0 && terms.FindIndex(did, t => t.Text == "one") is var one && one > did && one - did <= 3 && terms.GetRange(did, one - did).Exists(t => t.Is(Sense.DayPart) || t.Is(Sense.Meal) || t.Is(Sense.AmPm)) && !terms.Exists(t => GroupSplitter.IsHead(t) && t.Kind != TermKind.Reference);
+        return did >= 0 && terms.FindIndex(did, t => t.Text == "one") is var one && one > did && one - did <= 3 && terms.GetRange(did, one - did).Exists(t => t.Is(Sense.DayPart) || t.Is(Sense.Meal) || t.Is(Sense.AmPm)) && !terms.Exists(t => t.NamesEvent && t.Kind != TermKind.Reference);
     }
 
     // "the 6.15"
@@ -199,7 +199,7 @@ internal sealed partial class GroupReader
             for (var k = i - 1; k >= 0 && k >= i - 4; k--)
             {
                 if (terms[k].Is(Sense.Before) || terms[k].Is(Sense.After) || terms[k].Is(Sense.During) || terms[k].Text is "between" or "since") { result.Add(i); break; }
-                if (terms[k].Kind is TermKind.Symbol or TermKind.Number or TermKind.Quantity or TermKind.Offset || GroupSplitter.IsHead(terms[k])) break;
+                if (terms[k].Kind is TermKind.Symbol or TermKind.Number or TermKind.Quantity or TermKind.Offset || terms[k].NamesEvent) break;
             }
             if (terms[i].Text.StartsWith("before ", StringComparison.Ordinal) || terms[i].Text.StartsWith("after ", StringComparison.Ordinal)) result.Add(i);
         }

@@ -151,7 +151,7 @@ internal static class GroupSplitter
     // "sats 95 when we got in 330": three figures that nothing else in the group can be.
     private static void HourAlone(List<Term> terms)
     {
-        if (!terms.Exists(IsHead) || terms.Exists(IsFeed)) return;
+        if (!terms.Exists(t => t.NamesEvent) || terms.Exists(t => t.NamesFeed)) return;
         var hours = terms.FindAll(t => t is { Kind: TermKind.Number, IsWhole: true, Text.Length: 3, Clock: not null } && t.Number % 5 == 0);
         if (hours.Count != 1 || terms.IndexOf(hours[0]) is not (> 0 and var at) || terms[at - 1].Is(Sense.TempLabel) || terms[at - 1].Is(Sense.SatLabel) || terms[at - 1].Is(Sense.PulseLabel) || terms[at - 1].Is(Sense.Medicine)) return;
         terms[at] = terms[at] with { Kind = TermKind.Time };
@@ -181,7 +181,7 @@ internal static class GroupSplitter
         for (var g = 1; g < groups.Count; g++)
         {
             var group = groups[g];
-            if (group.Times.Count > 0 || group.Part is not null || group.BadTime is not null || !group.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel) || t.Is(Sense.Before) || t.Is(Sense.After)) || group.Terms.Exists(t => IsHead(t) && !t.Is(Sense.SatLabel) && !t.Is(Sense.PulseLabel) && !t.Is(Sense.Air) && !t.Is(Sense.OxygenLabel))) continue;
+            if (group.Times.Count > 0 || group.Part is not null || group.BadTime is not null || !group.Terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.PulseLabel) || t.Is(Sense.Before) || t.Is(Sense.After)) || group.Terms.Exists(t => t.NamesEvent && !t.Is(Sense.SatLabel) && !t.Is(Sense.PulseLabel) && !t.Is(Sense.Air) && !t.Is(Sense.OxygenLabel))) continue;
             if (groups.GetRange(0, g).FindLast(x => x.Times.Count == 1 && x.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Kind == TermKind.Reference)) is not { } session) continue;
             session.Terms.Add(new Term { Kind = TermKind.Symbol, Text = ";", Start = group.Terms[0].Start, End = group.Terms[0].Start });
             session.Terms.AddRange(group.Terms);
@@ -194,7 +194,7 @@ internal static class GroupSplitter
     private static void Under(List<Group> groups, IReadOnlyList<Term> section)
     {
         foreach (var group in groups)
-            if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => IsHead(t) && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
+            if ((group.Times.Count > 0 || group.Part is not null) && !group.Terms.Exists(t => t.NamesEvent && t.Kind != TermKind.Reference || t.Is(Sense.Person) || t.Is(Sense.Visit)) && !(group.Terms.Count == 0 && groups.Count > 1)) group.Terms.InsertRange(0, section);
     }
 
     // "Last night: physio 6, pump on 8.45. This morning: pump off 6.20": a day before a colon is that of what follows it.
@@ -208,7 +208,7 @@ internal static class GroupSplitter
             for (var c = Math.Max(until, group.FirstChunk); c <= group.LastChunk && c + 1 < chunks.Count; c++)
             {
                 if (OpensSentence(chunks, c) && chunks[c].Terms.Find(t => IsOtherDay(chunks[c].Terms, chunks[c].Terms.IndexOf(t))) is { } opening) { (day, until, sentence) = (opening, c + 1, chunks[c].Sentence); continue; }
-                if (chunks[c + 1].Before != ":" || chunks[c].Terms.Exists(t => t.Kind != TermKind.Word || IsHead(t))) continue;
+                if (chunks[c + 1].Before != ":" || chunks[c].Terms.Exists(t => t.Kind != TermKind.Word || t.NamesEvent)) continue;
                 if (chunks[c].Terms.Find(t => t.Is(Sense.DayRef)) is { } named) (day, until) = (named.Is(Sense.DayRef, "0") ? null : named, c + 1);
                 else if (chunks[c].Has(Sense.AmPm) || chunks[c].Has(Sense.DayPart)) (day, until) = (null, c + 1);
             }
@@ -219,7 +219,7 @@ internal static class GroupSplitter
 
     // "On Wednesday night, at about eleven, he was 38.4": the day that a sentence begins with, before a comma.
     private static bool OpensSentence(List<Chunk> chunks, int at) => chunks[at + 1].Before == "," && chunks[at + 1].Sentence == chunks[at].Sentence && (at == 0 || chunks[at - 1].Sentence != chunks[at].Sentence)
-        && chunks[at].Terms.Count <= 4 && chunks[at].Terms.TrueForAll(t => t.Kind == TermKind.Word && !IsHead(t)) && chunks[at].Terms.Exists(t => t.Text is "on" or "last" || t.Is(Sense.DayRef));
+        && chunks[at].Terms.Count <= 4 && chunks[at].Terms.TrueForAll(t => t.Kind == TermKind.Word && !t.NamesEvent) && chunks[at].Terms.Exists(t => t.Text is "on" or "last" || t.Is(Sense.DayRef));
 
     // "perc 07:00. Sorry, 07:30", "chest 7.30, oops make that 7.45": the later time stands for the earlier.
     private static void Correct(List<Group> groups)
@@ -227,7 +227,7 @@ internal static class GroupSplitter
         for (var g = 1; g < groups.Count; g++)
         {
             var (group, before) = (groups[g], groups[g - 1]);
-            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not) && t.Start < group.TimeTerm!.Start) || group.Terms.Exists(t => IsHead(t) && !t.Is(Sense.SatLabel) && !t.Is(Sense.Air))) continue;
+            if (group.Times.Count != 1 || before.Times.Count != 1 || !group.Terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not) && t.Start < group.TimeTerm!.Start) || group.Terms.Exists(t => t.NamesEvent && !t.Is(Sense.SatLabel) && !t.Is(Sense.Air))) continue;
             (before.Times, before.TimeTerm) = (group.Times, group.TimeTerm);
             before.Terms.AddRange(group.Terms.Where(t => !t.Is(Sense.Correction)));
             groups.RemoveAt(g--);
@@ -242,9 +242,9 @@ internal static class GroupSplitter
             var (group, before) = (groups[g], groups[g - 1]);
             // "Missed the early one"
             if (group.Times.Count == 0 && skipped.Contains(group.FirstChunk)) continue;
-            if ((group.Times.Count == 0 && group.Part is null) || group.Terms.Exists(t => IsHead(t) || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
+            if ((group.Times.Count == 0 && group.Part is null) || group.Terms.Exists(t => t.NamesEvent || t.Is(Sense.Side) || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.Visit) || t.Is(Sense.Person))) continue;
             // "vomited after feed, 12.30-1": when the feed was.
-            if (group.Terms.Count == 0 && group.Times is [{ End: not null }] && before.Terms.Count > 0 && IsFeed(before.Terms[^1]) && before.Terms.Exists(t => t.Is(Sense.Sign)))
+            if (group.Terms.Count == 0 && group.Times is [{ End: not null }] && before.Terms.Count > 0 && before.Terms[^1].NamesFeed && before.Terms.Exists(t => t.Is(Sense.Sign)))
             {
                 group.Terms.Add(before.Terms[^1]);
                 continue;
@@ -252,16 +252,16 @@ internal static class GroupSplitter
             // "clarithromycin 8.15, pm one 20.40", "amoxicillin 5 ml 10.30, then 6.30": one more of the same.
             if (group.Terms.Count > 0 && group.Terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.At) || group.Times.Count == 1 && group.Parts.Contains(t)) || !group.Terms.Exists(t => t.Is(Sense.Not)) && group.Terms.Exists(t => t.Text is "one" or "1" && t.Is(Sense.NumberWord) || t.Is(Sense.Again) || t.Text is "second" or "third" or "fourth" or "next" or "last" || (t.Kind == TermKind.Word && t.Text is "2" or "3" or "4" or "5")) && !group.Terms.Exists(t => t.Kind is TermKind.Quantity or TermKind.Number) && group.Terms.Count <= 5)
             {
-                group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
+                group.Terms.InsertRange(0, before.Terms.FindAll(t => (t.Kind == TermKind.Word && (t.NamesFeed || t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.Is(Sense.Antibiotic) || t.Is(Sense.Session))) || t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs }));
                 continue;
             }
             if (group.Times.Count == 0) continue;
             var amounts = group.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Times);
             if (amounts.Count != 1 || group.Terms.Count(t => t.Kind == TermKind.Word && t.Meanings.Length == 0) > 2) continue;
-            var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (IsFeed(t) || t.Is(Sense.Medicine) || t.Is(Sense.Device)));
-            if (heads.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || (heads.Exists(IsFeed) && heads.Exists(t => !IsFeed(t)))) continue;
-            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus)) && !(heads.Exists(IsFeed) && before.Terms.Exists(t => t.Kind == TermKind.Number && t.Number == amounts[0].Number))) continue;
-            if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(IsFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
+            var heads = before.Terms.FindAll(t => t.Kind == TermKind.Word && (t.NamesFeed || t.Is(Sense.Medicine) || t.Is(Sense.Device)));
+            if (heads.Count == 0 || before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || (heads.Exists(t => t.NamesFeed) && heads.Exists(t => !t.NamesFeed))) continue;
+            if (IsSaturation(amounts[0]) && !heads.Exists(t => t.Is(Sense.Bottle) || t.Is(Sense.Milk) || t.Is(Sense.Bolus)) && !(heads.Exists(t => t.NamesFeed) && before.Terms.Exists(t => t.Kind == TermKind.Number && t.Number == amounts[0].Number))) continue;
+            if (amounts[0].Kind == TermKind.Quantity && (heads.Exists(t => t.NamesFeed) ? amounts[0].Unit is not (Unit.Ml or Unit.Oz) : amounts[0].Unit is not (Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Neb))) continue;
             group.Terms.InsertRange(0, heads);
         }
     }
@@ -273,7 +273,7 @@ internal static class GroupSplitter
         {
             var (first, second) = (groups[g], groups[g + 1]);
             if (first.Times.Count == 0 || second.Times.Count == 0 || !second.Terms.Exists(t => t.Is(Sense.Again)) || !first.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique)) || first.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Reference)) continue;
-            if (second.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || IsFeed(t))) continue;
+            if (second.Terms.Exists(t => t.Is(Sense.Medicine) || t.Is(Sense.Device) || t.NamesFeed)) continue;
             first.Terms.AddRange(second.Terms.FindAll(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Symbol || t.Is(Sense.Area) || t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Each) || t.Is(Sense.EachSide)));
         }
     }
@@ -296,7 +296,7 @@ internal static class GroupSplitter
             {
                 if (before == all || before.Times.Count == 0 || before.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Percent or Unit.Litre } || t.Is(Sense.Person) && t.Text.Length > 1 || t.Is(Sense.Visit) || t.Is(Sense.Advice))) continue;
                 var session = before.Terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
-                if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Areas is not null || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(IsHead) || !details.Exists(t => t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
+                if (session ? before.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Areas is not null || t.Kind is TermKind.Reference || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) : before.Terms.Exists(t => t.NamesEvent) || !details.Exists(t => t.Is(Sense.Technique) || t.Areas is not null || t.Kind == TermKind.Reference)) continue;
                 before.Terms.AddRange(details);
                 before.Denied.AddRange(all.Denied);
                 given = true;
@@ -306,12 +306,4 @@ internal static class GroupSplitter
     }
 
     private static bool IsSaturation(Term term) => term is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent };
-
-    /// <summary>Whether the term tells of a feed.</summary>
-    internal static bool IsFeed(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Bolus) || term.Is(Sense.Route) || term.Is(Sense.Pump) || term.Is(Sense.Bottle) || term.Is(Sense.Milk);
-
-    /// <summary>Whether the term names an event.</summary>
-    internal static bool IsHead(Term term) => term.Is(Sense.Session) || term.Is(Sense.Technique) || IsFeed(term) || term.Is(Sense.FeedRunning) || term.Is(Sense.Medicine) || term.Is(Sense.Device)
-        || term.Is(Sense.Antibiotic) || term.Is(Sense.SatLabel) || term.Is(Sense.Desat) || term.Is(Sense.PulseLabel) && term.Text != "p" || term.Is(Sense.TempLabel) || term.Is(Sense.BreathLabel)
-        || term.Is(Sense.Sign) || term.Is(Sense.OxygenLabel) || term.Is(Sense.Air) || term.Is(Sense.Mouth) || term.Is(Sense.Food) || term.Kind == TermKind.Reference || term.Is(Sense.MedicineWord);
 }

@@ -58,7 +58,7 @@ internal static partial class Headings
                 var overnight = next > first && DateGrammar.Read(terms, first + 1, head, out var second) is { Day: { } to } && second == next && date.Day is { } begins && (to == begins + 1 || to == 1 && begins >= 28);
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
-                var care = terms.Skip(next).Any(t => GroupSplitter.IsHead(t) || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
+                var care = terms.Skip(next).Any(t => t.NamesEvent || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
                 return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Where((t, i) => i <= next + NearNight && !(i > 0 && terms[i - 1].Text is "on" or "working" or "does")).Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
@@ -111,10 +111,10 @@ internal static partial class Headings
         {
             // "p.11 Mon 14/7": a number may stand among the words, but not first.
             var lead = terms[at - 1];
-            if (GroupSplitter.IsHead(lead) || !(char.IsLetter(line[lead.Start]) || (at > 1 && (lead is { Kind: TermKind.Number, IsWhole: true, Number: <= 999 } || lead.Text is "." or "-" or ",")))) return null;
+            if (lead.NamesEvent || !(char.IsLetter(line[lead.Start]) || (at > 1 && (lead is { Kind: TermKind.Number, IsWhole: true, Number: <= 999 } || lead.Text is "." or "-" or ",")))) return null;
             if (DateGrammar.Read(terms, at, line, out var next) is not { } date) continue;
             if (date.Year is null && date.Month is null && date.DayOfWeek == IsoDayOfWeek.None) return null;
-            if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || GroupSplitter.IsHead(t))) return null;
+            if (terms.Skip(next).Any(t => t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time || t.NamesEvent)) return null;
             var night = terms.Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of");
             return (string.Join(' ', terms.Take(at).Where(t => t.Kind == TermKind.Word).Select(t => t.Text)), new Heading(date, line.Length, false, line[terms[at].Start..terms[next - 1].End], false, night));
         }
@@ -170,7 +170,7 @@ internal static partial class Headings
             if (next >= terms.Count) return true;
             var after = terms[next];
             if (after.Is(Sense.Unit) || after.Is(Sense.Past) || after.Is(Sense.Half) || after.IsSymbol("%")) return false;
-            if (!slashed && a <= 6 && b <= 6 && (GroupSplitter.IsHead(after) || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
+            if (!slashed && a <= 6 && b <= 6 && (after.NamesEvent || after.Is(Sense.Area) || after.Is(Sense.Side) || after.Is(Sense.Stop) || after.Is(Sense.Each) || after.Is(Sense.EachSide))) return false;
         }
         // A weekday alone opens a day only when a break or little else follows: "Monday the pump broke" does too; "Sun out today" may not matter.
         return true;

@@ -57,7 +57,7 @@ internal sealed record LateCorrection(Term Day, Term Wrong, Term Right, CareKind
     private static void NameSaturday(List<Term> terms)
     {
         for (var i = 0; i + 1 < terms.Count; i++)
-            if (terms[i].Text == "sat" && (terms[i + 1].Is(Sense.DayPart) || terms[i + 1].Is(Sense.AmPm) || (i == 0 || terms[i - 1].Kind == TermKind.Symbol || terms[i - 1].Text is "on" or "for" or "fyi" or "the") && (terms[i + 1].Is(Sense.Session) || terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Device) || GroupSplitter.IsFeed(terms[i + 1]))))
+            if (terms[i].Text == "sat" && (terms[i + 1].Is(Sense.DayPart) || terms[i + 1].Is(Sense.AmPm) || (i == 0 || terms[i - 1].Kind == TermKind.Symbol || terms[i - 1].Text is "on" or "for" or "fyi" or "the") && (terms[i + 1].Is(Sense.Session) || terms[i + 1].Is(Sense.Medicine) || terms[i + 1].Is(Sense.Device) || terms[i + 1].NamesFeed)))
                 terms[i] = terms[i] with { Text = "saturday", Meanings = [new Meaning(Sense.Weekday, "6")] };
     }
 

@@ -55,7 +55,7 @@ internal sealed record LinePrefix(int ContentStart, int? Item, ChatStamp? Stamp)
         if (separated) next++;
         // Without its year or brackets a date with a time is a heading with an event, unless a dash leads to a name.
         if (!separated && (!terms.Take(next).Any(t => t.Kind == TermKind.Parts && t.Parts.Count == 3))) return null;
-        if (next >= terms.Count || terms[next].Kind != TermKind.Word || terms[^1].Text != ":" || terms.Skip(next).Any(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Person))) return null;
+        if (next >= terms.Count || terms[next].Kind != TermKind.Word || terms[^1].Text != ":" || terms.Skip(next).Any(t => t.NamesEvent && !t.Is(Sense.Person))) return null;
         var sender = head[terms[next].Start..colon].Trim();
         if (sender.Length is 0 or > 40) return null;
         var start = colon + 1;

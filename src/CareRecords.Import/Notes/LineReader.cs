@@ -137,7 +137,7 @@ internal sealed partial class LineReader
         if (chunks.Exists(c => c.Unreal)) read.Marks |= LineMarks.Unreal;
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Is(Sense.Session)))) read.Marks |= LineMarks.PlansSession;
         if (terms.Exists(t => t.Is(Sense.AllDone) || (t.Text == "done" && t.Is(Sense.Stop)))) read.Marks |= LineMarks.AllDone;
-        if (terms.Exists(GroupSplitter.IsHead)) read.Marks |= LineMarks.Care;
+        if (terms.Exists(t => t.NamesEvent)) read.Marks |= LineMarks.Care;
         if (terms is [{ Kind: TermKind.Reference } reference, ..] && reference.Is(Sense.Same, nameof(ReferTo.Day)) && terms.TrueForAll(t => t.Kind is TermKind.Reference or TermKind.Symbol || t.Text is "all" or "again")) read.Marks |= LineMarks.RepeatsDay;
         if (terms.Exists(t => t is { Kind: TermKind.Parts, Parts: [>= 1 and <= 6, >= 2 and <= 6] } && t.Parts[0] <= t.Parts[1] && t.Text.Contains('/')) && terms.Exists(t => t.Text is "done" || t.Is(Sense.AllDone)) && !terms.Exists(t => t.Kind == TermKind.Time)) read.Marks |= LineMarks.Share;
     }
@@ -149,7 +149,7 @@ internal sealed partial class LineReader
         foreach (var chunk in chunks)
         {
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
-            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || GroupSplitter.IsHead(t) || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After) || t.Is(Sense.Skip) || t.Is(Sense.Not))) continue;
+            if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || t.NamesEvent || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After) || t.Is(Sense.Skip) || t.Is(Sense.Not))) continue;
             // "third at bedtime" at the end of a line is of the third only.
             if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both")) continue;
             var kind = part.Text is "tonight" or "tonite" ? "tonight" : GroupReader.PartKind(part);
@@ -201,7 +201,7 @@ internal sealed partial class LineReader
         for (var g = 0; g < groups.Count && g < read.Told.Count; g++)
         {
             if (read.Told[g].Happenings.Count > 0 || read.Told[g].Mentions.Count != 1) continue;
-            if (!groups[g].Terms.Exists(t => t.Is(Sense.Stop) && t.Text is "off" or "ran out" or "stopped" or "finished" or "disconnected" or "switched off" or "turned off" or "came off") || groups[g].Terms.Exists(GroupSplitter.IsHead)) continue;
+            if (!groups[g].Terms.Exists(t => t.Is(Sense.Stop) && t.Text is "off" or "ran out" or "stopped" or "finished" or "disconnected" or "switched off" or "turned off" or "came off") || groups[g].Terms.Exists(t => t.NamesEvent)) continue;
             if (groups[g].Terms.Count(t => t.Kind != TermKind.Symbol) > 3) continue;
             read.Told[g].Happenings.Add(new Happening { Kind = HappeningKind.Feed, Line = read.Index, End = new TimeRef(read.Told[g].Mentions[0].Start) { Date = read.Date }, Value = "off", Sentence = groups[g].Sentence });
         }
@@ -211,7 +211,7 @@ internal sealed partial class LineReader
     {
         if ((read.Marks & LineMarks.RightFirst) != 0 && terms.Count(t => t.Kind == TermKind.Time) == 2 && !terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity)) { read.Marks |= LineMarks.TimeOnly; read.Told.Clear(); read.Left.Clear(); return; }
         if (read.Told.Exists(t => t.Happenings.Count > 0) || read.Doubts.Count > 0) return;
-        if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => GroupSplitter.IsHead(t) && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
+        if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => t.NamesEvent && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
             read.Marks |= LineMarks.TimeOnly;
     }
 

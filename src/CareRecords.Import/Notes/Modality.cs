@@ -87,7 +87,7 @@ internal static class Modality
     {
         if (!chunk.Terms.Exists(t => t.Is(Sense.Sign) || t.Is(Sense.TempLabel))) return false;
         var other = chunk.Terms.FindIndex(t => Others.Contains(t.Text.Split(' ')[^1]));
-        if (other is < 0 or > 3 || chunk.Terms.Take(other).Any(t => t.Kind != TermKind.Word || GroupSplitter.IsHead(t) || t.Text is "with" or "by" or "from" or "to" or "at" or "for" or "like" or "after" or "and")) return false;
+        if (other is < 0 or > 3 || chunk.Terms.Take(other).Any(t => t.Kind != TermKind.Word || t.NamesEvent || t.Text is "with" or "by" or "from" or "to" or "at" or "for" or "like" or "after" or "and")) return false;
         var verb = chunk.Terms.FindIndex(other + 1, t => t.Text.Split(' ')[0] is "is" or "has" or "had" or "was" or "got" or "having" or "threw" or "vomited");
         return verb >= 0 && verb <= other + 2 && !chunk.Terms.Exists(t => t.Text is "him" or "her" || t.Is(Sense.Person));
     }

@@ -34,8 +34,8 @@ internal static class Neighbours
     {
         if (terms[i].ValueOf(Sense.AmPm) is not { } half || terms[i].Kind != TermKind.Word || i > 0 && terms[i - 1].Kind is TermKind.Time or TermKind.Number) return null;
         var at = i + 1;
-        while (at < terms.Count && at <= i + 3 && (GroupSplitter.IsHead(terms[at]) && terms[at].Kind == TermKind.Word || terms[at].Text is "was" or "were" or "at" or "one" or "done" or "session" || terms[at].IsSymbol("-") || terms[at].IsSymbol(":"))) at++;
-        if (at == i + 1 || at >= terms.Count || terms[at] is not { Kind: TermKind.Time, Times.Count: 0, Clock: { Start.Half: HalfOfDay.Unknown, End: null } clock } || clock.Start.TwentyFourHour || !GroupSplitter.IsHead(terms[i + 1])) return null;
+        while (at < terms.Count && at <= i + 3 && (terms[at].NamesEvent && terms[at].Kind == TermKind.Word || terms[at].Text is "was" or "were" or "at" or "one" or "done" or "session" || terms[at].IsSymbol("-") || terms[at].IsSymbol(":"))) at++;
+        if (at == i + 1 || at >= terms.Count || terms[at] is not { Kind: TermKind.Time, Times.Count: 0, Clock: { Start.Half: HalfOfDay.Unknown, End: null } clock } || clock.Start.TwentyFourHour || !terms[i + 1].NamesEvent) return null;
         var settled = half == "am" ? HalfOfDay.Am : HalfOfDay.Pm;
         // "AM pats 12.30" is no morning time.
         if (half == "am" && clock.Start.Time.Hour == 12) return null;

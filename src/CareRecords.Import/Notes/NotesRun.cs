@@ -1,4 +1,5 @@
 using CareRecords.Import.Reading;
+using CareRecords.Import.Reading.Keys;
 using CareRecords.Records;
 using NodaTime;
 
@@ -94,16 +95,16 @@ internal sealed class NotesRun
     private static List<(int Line, List<FamilyWord> Words, bool InPassing)> Explained(IReadOnlyList<string> lines)
     {
         var found = new List<(int, List<FamilyWord>, bool)>();
-        var explained = ParallelLines.Look(lines, line => LegendReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
+        var explained = ParallelLines.Look(lines, line => KeyReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
         var afterKey = false;
         for (var i = 0; i < lines.Count; i++)
         {
             // A line below a key may go on with it.
-            var words = afterKey ? LegendReader.Read(lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
-            afterKey = words is not null && (afterKey || LegendReader.IsTitled(lines[i]));
+            var words = afterKey ? KeyReader.Read(lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
+            afterKey = words is not null && (afterKey || KeyReader.IsTitled(lines[i]));
             if (words is not null) found.Add((i, words, false));
             // A word explained in passing; the line itself tells of care.
-            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && LegendReader.Aside(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, true));
+            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && KeyAsides.Read(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, true));
         }
 
         return found;
@@ -116,7 +117,7 @@ internal sealed class NotesRun
         foreach (var (line, words, inPassing) in _explained)
         {
             // "4 mins clapping low left, low right. Calling that the full works from here on": tells a session too.
-            if (!inPassing && !LegendReader.TellsToo(_text.Lines[line])) lines.Add(line);
+            if (!inPassing && !SessionNames.TellsToo(_text.Lines[line])) lines.Add(line);
             _words.AddRange(words);
             foreach (var word in words)
             {

@@ -28,7 +28,7 @@ internal static class Pronouns
         for (var i = from; i < terms.Count && !(terms[i].Kind == TermKind.Symbol && terms[i].Text is "." or ";"); i++)
         {
             if (terms[i].Kind == TermKind.Time) return true;
-            if (GroupSplitter.IsHead(terms[i])) return false;
+            if (terms[i].NamesEvent) return false;
         }
         return false;
     }

@@ -15,7 +15,7 @@ internal static class Sections
         // "Night, Renée LPN": with who is on.
         if (text.IndexOfAny([',', '-', ':']) is > 0 and var end && reader.Read(text[(end + 1)..]).TrueForAll(t => t.Kind == TermKind.Symbol || t.Is(Sense.Person) || t is { Kind: TermKind.Word, Meanings.Length: 0 })) text = text[..end].TrimEnd();
         if (text.ToLowerInvariant() is "midday" or "noon" or "lunch" or "lunchtime") return new Term { Kind = TermKind.Word, Start = 0, End = text.Length, Text = text.ToLowerInvariant(), Meanings = [new Meaning(Sense.Meal, "lunch")] };
-        return reader.Read(text) is [var only] && (only.Is(Sense.DayPart) || only.Is(Sense.AmPm)) && !GroupSplitter.IsHead(only) && !only.Is(Sense.DayRef) ? only : null;
+        return reader.Read(text) is [var only] && (only.Is(Sense.DayPart) || only.Is(Sense.AmPm)) && !only.NamesEvent && !only.Is(Sense.DayRef) ? only : null;
     }
 
     /// <summary>The heads that a section's heading names; null when the line is no such heading. Empty for a heading whose lines name their own care ("Meds").</summary>
@@ -28,9 +28,9 @@ internal static class Sections
         var terms = reader.Read(text.TrimEnd(':')).Where(t => t.Kind != TermKind.Symbol && !t.Is(Sense.And) && t.Text is not ("log" or "notes" or "times" or "record" or "done" or "the" or "today")).ToList();
         if (terms.Count is 0 or > 3) return null;
         if (terms.TrueForAll(t => t.Text is "obs" or "observations" or "other" or "notes" or "general" or "comments" or "remarks" or "misc" or "night" or "symptoms" or "signs" || t.Is(Sense.MedicineWord) || t.Is(Sense.Sign))) return [];
-        if (!terms.TrueForAll(GroupSplitter.IsHead)) return null;
+        if (!terms.TrueForAll(t => t.NamesEvent)) return null;
         var session = terms.Exists(t => t.Is(Sense.Session) || t.Is(Sense.Technique));
-        var feed = terms.Exists(GroupSplitter.IsFeed);
+        var feed = terms.Exists(t => t.NamesFeed);
         var check = terms.Exists(t => t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air));
         // Two kinds under one heading: each line must say which.
         return (session ? 1 : 0) + (feed ? 1 : 0) + (check ? 1 : 0) > 1 ? [] : terms;

@@ -54,7 +54,7 @@ internal static class SignGrammar
         for (var i = at + 1; i < terms.Count && i <= at + 6; i++)
         {
             if (terms[i].Kind is TermKind.Number or TermKind.Quantity) return i;
-            if (terms[i].Kind == TermKind.Symbol && terms[i].Text is not (":" or "=" or "~" or "-" or "→" or "↑") || GroupSplitter.IsHead(terms[i])) return null;
+            if (terms[i].Kind == TermKind.Symbol && terms[i].Text is not (":" or "=" or "~" or "-" or "→" or "↑") || terms[i].NamesEvent) return null;
         }
         return null;
     }
@@ -100,7 +100,7 @@ internal static class SignGrammar
         // Beside the areas of a session one is enough ("LL4 RL4, yellow now").
         var stuff = terms.Any(t => t.Text is "stuff");
         var ofChest = stuff || Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Any(i => terms[i].Text == "up" && terms[i - 1].Text is "brought" or "bringing" or "brings" or "coughed" or "coughing" or "came" or "coming") || terms.Any(t => t.Is(Sense.SideArea) || t.Is(Sense.Session) || t.Is(Sense.Technique));
-        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => (terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" || (words.Count > 1 || stuff) && ofChest && terms[i].Text is "white" or "clear" or "creamy" or "frothy") && !NamesAnother(terms, i)) && !terms.Any(t => GroupSplitter.IsHead(t) && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
+        if (words.Count >= (ofChest ? 1 : 2) && words.Exists(i => (terms[i].ValueOf(Sense.Quality) is "thick" or "yellow" or "green" || (words.Count > 1 || stuff) && ofChest && terms[i].Text is "white" or "clear" or "creamy" or "frothy") && !NamesAnother(terms, i)) && !terms.Any(t => t.NamesEvent && !(t.Is(Sense.Sign) || ofChest && (t.Is(Sense.Session) || t.Is(Sense.Technique) || t.Is(Sense.SatLabel) || t.Is(Sense.OxygenLabel) || t.Is(Sense.Air) || t.Kind == TermKind.Reference))))
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }
 

@@ -33,7 +33,7 @@ internal static class SlotTimes
         {
             if (terms[i] is not { Kind: TermKind.Number, IsWhole: true, Text.Length: >= 3, Clock: { Start: { } next } clock } || next.Time.Minute % 5 != 0 || terms[i].Glued) continue;
             var step = (next.Time.Hour * 60 + next.Time.Minute - last.Time.Hour * 60 - last.Time.Minute + 720) % 720;
-            if (step is 0 or > 300 || !GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Is(Sense.SatLabel) || IsFeed(terms[i - 1]) || terms[i - 1].Is(Sense.Bottle) || terms[i - 1].Is(Sense.Medicine)) continue;
+            if (step is 0 or > 300 || !terms[i + 1].NamesEvent || terms[i + 1].Is(Sense.SatLabel) || IsFeed(terms[i - 1]) || terms[i - 1].Is(Sense.Bottle) || terms[i - 1].Is(Sense.Medicine)) continue;
             terms[i] = terms[i] with { Kind = TermKind.Time, Clock = clock };
             last = next;
         }
@@ -56,7 +56,7 @@ internal static class SlotTimes
         // "3.30 feed 180 done 4": when it ended.
         if (timed && before is not null && before.Is(Sense.Stop) && At(terms, i + 1) is null && term is { IsWhole: true, Number: <= 12, Clock: not null } && terms.Take(i).Any(IsFeed) && terms.FindIndex(t => t.Kind == TermKind.Time) < i - 1) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         if (!timed && IsHourOfFeed(terms, i)) { terms[i] = term with { Kind = TermKind.Time }; return true; }
-        var leads = IsLead(terms, i) && after is not null && (GroupSplitter.IsHead(after) || after is { Kind: TermKind.Parts, Parts.Count: >= 3 } || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
+        var leads = IsLead(terms, i) && after is not null && (after.NamesEvent || after is { Kind: TermKind.Parts, Parts.Count: >= 3 } || after.Is(Sense.Stop)) && !after.Is(Sense.SatLabel) && !after.Is(Sense.Sign) && !((after.Is(Sense.Mouth) || after.Is(Sense.Food)) && term.Text.Length < 3);
         var follows = before is not null && (before.Is(Sense.Session) || (before.Is(Sense.Technique) && At(terms, i + 1) is null && term.Text.Length >= 3) || ((before.Is(Sense.Stop) || before.Is(Sense.Start)) && terms.Take(i).Any(IsFeed)) || before.Is(Sense.Pump) && i > 1 && (terms[i - 2].Is(Sense.Stop) || terms[i - 2].Is(Sense.Start)) || before.Is(Sense.WakeCue)
             || (term.Text.Length == 3 && before.Is(Sense.Device)) || (before.Is(Sense.Meal) && term.Text.Length >= 3) || (term.Text.Length == 3 && before.Is(Sense.Medicine) && Next(terms, i + 1) is { } q && q is { Kind: TermKind.Quantity, Unit: Unit.Puffs }));
         if (term is { IsWhole: true, Text.Length: 4 } && term.Clock is null && !timed && (leads || (follows && before!.Is(Sense.Session))))
@@ -97,7 +97,7 @@ internal static class SlotTimes
     private static bool IsLead(List<Term> terms, int at)
     {
         for (var i = 0; i < at; i++)
-            if (terms[i].Kind != TermKind.Word || GroupSplitter.IsHead(terms[i]) || terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
+            if (terms[i].Kind != TermKind.Word || terms[i].NamesEvent || terms[i].Is(Sense.SideArea) || terms[i].Is(Sense.Area) || terms[i].Is(Sense.Side) || terms[i].Is(Sense.Over) || terms[i].Is(Sense.Given)) return false;
         return true;
     }
 

@@ -55,7 +55,7 @@ internal static class TimeLists
         {
             if (terms[i] is not { Kind: TermKind.Word } word || word.ValueOf(Sense.NumberWord) is not { } value || !int.TryParse(value, System.Globalization.CultureInfo.InvariantCulture, out var hour) || hour is < 1 or > 12) continue;
             if (!(terms[i - 1].IsSymbol(",") || terms[i - 1].Is(Sense.And)) || !(IsTime(terms[i - 2]) || terms[i - 2] is { Kind: TermKind.Number, Clock: not null })) continue;
-            if (i + 1 < terms.Count && (terms[i + 1].Is(Sense.Unit) || terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide) || terms[i + 1].Is(Sense.Times) || terms[i + 1].Is(Sense.Spots) || terms[i + 1].Is(Sense.Side) || GroupSplitter.IsHead(terms[i + 1]) || terms[i + 1].Kind == TermKind.Word && terms[i + 1].Meanings.Length == 0)) continue;
+            if (i + 1 < terms.Count && (terms[i + 1].Is(Sense.Unit) || terms[i + 1].Is(Sense.Each) || terms[i + 1].Is(Sense.EachSide) || terms[i + 1].Is(Sense.Times) || terms[i + 1].Is(Sense.Spots) || terms[i + 1].Is(Sense.Side) || terms[i + 1].NamesEvent || terms[i + 1].Kind == TermKind.Word && terms[i + 1].Meanings.Length == 0)) continue;
             var time = new LocalTime(hour, 0);
             terms[i] = word with { Kind = TermKind.Number, Number = hour, Text = value, Meanings = [], Clock = new ClockSpan(new ClockTime(time, HalfOfDay.Unknown, CareRecords.Records.TimePrecision.Exact, null, time, time), null) };
         }
@@ -87,7 +87,7 @@ internal static class TimeLists
             taken = next - at;
         }
         // "physio 7.20, 7.05 salbutamol", "O2 to 0.25 L at 2 pm, 2.30 pm SpO2 95": the last time is of what follows it.
-        if (list.Count >= 2 && at > 0 && (GroupSplitter.IsHead(terms[at - 1]) || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && GroupSplitter.IsHead(terms[next]) && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        if (list.Count >= 2 && at > 0 && (terms[at - 1].NamesEvent || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && terms[next].NamesEvent && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
         {
             list.RemoveAt(list.Count - 1);
             next--;
@@ -105,7 +105,7 @@ internal static class TimeLists
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count == 2 && terms[next - 1].Kind == TermKind.Time && (terms[at - 1].Is(Sense.Device) || IsInhaled(terms[at - 1]))) return ([list[0]], 1);
         if (terms[at].Kind == TermKind.Number && at > 0 && list.Count >= 3 && (terms[at - 1].Is(Sense.Medicine) || terms[at - 1].Is(Sense.Device)) && Enumerable.Range(at + 1, next - at - 1).All(k => terms[k].Kind != TermKind.Number)) return ([list[0]], 1);
         // "inhaler 4, 6.45 chest": the number is an amount, the time opens what follows.
-        if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && GroupSplitter.IsHead(terms[next])) return ([list[0]], 1);
+        if (terms[at].Kind == TermKind.Number && at > 0 && (terms[at - 1].Is(Sense.Device) || terms[at - 1].Is(Sense.Medicine)) && next < terms.Count && terms[next].NamesEvent) return ([list[0]], 1);
         // "at four o'clock, three and three": the same number twice is minutes.
         if (list.Count >= 3 && terms[at].Kind == TermKind.Time && list.Skip(1).All(t => t.Start.Time == list[1].Start.Time)) return ([list[0]], 1);
         // One or two bare numbers alone are a list only when written as one ("8, 2", "10 / 10").
@@ -171,13 +171,13 @@ internal static class TimeLists
 
     private static bool IsCandidate(List<Term> terms, int at, int listed = 0) => terms[at] is { Kind: TermKind.Number, Clock: not null }
         && (terms[at].IsWhole ? terms[at].Number <= 12 || terms[at].Text.Length == 3 : terms[at].Text.Length >= 4)
-        && !(at + 1 < terms.Count && !(listed > 1 && terms[at].Text.Length >= 3) && !(listed > 2 && terms[at + 1].Is(Sense.Technique)) && GroupSplitter.IsHead(terms[at + 1]) && terms[at + 1].Kind != TermKind.Reference)
+        && !(at + 1 < terms.Count && !(listed > 1 && terms[at].Text.Length >= 3) && !(listed > 2 && terms[at + 1].Is(Sense.Technique)) && terms[at + 1].NamesEvent && terms[at + 1].Kind != TermKind.Reference)
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Side) || terms[at + 1].Is(Sense.Area) || terms[at + 1].Is(Sense.SideArea)) && !(at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Number || terms[at + 2].Is(Sense.Area) || terms[at + 2].Is(Sense.Side))))
         && !(at + 1 < terms.Count && (terms[at + 1].Is(Sense.Times) || terms[at + 1].Is(Sense.Spots) || terms[at + 1].Is(Sense.Each) && !(terms[at + 1].Text == "all" && at + 2 < terms.Count && (terms[at + 2].Kind == TermKind.Reference || terms[at + 2].Areas is not null || terms[at + 2].Is(Sense.Usual))) || terms[at + 1].Is(Sense.EachSide) || (terms[at + 1].Glued && terms[at + 1].Kind != TermKind.Symbol)))
         && !BeforePlaces(terms, at)
         // "CPT 6:50a LLL 3 RLL 3, 4:20p": the minutes of the second place.
         && !(at > 2 && terms[at - 1].Is(Sense.SideArea) && terms[at].Number <= 12 && Enumerable.Range(1, at - 2).Any(k => terms[k - 1].Is(Sense.SideArea) && terms[k].Kind is TermKind.Number or TermKind.Quantity))
-        && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(GroupSplitter.IsFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
+        && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(t => t.NamesFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 
     private static bool Follows(ClockSpan before, ClockSpan after)

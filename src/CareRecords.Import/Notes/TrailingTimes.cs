@@ -15,7 +15,7 @@ internal static class TrailingTimes
             var ends = i + 1 == terms.Count || terms[i + 1].Kind == TermKind.Symbol && terms[i + 1].Text is "." or ";" or "|";
             if (!ends || i < start + 2 || !terms[i - 1].IsSymbol(",") || terms[i] is not { Kind: TermKind.Number, Clock: not null } number || !(number.IsWhole ? number.Number <= 12 || number.Text.Length == 3 : true)) continue;
             var before = terms.GetRange(start, i - 1 - start);
-            if (before.Exists(t => t.Kind == TermKind.Time) || !before.Exists(GroupSplitter.IsHead)) continue;
+            if (before.Exists(t => t.Kind == TermKind.Time) || !before.Exists(t => t.NamesEvent)) continue;
             // "amoxicillin 8, 2" and "3, 3, 2": lists.
             if (before.FindLastIndex(t => t.IsSymbol(",")) is var comma && comma >= 0 && before.Count - comma == 2 && before[^1].Kind == TermKind.Number) continue;
             if (before.Count == 2 && before[1].Kind == TermKind.Number && !before[0].Is(Sense.Device) && !(before[0].ValueOf(Sense.Medicine) is { } medicine && CareRecords.Records.Medicines.ClassOf(medicine) == CareRecords.Records.MedicineClass.Bronchodilator)) continue;

@@ -19,7 +19,7 @@ internal static class WrongFirst
 
     private static bool SaysWrong(List<Term> inside) =>
         // One value, and no care beside it: "(not 40, he was sick)" tells of that too.
-        inside.Count(IsValue) == 1 && (inside is [{ Text: "not" }, var wrong, ..] && IsValue(wrong) && !inside.Exists(t => GroupSplitter.IsHead(t) && !IsValue(t))
+        inside.Count(IsValue) == 1 && (inside is [{ Text: "not" }, var wrong, ..] && IsValue(wrong) && !inside.Exists(t => t.NamesEvent && !IsValue(t))
         || inside.Exists(t => t.Text is "i had" or "had" or "wrote" or "i wrote" or "put" or "i put" or "said") && inside.Exists(t => t.Text.Contains("mistake", StringComparison.Ordinal) || t.Text is "wrong" or "wrongly" or "misread" or "typo"));
 
     private static bool IsValue(Term term) => term.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts;

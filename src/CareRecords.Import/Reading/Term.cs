@@ -109,6 +109,14 @@ internal sealed record Term
     /// <summary>Whether it carries a sense.</summary>
     public bool Is(Sense sense) => (int)sense < 64 ? (_low >> (int)sense & 1) != 0 : (_high >> ((int)sense - 64) & 1) != 0;
 
+    /// <summary>Whether it tells of a feed.</summary>
+    public bool NamesFeed => Is(Sense.Feed) || Is(Sense.Bolus) || Is(Sense.Route) || Is(Sense.Pump) || Is(Sense.Bottle) || Is(Sense.Milk);
+
+    /// <summary>Whether it names an event: a session, a feed, a medicine, a reading, a sign.</summary>
+    public bool NamesEvent => Is(Sense.Session) || Is(Sense.Technique) || NamesFeed || Is(Sense.FeedRunning) || Is(Sense.Medicine) || Is(Sense.Device) || Is(Sense.Antibiotic) || Is(Sense.SatLabel)
+        || Is(Sense.Desat) || Is(Sense.PulseLabel) && Text != "p" || Is(Sense.TempLabel) || Is(Sense.BreathLabel) || Is(Sense.Sign) || Is(Sense.OxygenLabel) || Is(Sense.Air) || Is(Sense.Mouth)
+        || Is(Sense.Food) || Kind == TermKind.Reference || Is(Sense.MedicineWord);
+
     /// <summary>Whether it carries a sense with this value.</summary>
     public bool Is(Sense sense, string value)
     {

@@ -1,4 +1,5 @@
 using CareRecords.Import.Notes;
+using CareRecords.Import.Reading.Keys;
 using CareRecords.Records;
 using NodaTime;
 
@@ -17,7 +18,7 @@ public sealed class ContextTests
     [InlineData("0605 1L = 94", "")]
     [InlineData("salb = 4 puffs 07:30", "")]
     [InlineData("it is salbutamol", "")]
-    public void Key_IsRead(string line, string expected) => Assert.Equal(expected, string.Join(';', LegendReader.Read(line).Select(w => $"{w.Word}={w.Means}")));
+    public void Key_IsRead(string line, string expected) => Assert.Equal(expected, string.Join(';', KeyReader.Read(line).Select(w => $"{w.Word}={w.Means}")));
 
     [Fact]
     public void Section_SaysWhatItsLinesSpeakOf()

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using CareRecords.Import.Reading;
+using CareRecords.Import.Reading.Keys;
 
 namespace CareRecords.Import.Tables.Layouts;
 
@@ -11,7 +12,7 @@ internal static partial class Legends
     {
         var words = new List<FamilyWord>();
         foreach (var line in text.Split('\n'))
-            if (line.Contains('=')) words.AddRange(Notes.LegendReader.Read(line));
+            if (line.Contains('=')) words.AddRange(KeyReader.Read(line));
 
         foreach (System.Text.RegularExpressions.Match match in IsMedicine().Matches(text))
             // "Blue puffer is the salbutamol.", beside other words "Inhaler is always salbutamol."

@@ -1,12 +1,12 @@
-using CareRecords.Import.Reading;
+using System.Text.RegularExpressions;
 
-namespace CareRecords.Import.Notes;
+namespace CareRecords.Import.Reading.Keys;
 
-// Words for a whole session: "usual: …", "The drill: …", "(= full set)", "I'll just put the works", "When I say full I mean …", a plan.
-internal static partial class LegendReader
+/// <summary>Words for a whole session: "usual: …", "The drill: …", "(= full set)", "I'll just put the works", "When I say full I mean …", a plan.</summary>
+internal static partial class SessionNames
 {
-    // "The drill (Ann, physio): percussion bottom L 4 bottom R 4 top L 3 top R 3": a name of the family's own before a colon and a whole session.
-    private static List<FamilyWord> Named(string line)
+    /// <summary>"The drill (Ann, physio): percussion bottom L 4 bottom R 4 top L 3 top R 3": a name of the family's own before a colon and a whole session.</summary>
+    public static List<FamilyWord> Named(string line)
     {
         if (!line.AsSpan().TrimStart(" -*#•").StartsWith("the ", StringComparison.OrdinalIgnoreCase)) return [];
         if (NameAndSession().Match(line) is not { Success: true } match) return [];
@@ -17,32 +17,32 @@ internal static partial class LegendReader
         return [new FamilyWord("the " + name, told), new FamilyWord(name, told)];
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*the ([a-z]{3,12}(?: [a-z]{3,12})?)\s*(?:\([^)]*\))?\s*[:=]\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex NameAndSession();
+    [GeneratedRegex(@"^\W*the ([a-z]{3,12}(?: [a-z]{3,12})?)\s*(?:\([^)]*\))?\s*[:=]\s*(.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NameAndSession();
 
-    // "'Sick plan' from PT by phone: 4x/day, cupping lowers 5 min each, uppers 3": a quoted name before a colon, with a whole session behind it.
-    private static FamilyWord? Quoted(string line) => QuotedName().Match(line) is { Success: true } match && AreasOf(match.Groups[2].Value) >= 2 && !CellTerms.Read(match.Groups[2].Value).Exists(t => t.Kind == TermKind.Time)
+    /// <summary>"'Sick plan' from PT by phone: 4x/day, cupping lowers 5 min each, uppers 3": a quoted name before a colon, with a whole session behind it.</summary>
+    public static FamilyWord? Quoted(string line) => QuotedName().Match(line) is { Success: true } match && AreasOf(match.Groups[2].Value) >= 2 && !CellTerms.Read(match.Groups[2].Value).Exists(t => t.Kind == TermKind.Time)
         ? new FamilyWord(match.Groups[1].Value, match.Groups[2].Value) : null;
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*""([\p{L}]+(?: [\p{L}]+){0,2})""[^:=""]{0,30}:\s*(.+)$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex QuotedName();
+    [GeneratedRegex(@"^\W*""([\p{L}]+(?: [\p{L}]+){0,2})""[^:=""]{0,30}:\s*(.+)$", RegexOptions.CultureInvariant)]
+    private static partial Regex QuotedName();
 
-    // "perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.
-    private static FamilyWord? Called(string line)
+    /// <summary>"perc lowers 4 min ea, uppers 3 min ea (= full set)", "lower 3 min each side, upper 2. This is daily physio": the word stands behind what it means.</summary>
+    public static FamilyWord? Called(string line)
     {
         if (CalledSo().Match(line) is not { Success: true } match) return null;
         var told = line[..match.Index];
         if (told.LastIndexOf(": ", StringComparison.Ordinal) is >= 0 and var colon) told = told[(colon + 2)..];
         if (AreasOf(told) < 2 || CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)) return null;
         var word = match.Groups[1].Value.Trim(' ', '.', '"', ')');
-        return word.Length is < 3 or > LongestWord ? null : new FamilyWord(word, told.TrimEnd(' ', '.', ','));
+        return word.Length is < 3 or > KeyMeanings.LongestWord ? null : new FamilyWord(word, told.TrimEnd(' ', '.', ','));
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex CalledSo();
+    [GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex CalledSo();
 
-    // "clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works", "I refer to this below as the full programme": the word for what was just told.
-    private static FamilyWord? JustPut(string line)
+    /// <summary>"clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works", "I refer to this below as the full programme": the word for what was just told.</summary>
+    public static FamilyWord? JustPut(string line)
     {
         if (JustPuts().Match(line) is not { Success: true } match) return null;
         var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
@@ -51,21 +51,21 @@ internal static partial class LegendReader
         return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex JustPuts();
+    [GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex JustPuts();
 
     /// <summary>Whether a line that explains a word in passing tells what was done as well.</summary>
     public static bool TellsToo(string line) => line.Contains(". Calling ", StringComparison.OrdinalIgnoreCase) && (line.Contains("done", StringComparison.OrdinalIgnoreCase) || line.Contains(" did ", StringComparison.OrdinalIgnoreCase));
 
     // "When I say I did her claps": the word without who did it.
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex Spoken();
+    [GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Spoken();
 
     private static readonly string[] Leads = ["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "];
     private static readonly System.Buffers.SearchValues<string> AnyLead = System.Buffers.SearchValues.Create(Leads, StringComparison.OrdinalIgnoreCase);
 
-    // "When I write full it is left down 3 min, right down 3 min": the same as "full = …".
-    private static string? WhenIWrite(string line)
+    /// <summary>"When I write full it is left down 3 min, right down 3 min": the same as "full = …".</summary>
+    public static string? WhenIWrite(string line)
     {
         // "Where Ouma says pump she means his salbutamol puffer."
         if (line.Contains(" mean", StringComparison.OrdinalIgnoreCase) && SaysAndMeans().Match(line) is { Success: true } said) return said.Groups[1].Value + " = " + said.Groups[2].Value.TrimEnd('.', ' ');
@@ -76,19 +76,19 @@ internal static partial class LegendReader
             if (at < 0) continue;
             var rest = line[(at + lead.Length)..];
             foreach (var verb in (string[])[" it is ", " it's ", " it means ", " i mean ", " that is ", " that's ", " this is ", ", it is ", " its "])
-                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + rest[(gap + verb.Length)..];
+                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < KeyMeanings.LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + rest[(gap + verb.Length)..];
         }
         return null;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:where|when|if|by)\b[^.,;=]{0,20}?\b(?:says?|writes?|puts?)\s+""?([\p{L}]+(?: [\p{L}]+)??)""?,?\s+(?:it |that |this |she |he |i |we )?means?\s+(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex SaysAndMeans();
+    [GeneratedRegex(@"\b(?:where|when|if|by)\b[^.,;=]{0,20}?\b(?:says?|writes?|puts?)\s+""?([\p{L}]+(?: [\p{L}]+)??)""?,?\s+(?:it |that |this |she |he |i |we )?means?\s+(.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex SaysAndMeans();
 
-    // "usual: pat lower 3 min each side, upper 2": a colon serves as well where a session's areas or techniques follow with their minutes.
-    private static FamilyWord? Usual(string line)
+    /// <summary>"usual: pat lower 3 min each side, upper 2": a colon serves as well where a session's areas or techniques follow with their minutes.</summary>
+    public static FamilyWord? Usual(string line)
     {
         var colon = line.IndexOf(':', StringComparison.Ordinal);
-        if (colon is <= 0 or > LongestWord || char.IsAsciiDigit(line[colon - 1]) || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
+        if (colon is <= 0 or > KeyMeanings.LongestWord || char.IsAsciiDigit(line[colon - 1]) || UsualWord(line[..colon].Trim('-', '*', '#', '•', ' ')) is not { } word) return null;
         var means = line[(colon + 1)..];
         if (means.IndexOf(". ", StringComparison.Ordinal) is > 0 and var stop) means = means[..stop];
         var terms = CellTerms.Read(means);
@@ -96,8 +96,8 @@ internal static partial class LegendReader
             ? new FamilyWord(word, means.Trim().TrimEnd('.')) : null;
     }
 
-    // "the normal clapping is three minutes each on the bottoms and two on the tops"
-    private static FamilyWord? UsualIs(string line)
+    /// <summary>"the normal clapping is three minutes each on the bottoms and two on the tops"</summary>
+    public static FamilyWord? UsualIs(string line)
     {
         var terms = CellTerms.Read(line);
         var usual = terms.FindIndex(t => t.Is(Sense.Usual));
@@ -107,8 +107,8 @@ internal static partial class LegendReader
         return AreasOf(told) >= 2 && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time) ? new FamilyWord(line[terms[usual].Start..terms[usual].End], told) : null;
     }
 
-    // "A klop is clapping with the cupped hand, two minutes each side at the bottom and two minutes each side at the top": a word for what is done, with all its minutes.
-    private static FamilyWord? TechniqueIs(string line)
+    /// <summary>"A klop is clapping with the cupped hand, two minutes each side at the bottom and two minutes each side at the top": a word for what is done, with all its minutes.</summary>
+    public static FamilyWord? TechniqueIs(string line)
     {
         foreach (var sentence in line.Split(". "))
         {
@@ -120,11 +120,11 @@ internal static partial class LegendReader
         return null;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:an? |the )?(\p{L}+) (?:is|are|means) (.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex WordIs();
+    [GeneratedRegex(@"^(?:an? |the )?(\p{L}+) (?:is|are|means) (.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex WordIs();
 
-    // "Usual CPT", "our usual chest": the word for the usual, without the session that it is of.
-    private static string? UsualWord(string key)
+    /// <summary>"Usual CPT", "our usual chest": the word for the usual, without the session that it is of.</summary>
+    public static string? UsualWord(string key)
     {
         var terms = CellTerms.Read(key);
         // "The usual for anyone new"
@@ -133,8 +133,8 @@ internal static partial class LegendReader
             ? key[usual.Start..usual.End] : null;
     }
 
-    // "percussion on RLL LLL RUL LUL. "Full set" = 3 min on every area": the places stand before the word that is explained.
-    private static string InNamedPlaces(string before, string means)
+    /// <summary>"percussion on RLL LLL RUL LUL. "Full set" = 3 min on every area": the places stand before the word that is explained.</summary>
+    public static string InNamedPlaces(string before, string means)
     {
         var minutes = AreaGrammar.Read(CellTerms.Read(means));
         if (minutes.NamesPlace || minutes.EverySpot.Count == 0) return means;
@@ -147,22 +147,22 @@ internal static partial class LegendReader
         static bool IsOfPlace(Term term) => term.Is(Sense.SideArea) || term.Is(Sense.Area) || term.Is(Sense.Side) || term.Is(Sense.EachSide);
     }
 
-    // "Chest as shown to me by the physiotherapist: lower left three minutes, lower right three": what "as shown" stands for.
-    private static FamilyWord? Taught(string line) => line.AsSpan().ContainsAny(AnyTaught) && AsTaught().Match(line) is { Success: true } match && match.Groups[2].Value.Split(". ").FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)
+    /// <summary>"Chest as shown to me by the physiotherapist: lower left three minutes, lower right three": what "as shown" stands for.</summary>
+    public static FamilyWord? Taught(string line) => line.AsSpan().ContainsAny(AnyTaught) && AsTaught().Match(line) is { Success: true } match && match.Groups[2].Value.Split(". ").FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)
         ? new FamilyWord(match.Groups[1].Value.ToLowerInvariant(), told.TrimEnd('.')) : null;
 
     private static readonly System.Buffers.SearchValues<string> AnyTaught = System.Buffers.SearchValues.Create(["as shown", "as taught", "as instructed", "as directed", "as demonstrated"], StringComparison.OrdinalIgnoreCase);
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(as (?:shown|taught|instructed|directed|demonstrated))\b[^:]{0,80}:\s*(.+)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex AsTaught();
+    [GeneratedRegex(@"\b(as (?:shown|taught|instructed|directed|demonstrated))\b[^:]{0,80}:\s*(.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex AsTaught();
 
-    private static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
+    public static int AreasOf(string text) => AreaGrammar.Read(CellTerms.Read(text)).Areas.Count(a => a.Minutes is not null);
 
     private static readonly string[] PlanWords = ["per plan", "as per plan", "as plan", "to plan", "as care plan", "as per care plan", "per care plan", "per order", "per orders", "per new orders", "as ordered"];
     private static readonly string[] PlanTitles = ["plan", "care plan", "physio plan", "chest plan", "our plan", "his plan", "her plan", "order:", "orders", "new order"];
 
-    // "PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.
-    private static string? Plan(string line)
+    /// <summary>"PLAN (fridge): physio twice a day. LLL 3, RLL 3, LUL 2, RUL 2, hand percussion": what "per plan" stands for is the sentence with areas and minutes.</summary>
+    public static string? Plan(string line)
     {
         var title = line.TrimStart('-', '*', ' ', '#');
         // "CPT per order: perc LLL RLL 4 min"
@@ -172,10 +172,10 @@ internal static partial class LegendReader
         return areas.Count == 1 ? areas[0].Trim().TrimEnd('.') : null;
     }
 
-    // The plan in a sentence of its own.
-    private static string? PlanWithin(string line) => line.Contains(". ", StringComparison.Ordinal) ? line.Split(". ").Select(Plan).FirstOrDefault(p => p is not null) : null;
+    /// <summary>The plan in a sentence of its own.</summary>
+    public static string? PlanWithin(string line) => line.Contains(". ", StringComparison.Ordinal) ? line.Split(". ").Select(Plan).FirstOrDefault(p => p is not null) : null;
 
-    private static IEnumerable<FamilyWord> PerPlan(string plan) => PlanWords.Select(w => new FamilyWord(w, plan));
+    public static IEnumerable<FamilyWord> PerPlan(string plan) => PlanWords.Select(w => new FamilyWord(w, plan));
 
     private static int AreasWithMinutes(List<Term> terms) => Enumerable.Range(1, Math.Max(0, terms.Count - 1)).Count(i => (terms[i - 1].Is(Sense.SideArea) || terms[i - 1].Is(Sense.Area) || terms[i - 1].Is(Sense.Side)) && terms[i] is { Kind: TermKind.Number or TermKind.Quantity, Number: > 0 and <= 15 });
 }
