@@ -180,6 +180,7 @@ internal static class LayoutReader
 
         if (when.IsBad && when.Day is null) return;
         if (when.Start is { } hour && (reading.RowsAreHours && hour.Precision is TimePrecision.Rounded || hour is { IsExact: true, Stated.Minute: 0 } && reading.Slots.Time >= 0 && HourRows.SaysHour(reading.Block.Columns[reading.Slots.Time].Own))) row = HourRows.WithoutOwnClocks(row, hour, reading, words);
+        (row, when) = OwnTimes.Taken(row, when, reading);
         if (numbers.Read(row, when))
         {
             reading.Joined = true;

@@ -33,6 +33,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Nineteenth", 458, 11, 0.988, 3 },
         { "Twentieth", 409, 20, 0.93, 21 },
         { "TwentyFirst", 401, 1, 0.995, 1 },
+        { "TwentySecond", 0, 999, 0.1, 999 },
     };
 
     [Theory]

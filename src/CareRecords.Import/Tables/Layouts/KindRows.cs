@@ -39,6 +39,17 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         {
             foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
             if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
+            SignsBeside(row, told, when);
+            return;
+        }
+
+        // "post CPT" beside readings: which they were.
+        if (what.Kind == TableKind.Sessions && when.Start is { } read && PhaseOfSession(text) is { } phase && Measures().Exists(c => !row[c].Cell.IsEmpty && reading.Block.Columns[c].Role == Role.Saturation))
+        {
+            measures.AddChecks(row, Measures(), read, [], phase);
+            reading.Saw(kindCell);
+            SignsBeside(row, read, when);
+            Remarks(row, kindCell, read, when);
             return;
         }
 
@@ -47,6 +58,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         if ((SameAs.SaysNotDone(reading.Context.Words.MeaningOf(text) ?? text) || SaysRefused(text) || text.StartsWith("no ", StringComparison.OrdinalIgnoreCase) || SaysNone(row)) && what.Kind is TableKind.Sessions or TableKind.Feeds or TableKind.Medicines)
         {
             LeftOut(row, what, at, text);
+            if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
+            SignsBeside(row, at, when);
             return;
         }
 
@@ -61,15 +74,25 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
                 var before = reading.Into.Entries.Count;
                 Checks(row, what, at, when);
                 if (reading.Into.Entries.Count > before) Remarks(row, row[reading.Slots.Kind], at, when);
+                SignsBeside(row, at, when);
                 return;
         }
 
-        if (what.Sign != SignKind.Temperature)
-            foreach (var column in Of(Role.Temperature).Concat(Of(Role.Breathing)).Where(c => !row[c].Cell.IsEmpty))
-                measures.AddSign(row, column, at, when.Day);
+        if (what.Sign != SignKind.Temperature) SignsBeside(row, at, when, ofSession: what.Kind == TableKind.Sessions);
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
         measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
     }
+
+    // The temperature, and cough, colour and the like where they are not of the row's session.
+    private void SignsBeside(BlockRow row, UncertainTime at, RowWhen when, bool ofSession = false)
+    {
+        foreach (var column in Of(Role.Temperature).Concat(Of(Role.Breathing)).Concat(ofSession ? [] : Of(Role.Cough).Concat(Of(Role.Secretions)).Concat(Of(Role.Colour)).Concat(Of(Role.Vomit))).Where(c => !row[c].Cell.IsEmpty))
+            measures.AddSign(row, column, at, when.Day);
+    }
+
+    // "post CPT", "before physio": the phase, and nothing but the session that it is of.
+    private static CheckPhase? PhaseOfSession(string text) => text.IndexOf(' ', StringComparison.Ordinal) is > 0 and var space && SmallWords.ReadPhase(text[..space]) is { } phase && Lexicon.Split(text[space..]) is { Count: 1 or 2 } rest
+        && Lexicon.Find(string.Join(' ', rest), out _).All(k => k.Concept is Concept.Session or Concept.Percussion) ? phase : null;
 
     // "Total RT feed by day", "Physio this week".
     private static bool IsTotal(string text) => Lexicon.Find(text, out _).Any(k => k.Concept == Concept.Total);
@@ -141,7 +164,8 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     {
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
-        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count or Role.Part)).ToList();
+        if (when.Start is { } then) SignsBeside(row, then, when);
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count or Role.Part or Role.Temperature or Role.Breathing or Role.Cough or Role.Secretions or Role.Colour or Role.Vomit)).ToList();
         // "Same again" where what was done stands: the session before it.
         if (when.Start is { } again && cells is [{ } only] && SameAs.PointsBack(only.Cell.Text) && reading.Same(only.Cell.Text, again.Stated.TimeOfDay) is { Areas.Count: > 0 } same)
         {
