@@ -14,7 +14,7 @@ internal static partial class FlowRemarks
     public static bool Beside(BlockReading reading, CellAt remark)
     {
         var from = reading.RowFrom;
-        if (remark.Cell.Words is not { } text || On().Match(text) is not { Success: true } on || Litres(on.Groups[1].Value) is not { } flow) return false;
+        if (remark.Cell.Words?.Split([',', ';'], StringSplitOptions.TrimEntries).Select(p => On().Match(p)).FirstOrDefault(m => m.Success) is not { } on || Litres(on.Groups[1].Value) is not { } flow) return false;
         if (reading.Into.Entries.Skip(from).OfType<Check>().LastOrDefault(c => c.Start is not null) is not { OxygenLitresPerMinute: null }) return false;
         for (var i = from; i < reading.Into.Entries.Count; i++)
             if (reading.Into.Entries[i] is Check { OxygenLitresPerMinute: null } check) reading.Into.Entries[i] = check with { OxygenLitresPerMinute = flow };
@@ -48,7 +48,7 @@ internal static partial class FlowRemarks
     [GeneratedRegex(@"\b(?:o2|oxygen|litres?|liters?|lpm|l/min|up to|down to|back to)\b|\d[.,/]\d|\d\s*l\b", RegexOptions.IgnoreCase)]
     private static partial Regex OfOxygen();
 
-    [GeneratedRegex(@"^(?:still |now |back )?(?:on|in)\s+((?:room )?air|half (?:an? )?lit(?:re|er)|\d+(?:[.,/]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)(?: now\b[^\d]*)?\W*$", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?:(?:still |now |back )?(?:on|in)\s+|(?=(?:room )?air\b))((?:room )?air|half (?:an? )?lit(?:re|er)|\d+(?:[.,/]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)(?: now\b[^\d]*)?\W*$", RegexOptions.IgnoreCase)]
     private static partial Regex On();
 
     [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(\d(?:[.,/]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]

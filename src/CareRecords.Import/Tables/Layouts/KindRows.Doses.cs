@@ -46,6 +46,7 @@ internal sealed partial class KindRows
         {
             Sources = [row.Source],
             Start = at,
+            End = when.End,
             Medicine = medicine.Generic,
             MedicineAsWritten = cell.Cell.Words,
             Amount = amountText,

@@ -94,6 +94,9 @@ internal sealed partial class KindRows
             areas = [.. parts.Select(p => new AreaMinutes(p.Side, p.Area, p.Technique == Technique.Unknown ? what.Technique : p.Technique, each))];
         }
 
+        // "Percussion both lower | 3 | min each side"
+        if (areas.Count > 1 && areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Side != Side.Unknown && a.Minutes == areas[0].Minutes) && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } ofKind && ofKind.All(p => p.Area != ChestArea.Unknown && (p.Side == Side.Unknown || areas.Exists(a => a.Side == p.Side))))
+            areas = [.. ofKind.SelectMany(p => p.Side == Side.Unknown ? areas.Select(a => a with { Area = p.Area }) : [areas.Find(a => a.Side == p.Side)! with { Area = p.Area }])];
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { } added)
@@ -161,7 +164,8 @@ internal sealed partial class KindRows
         }
 
         var order = Order(what);
-        var plus = text.IndexOf('+', StringComparison.Ordinal);
+        // "3+3+2+2" are the numbers; "3/3/2/2 + vibs 1" has more behind its plus.
+        var plus = text.All(c => char.IsAsciiDigit(c) || c is '+' or '.' or ' ' or '½') ? -1 : text.IndexOf('+', StringComparison.Ordinal);
         var head = plus > 0 ? text[..plus].Trim() : text.TrimStart('+', ' ');
         void Refuse(string why) => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.");
         if (AreaNumbers.Read(head, order, Refuse) is { } numbers)

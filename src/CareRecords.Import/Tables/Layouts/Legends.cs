@@ -55,15 +55,19 @@ internal static partial class Legends
     {
         var order = Order(text);
         // "… left lower / right lower / left upper / right upper. All cupping."
-        return order.Any(a => a.Technique == Records.Technique.Unknown) && order.All(a => a.Technique is Records.Technique.Unknown or Records.Technique.Percussion) && AllOneTechnique().IsMatch(text) ? [.. order.Select(a => a with { Technique = Records.Technique.Percussion })] : order;
+        return order.Any(a => a.Technique == Records.Technique.Unknown) && order.All(a => a.Technique is Records.Technique.Unknown or Records.Technique.Percussion) && (AllOneTechnique().IsMatch(text) || OnlyPercussion(text)) ? [.. order.Select(a => a with { Technique = Records.Technique.Percussion })] : order;
     }
+
+    // "Patting with cupped hand. Mins = left bottom + right bottom + …"
+    private static bool OnlyPercussion(string text) => Lexicon.Find(text, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration);
 
     [GeneratedRegex(@"\ball(?: is| are| by)? (?:cupping|clapping|percussion|perc|tapping|patting)\b", RegexOptions.IgnoreCase)]
     private static partial Regex AllOneTechnique();
 
     private static IReadOnlyList<AreaName> Order(string text)
     {
-        var longest = text.Contains('/') ? AreaNames.In(text) : [];
+        // "Mins = left bottom + right bottom + left top + right top"
+        var longest = text.Contains('/') || text.Contains(" + ", StringComparison.Ordinal) ? AreaNames.In(text) : [];
         // "cupping minutes L low / R low": the technique before the first is of all.
         if (IsOrder(longest)) return longest[0].Technique != Records.Technique.Unknown && longest.Skip(1).All(a => a.Technique == Records.Technique.Unknown) ? [.. longest.Select(a => a with { Technique = longest[0].Technique })] : longest;
         // "minutes go LL/RL/LU/RU (copied off the fridge)"

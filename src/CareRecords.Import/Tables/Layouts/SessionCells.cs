@@ -189,6 +189,14 @@ internal sealed partial class SessionCells(BlockReading reading)
             return bySide.Select(a => column.Areas.Count > 0 ? a with { Technique = column.Areas[0].Technique } : a);
         }
 
+        // "3 low, 2 top" under "Left": the areas of that side.
+        if (column.Areas is [{ Side: not Side.Unknown, Area: ChestArea.Unknown } side] && text.Any(char.IsLetter) && AreaGrammar.Read(CellTerms.Read("clapping " + text)).Areas is { Count: > 0 } told && told.TrueForAll(a => a.Minutes is not null && a.Area != ChestArea.Unknown)
+            && told.FindAll(a => a.Side == side.Side || a.Side == Side.Unknown) is { Count: > 0 } ofSide)
+        {
+            reading.Use(cell);
+            return ofSide.Select(a => a with { Side = side.Side, Technique = side.Technique });
+        }
+
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
         if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."), SaysEachSide(column.Heading)) is { } several) return several;
