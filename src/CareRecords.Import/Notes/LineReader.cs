@@ -27,7 +27,7 @@ internal sealed partial class LineReader
         var words = Asides.Reduce(WrongFirst.Reduce(_reader.Read(StrikeOut(content))));
         if (placed.Pairs != PairMeaning.Unknown) words = PairMeanings.Joined(words);
         if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
-        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words))))))));
+        var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(SameReading.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words)))))))));
         if (terms.Count == 0) return read;
         var chunks = Chunk.Cut(terms);
         // "full set, no inhaler before it (forgot)": why, of what was just denied.
@@ -207,11 +207,14 @@ internal sealed partial class LineReader
         }
     }
 
+    // "03.05 probe alarm, it was off his toe" puts no time right: what was comes before no time.
+    private static bool IsOfSomethingElse(List<Term> terms) => terms.FindLastIndex(t => t.Is(Sense.Correction)) is var at && terms[at].Text is "it was" or "that was" && terms.FindIndex(at, t => t.Kind == TermKind.Time) < 0;
+
     private static void TimeOnly(LineRead read, List<Group> groups, List<Term> terms)
     {
         if ((read.Marks & LineMarks.RightFirst) != 0 && terms.Count(t => t.Kind == TermKind.Time) == 2 && !terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity)) { read.Marks |= LineMarks.TimeOnly; read.Told.Clear(); read.Left.Clear(); return; }
         if (read.Told.Exists(t => t.Happenings.Count > 0) || read.Doubts.Count > 0) return;
-        if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => t.NamesEvent && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
+        if (groups.Sum(g => g.Times.Count) is 1 or 2 && !terms.Exists(t => t.NamesEvent && !t.Is(Sense.Antibiotic)) && terms.Count <= 16 && ((read.Marks & LineMarks.Correction) != 0 && !IsOfSomethingElse(terms) || terms.Exists(t => t.Is(Sense.About)) || groups.Exists(g => g.Times.Any(t => t.Start.Precision == CareRecords.Records.TimePrecision.About))))
             read.Marks |= LineMarks.TimeOnly;
     }
 

@@ -16,7 +16,7 @@ internal static class Modality
         foreach (var chunk in chunks)
         {
             // "give paracetamol 5 ml" asks for it.
-            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.Exists(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunks, chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
+            var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.FindIndex(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }) is >= 0 and var ml && ml < chunk.Terms.IndexOf(t))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunks, chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
             unreal |= Prescribes(chunks, chunks.IndexOf(chunk)) || IsFromADayOn(chunk) || IsToBe(chunk) || chunk.Terms.Exists(t => t.Text is "when you" or "when u" or "once you") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);

@@ -12,8 +12,19 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = Numbered(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
+    }
+
+    // "CPT 2: 11:30 am", "session 3 - 15:45": which of the day's it was, before its time.
+    private static int? Numbered(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.Session) || terms.Take(i).Any(t => t.Kind != TermKind.Symbol) || At(terms, i + 1) is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 6 } || At(terms, i + 2) is not { Text: ":" or "-" }) return null;
+        var next = i + 3;
+        while (At(terms, next)?.IsSymbol("*") == true) next++;
+        if (At(terms, next) is not { Kind: TermKind.Time }) return null;
+        terms.RemoveRange(i + 1, next - i - 1);
+        return i;
     }
 
     // "forgot antibiotic at 8am, gave it at 10": when it was due is not when it was given.

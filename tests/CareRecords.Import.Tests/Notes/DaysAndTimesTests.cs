@@ -82,6 +82,12 @@ public sealed class DaysAndTimesTests
     [InlineData("O2 made 0.25 L at 2 pm / 2.30 pm SpO2 95", "14:00 check  on 0.25; 14:30 check 95 on 0.25")]
     [InlineData("physio 7.00am, 11.00am and 7.00pm. Secretions were thick at the 11.00am session", "07:00 session; 11:00 session; 11:00 secretions thick; 19:00 session")]
     [InlineData("She was 94% by 7.20am. Chest done at 11.00am and 7.00pm, each time followed by vibration for 1 minute each side", "07:20 check 94; 11:00 session LU1 RU1; 19:00 session LU1 RU1")]
+    [InlineData("CPT 2: 11:30 am both lowers 3", "11:30 session LL3 RL3")]
+    [InlineData("**Session 3:** 3:45 pm both lowers 3", "15:45 session LL3 RL3")]
+    [InlineData("18.50 sats 93 on 0.5. 19.30 same", "18:50 check 93 on 0.5; 19:30 check 93 on 0.5")]
+    [InlineData("18.50 chest both lowers 3. 19.30 same", "18:50 session LL3 RL3; 19:30 session LL3 RL3")]
+    [InlineData("O2 0,5 from 03h00, sats 93 + clap 06h30 lowers 4 each side", "03:00 check 93 on 0.5; 06:30 session LL4 RL4")]
+    [InlineData("2p neb + CPT both lowers 3", "14:00 session LL3 RL3; 14:00 unknown")]
     public void Times_SaidAgainOrOfOthers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Fact]
@@ -96,5 +102,12 @@ public sealed class DaysAndTimesTests
     {
         var reading = Read("off o2 since 10am yest", "salb 4 puffs 6.40", "6.55 clapping both lowers 3");
         Assert.Equal(["03 10:00", "04 06:40", "04 06:55"], reading.Entries.OrderBy(e => e.When.Stated).Select(e => e.When.Stated.ToString("dd HH:mm", null)));
+    }
+
+    [Fact]
+    public void WhatWasOffItsPlace_PutsNoTimeRight()
+    {
+        var reading = Read("20:30 chest both lowers 3", "21.05 probe alarm, it was off his toe. Put back");
+        Assert.Equal("20:30 session LL3 RL3", Told(reading));
     }
 }

@@ -66,5 +66,6 @@ public sealed class KeysTests
     [InlineData("Sat. is the finger machine. Ox. is oxygen in litres.", "7 a.m. sat. 93, ox. 1/2", "07:00 check 93 on 0.5")]
     [InlineData("A = on air", "8am temp 38.1, brought up a big green plug", "08:00 temperature 38.1 C; 08:00 secretions big, green plug")]
     [InlineData("Her programme is percussion to the lower chest for 3 minutes each side, then the upper chest for 2 minutes each side. I refer to this below as the full programme.", "the full programme was done at 7.00am", "07:00 session LL3 RL3 LU2 RU2")]
+    [InlineData("tapping = percusion with cup hand, taught by the PT", "7am tapping both lower 3 mins", "07:00 session LL3 RL3")]
     public void Keys_OfManyForms_AreUsed(string key, string line, string expected) => Assert.Equal(expected, Told(Whole(key, "", "Tue 4 March 2025", line)));
 }

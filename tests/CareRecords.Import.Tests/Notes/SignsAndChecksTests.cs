@@ -18,6 +18,7 @@ public sealed class SignsAndChecksTests
     [InlineData("neighbour child is having fever 39", "")]
     [InlineData("His cousin was sick at 5pm", "")]
     [InlineData("brother has a cough and temp 38.5", "")]
+    [InlineData("mum coming at 11am so I can get messages in (nappies, syringes 60ml, bread)", "")]
     [InlineData("Mum was with her when she was sick at 9pm", "21:00 vomit")]
     public void Signs_OfSomebodyElse_AreNone(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 }

@@ -23,6 +23,9 @@ public sealed class PlacesInTablesTests
     [InlineData("\"bottoms / tops = minutes clapping on EACH side, low and high\"\ndate,chest am\n13/3/2025,\"7.05 bottoms 3 each, tops 2 each\"\n14/3/2025,\"7.10 bottoms 3 each, tops 2 each\"\n", "LLP3 RLP3 LUP2 RUP2")]
     [InlineData("\"Inhaler is salbutamol. Chest = tapping, 3 mins each lower and 2 mins each upper unless I write different\"\ndate,chest,sats\n13/3/2025,07:00,96\n14/3/2025,07:10,97\n", "LLP3 RLP3 LUP2 RUP2")]
     [InlineData("\"Percussion minutes per area. Shakes = vibration, minutes per area on the same areas as were done\"\ndate,start,L low,R low,shakes\n13/3/2025,07:00,3,3,1\n14/3/2025,07:10,3,3,1\n", "LLP3 RLP3 LLV1 RLV1")]
+    [InlineData("date,time,what,left,right,technique\n13/3/2025,07:00,physio,\"3 low, 2 top\",\"3 low, 2 top\",clap\n13/3/2025,08:00,sats,,,\n14/3/2025,07:00,physio,\"3 low, 2 top\",\"3 low, 2 top\",clap\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("\"Patting with cupped hand. Mins = left bottom + right bottom + left top + right top\"\ndate,time,what,mins\n13/3/2025,07:00,chest,3+3+2+2\n13/3/2025,13:00,ng feed,\n14/3/2025,07:00,chest,3+3+2+2\n", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("date,start,end,activity,value,unit\n13/3/2025,07:00,07:10,Percussion both lower,3,min each side\n13/3/2025,08:00,,SpO2,96,%\n14/3/2025,07:00,07:10,Percussion both lower,3,min each side\n", "LLP3 RLP3")]
     public void Minutes_AreOfThePlacesThatTheTableNames(string table, string expected) => Assert.Equal(expected, Told(Inputs.Import("a.csv", table)));
 
     [Fact]

@@ -73,4 +73,23 @@ public sealed class TableRemarksTests
         var log = Inputs.Import("a.csv", "date,time,did,minutes,note\n13/3/2025,15:00,percussion left lower only,5,she refused right side\n14/3/2025,15:00,percussion left lower only,5,\n");
         Assert.Equal(2, log.Entries.OfType<Session>().Count());
     }
+
+    [Fact]
+    public void DetailsThatSayWhen_BesideAStamp_AreTheTime()
+    {
+        var log = Inputs.Import("a.csv", "Timestamp,Who,What happened?,Details,Readings\n3/13/2025 7:24:02 AM,Mum,Chest PT,\"Percussion LLL 3, RLL 3. Started 7:05, done 7:22\",\"before 95, after 97\"\n3/13/2025 12:30:09 PM,Gran,Feed,\"by mouth, 90 mL, at 12:15\",\n3/14/2025 7:30:00 AM,Mum,Medicine,albuterol 2 puffs,\n");
+        var session = Assert.Single(log.Entries.OfType<Session>());
+        Assert.Equal(("07:05", "07:22", 6d), (session.Start!.Stated.ToString("HH:mm", null), session.End!.Stated.ToString("HH:mm", null), session.Areas.Sum(a => a.Minutes)!.Value));
+        Assert.Equal("12:15", Assert.Single(log.Entries.OfType<Feed>()).Start!.Stated.ToString("HH:mm", null));
+    }
+
+    [Fact]
+    public void PostPhysio_BesideReadings_IsTheirPhase_AndNoSession()
+    {
+        var log = Inputs.Import("a.csv", "Time,SpO2 %,Temp C,Colour,Actions\nTuesday 10 February 2026,,,,\n0710,,,,\"CPT: perc R lower 4, L lower 4\"\n0735,96,,pink,post CPT\n1400,92,38.3,flushed,paracetamol 240 mg\n1200,95,,pale,\"CPT not done, asleep\"\n");
+        Assert.Single(log.Entries.OfType<Session>());
+        Assert.Equal([CheckPhase.After, CheckPhase.None, CheckPhase.None], log.Entries.OfType<Check>().OrderByDescending(c => c.Phase).Select(c => c.Phase));
+        Assert.Equal(3, log.Entries.OfType<Sign>().Count(s => s.What == "colour"));
+        Assert.Single(log.Entries.OfType<Sign>(), s => s.Kind == SignKind.Temperature);
+    }
 }

@@ -107,8 +107,10 @@ internal sealed partial class BlockFinder
             var row = _rows[next];
             if (deep && !row.IsBlank && !row[1].IsEmpty)
             {
-                overLabel = row[0].Words ?? overLabel;
-                labels.Add(row with { Cells = [Cell.Of(row[1].Text), Cell.Empty, .. row.Cells.Skip(2)], Text = overLabel ?? "", Written = row.Written ?? row.Text });
+                // "8am | chest": the hour at which it is due.
+                var hour = row[0].Words is { } due && HeadingTime.Read(due) is not null ? due : null;
+                overLabel = hour is not null ? null : row[0].Words ?? overLabel;
+                labels.Add(row with { Cells = [Cell.Of(hour is null ? row[1].Text : $"{hour} {row[1].Text}"), Cell.Empty, .. row.Cells.Skip(2)], Text = overLabel ?? "", Written = row.Written ?? row.Text });
                 continue;
             }
 
@@ -207,7 +209,8 @@ internal sealed partial class BlockFinder
     // "SESSION 1 | TIME", under it " | LEFT": a group and its labels in two columns.
     private bool TwoLabels(GridRow dates, int from)
     {
-        if (!dates[1].IsEmpty || RowShape.IsDayLabels(dates with { Cells = [dates[0], dates[1]] }, fewest: 1)) return false;
+        // "Hour | What | Mon 3 | Tue 4"
+        if (!dates[1].IsEmpty && !HeadingReader.TellsWhat(dates[1].Text) || RowShape.IsDayLabels(dates with { Cells = [dates[0], dates[1]] }, fewest: 1)) return false;
         var rows = _rows.Skip(from).TakeWhile(r => !RowShape.IsDatesAcross(r)).Where(r => !r.IsBlank && !IsOneCell(r)).Take(40).ToList();
         return rows.Count >= 2 && rows.Count(r => r[1].Kind == CellKind.Text && PartOfRow.Read(r[1].Text) is null && HeadingReader.Read(r[1].Text, rows[0][0].Words).IsKnown) * 3 >= rows.Count * 2;
     }
