@@ -92,4 +92,14 @@ public sealed class TableRemarksTests
         Assert.Equal(3, log.Entries.OfType<Sign>().Count(s => s.What == "colour"));
         Assert.Single(log.Entries.OfType<Sign>(), s => s.Kind == SignKind.Temperature);
     }
+
+    [Fact]
+    public void PlannerOfHours_WithDaysAcross_SaysWhenWhatIsTickedWasDue()
+    {
+        var log = Inputs.Import("a.csv", "Plan - week of 3 March 2025,,,,\nHour,What,Mon 3/3,Tue 4/3,Wed 5/3\n6am,pump off,✓,✓,✓\n8am,\"chest clap: lower L 3, lower R 3\",✓,8:20,✓\nnoon,feed 150 ml by tube,✓,✓,x threw up\n8pm,\"chest, same as 8am\",✓,✓,7:45\n");
+        Assert.Equal(["06:00", "08:00", "12:00", "20:00"], log.Entries.Where(e => e.When.Stated.Day == 3).Select(e => e.When.Stated.ToString("HH:mm", null)).Order());
+        Assert.Equal(["06:00", "08:20", "12:00", "20:00"], log.Entries.Where(e => e.When.Stated.Day == 4).Select(e => e.When.Stated.ToString("HH:mm", null)).Order());
+        Assert.Equal([150d, 150d], log.Entries.OfType<Feed>().Where(f => f.Start is not null).Select(f => f.Millilitres!.Value));
+        Assert.All(log.Entries.OfType<Session>().Where(s => s.Start!.Stated.Hour < 12), s => Assert.Equal(6, s.Areas.Sum(a => a.Minutes)));
+    }
 }

@@ -33,7 +33,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Nineteenth", 458, 10, 0.988, 3 },
         { "Twentieth", 409, 20, 0.932, 21 },
         { "TwentyFirst", 401, 1, 0.995, 1 },
-        { "TwentySecond", 331, 16, 0.989, 6 },
+        { "TwentySecond", 357, 4, 0.989, 4 },
     };
 
     [Theory]

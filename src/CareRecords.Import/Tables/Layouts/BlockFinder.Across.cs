@@ -108,7 +108,7 @@ internal sealed partial class BlockFinder
             if (deep && !row.IsBlank && !row[1].IsEmpty)
             {
                 // "8am | chest": the hour at which it is due.
-                var hour = row[0].Words is { } due && HeadingTime.Read(due) is not null ? due : null;
+                var hour = row[0].Words is { } due && HeadingTime.Read(row[1].Text) is null && HeadingTime.Read($"{due} {row[1].Text}") is not null ? due : null;
                 overLabel = hour is not null ? null : row[0].Words ?? overLabel;
                 labels.Add(row with { Cells = [Cell.Of(hour is null ? row[1].Text : $"{hour} {row[1].Text}"), Cell.Empty, .. row.Cells.Skip(2)], Text = overLabel ?? "", Written = row.Written ?? row.Text });
                 continue;

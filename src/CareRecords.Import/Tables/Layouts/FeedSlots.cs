@@ -5,7 +5,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>Reads feeds that have columns of their own.</summary>
-internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
+internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
 {
     /// <summary>Adds the feeds of one event's columns.</summary>
     public void Read(BlockRow row, Slot slot, RowWhen when)
@@ -40,6 +40,18 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
 
         var cell = row[slot.Time];
         var endCell = row[slot.End];
+        // A tick under "noon feed 150 ml by tube" or "6am pump off": at that hour.
+        if ((slot.Time >= 0) != (slot.End >= 0) && (slot.Time >= 0 ? cell : endCell).Cell.Text.Trim().Length <= LongestTick && SmallWords.ReadYesNo((slot.Time >= 0 ? cell : endCell).Cell.Text) is true && of.Due(slot) is { } due)
+        {
+            var before = reading.Into.Entries.Count;
+            if (slot.Time >= 0) AddFeed(row, slot, due, null, -1, route, slot.Time);
+            else AddFeed(row, slot, null, due, -1, route, slot.End);
+            // The amount that the heading sets.
+            if (reading.Into.Entries.Count > before && reading.Into.Entries[^1] is Feed { Millilitres: null, Start: not null } ticked && Amount().Match(reading.Block.Columns[slot.Time].Own) is { Success: true } amount && VolumeReader.Read(amount.Value).TryGet(out var set))
+                reading.Into.Entries[^1] = ticked with { Millilitres = set };
+            return;
+        }
+
         // "150" under "4pm tube feed (ml)": how much, at the time of the heading.
         if (slot.Time >= 0 && slot.End < 0 && reading.Block.Columns[slot.Time].At is not null && cell.Cell.Words is { Length: 2 or 3 } bare && bare.All(char.IsAsciiDigit))
         {
@@ -73,6 +85,12 @@ internal sealed class FeedSlots(BlockReading reading, RowTimesReader times, Free
         if (start is null && end is null && !SessionCells.HasValues(row, slot)) return;
         AddFeed(row, slot, start, end, ml, route, slot.Time >= 0 && start is not null ? slot.Time : slot.End);
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b\d{2,3}\s*(?:ml|mls|cc|oz)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Amount();
+
+    // "x threw up" is no tick.
+    private const int LongestTick = 4;
 
     // "off", "off 0610" or "150 pump" where the amount stands.
     private void InAmount(BlockRow row, Slot slot, int ml, RowWhen when, UncertainTime then, int route)

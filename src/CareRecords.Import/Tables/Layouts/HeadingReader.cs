@@ -9,8 +9,8 @@ internal static partial class HeadingReader
     [System.Text.RegularExpressions.GeneratedRegex(@"\s*\((?:leave |if )?(?:blank|empty)\b[^()]*\)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex HowToFillIn();
 
-    // "Chest am (3 mins each lower)"
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(.*\S)\s*\(([^()]*\d\s*min[^()]*)\)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    // "Chest am (3 mins each lower)", "8am PT clap: lower L 3, lower R 3"
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(.*[^\s:])\s*(?:\(([^()]*\d\s*min[^()]*)\)|:\s+(\D*\b\d.*))\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Bracket();
 
     /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
@@ -18,11 +18,11 @@ internal static partial class HeadingReader
     {
         // "Time it happened (blank = right now)": how to fill it in says nothing of what it holds.
         if (heading.Contains('(', StringComparison.Ordinal)) heading = HowToFillIn().Replace(heading, "");
-        if (Bracket().Match(heading) is { Success: true } told && Read(told.Groups[1].Value, groupHeading) is { Role: Role.Session } session && AreasReader.Read(told.Groups[2].Value, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } each })
+        if (Bracket().Match(heading) is { Success: true } told && Read(told.Groups[1].Value, groupHeading) is { Role: Role.Session } session && (told.Groups[2].Success ? told.Groups[2].Value : told.Groups[3].Value) is var minutes && AreasReader.Read(minutes, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } each } && each.All(a => a.Minutes is not null))
         {
             // "AM tapping (3 min lower, 2 min upper, each side)": by the technique that the heading names.
             var by = Lexicon.Find(told.Groups[1].Value, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration) ? Technique.Percussion : Technique.Unknown;
-            return session with { Heading = session.Heading + " (" + told.Groups[2].Value + ")", EachSession = [.. each.Select(a => a.Technique == Technique.Unknown ? a with { Technique = by } : a)] };
+            return session with { Heading = session.Heading + " (" + minutes + ")", EachSession = [.. each.Select(a => a.Technique == Technique.Unknown ? a with { Technique = by } : a)] };
         }
 
         var own = Lexicon.Find(heading, out _).ToList();
@@ -48,7 +48,7 @@ internal static partial class HeadingReader
             Phase = PhaseOf(all) is not CheckPhase.None and var named ? named
                 : role is not (Role.Saturation or Role.Pulse or Role.Oxygen) || own.Any(k => k.Concept == Concept.OxygenChange) ? CheckPhase.None
                 : own.Any(k => k.Concept == Concept.Start) && !own.Any(k => k.Concept == Concept.End) ? CheckPhase.Before : own.Any(k => k.Concept == Concept.End) && !own.Any(k => k.Concept == Concept.Start) ? CheckPhase.After : CheckPhase.None,
-            Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HalfOfDay.Unknown,
+            Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HeadingTime.Read(heading)?.Half ?? HalfOfDay.Unknown,
             Areas = areas,
             Medicine = own.Concat(group).FirstOrDefault(k => k.Medicine is not null).Medicine,
             MedicineWords = role == Role.Dose ? MedicineName.In(groupHeading is not null && !own.Any(IsOfMedicine) && group.Any(IsOfMedicine) && own.Count > 0 ? groupHeading : heading) : null,

@@ -9,12 +9,16 @@ internal static class HeadingTime
     /// <summary>The time; null when the heading names none, or more than one.</summary>
     public static ClockTime? Read(string heading)
     {
+        // "noon feed"
+        if (Lexicon.Split(heading) is ["noon" or "midday", _, ..]) return CellTimes.Clock("12:00 pm").TryGet(out var noon) ? noon.Start : null;
         if (!heading.AsSpan().ContainsAnyInRange('0', '9')) return null;
         var words = heading.Split([' ', ',', '(', ')', '@', '\n', '-', '–'], StringSplitOptions.RemoveEmptyEntries);
         ClockTime? found = null;
         for (var i = 0; i < words.Length; i++)
         {
             var text = i + 1 < words.Length && words[i + 1].ToLowerInvariant().Replace(".", "", StringComparison.Ordinal) is "am" or "pm" or "noon" or "midnight" ? words[i] + " " + words[i + 1] : words[i];
+            // "8pm PT, same as 8am"
+            if (i > 0 && words[i - 1].Equals("as", StringComparison.OrdinalIgnoreCase)) continue;
             if (!LooksLikeTime(text) || CellTimes.Clock(text) is not { Outcome: Outcome.Certain, Value: { End: null, Start: { Precision: TimePrecision.Exact } start } }) continue;
             if (found is not null) return null;
             found = start is { Half: HalfOfDay.Unknown, Time.Hour: 0 } ? start.In(HalfOfDay.Pm) : start;

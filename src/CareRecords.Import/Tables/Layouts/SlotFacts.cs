@@ -61,11 +61,15 @@ internal sealed partial class SlotFacts(BlockReading reading)
     {
         if (reading.Day is not { } day) return null;
         // "6am physio" over a tick: about then.
-        if (slot.Values.Prepend(slot.Time).Where(c => c >= 0).Select(c => reading.Block.Columns[c].At).FirstOrDefault(a => a is not null) is { } at) return About(at.In(slot.Half == HalfOfDay.Unknown ? HalfOfDay.Am : slot.Half).On(day));
+        if (Due(slot) is { } due) return due;
         var part = slot.Part ?? slot.Half switch { HalfOfDay.Am => "morning", HalfOfDay.Pm => "evening", _ => reading.Part };
         // A night lies on two days: only the day under which it is written is known.
         return part is not null and not "night" && ClockReader.Read(part).TryGet(out var span) ? span.Start.On(day) : UncertainTime.OnDay(day);
     }
+
+    /// <summary>About the time of day that the event's heading fixes, on the open day; null where it fixes none.</summary>
+    public UncertainTime? Due(Slot slot) => reading.Day is { } day && slot.Values.Prepend(slot.End).Prepend(slot.Time).Where(c => c >= 0).Select(c => reading.Block.Columns[c].At).FirstOrDefault(a => a is not null) is { } at
+        ? About(at.In(slot.Half == HalfOfDay.Unknown ? at.Half == HalfOfDay.Unknown ? HalfOfDay.Am : at.Half : slot.Half).On(day)) : null;
 
     // A time that the layout fixes is when it was due; half an hour either way is chosen by CareRecords.
     private static UncertainTime About(UncertainTime due) => UncertainTime.Between(due.Stated.PlusMinutes(-30), due.Stated, due.Stated.PlusMinutes(30), TimePrecision.About);
