@@ -14,41 +14,20 @@ internal static partial class Legends
         foreach (var line in text.Split('\n'))
             if (line.Contains('=')) words.AddRange(KeyReader.Read(line));
 
-        foreach (System.Text.RegularExpressions.Match match in IsMedicine().Matches(text))
+        foreach (Match match in IsMedicine().Matches(text))
             // "Blue puffer is the salbutamol.", beside other words "Inhaler is always salbutamol."
             if ((words.Count == 0 || match.Groups[2].Success || match.Index == 0) && Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Concept == Concept.Inhaler) && Lexicon.Find(match.Groups[3].Value, out _) is [{ Medicine: not null }]) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[3].Value.Trim() + match.Groups[4].Value));
-        foreach (System.Text.RegularExpressions.Match match in IsAmount().Matches(text))
+        foreach (Match match in IsAmount().Matches(text))
             // "Albuterol is 4 puffs w/ spacer unless noted."
             if (Lexicon.Find(match.Groups[1].Value, out _).Any(k => k.Medicine is not null)) words.Add(new FamilyWord(match.Groups[1].Value.Trim(), match.Groups[2].Value.Trim()));
         return words;
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z][A-Za-z ]{2,24}?)\s+(?:is|means|has)\s+(?:(always)\b|the\b|our\b|his\b|her\b|a\b)?\s*([A-Za-z]{5,24})\b(\s+\d+(?:\.\d+)?\s*(?:mg|mcg|puffs?|ml)\b)?", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex IsMedicine();
+    [GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z][A-Za-z ]{2,24}?)\s+(?:is|means|has)\s+(?:(always)\b|the\b|our\b|his\b|her\b|a\b)?\s*([A-Za-z]{5,24})\b(\s+\d+(?:\.\d+)?\s*(?:mg|mcg|puffs?|ml)\b)?", RegexOptions.IgnoreCase)]
+    private static partial Regex IsMedicine();
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z]{5,24})\s+(?:is|always|are|always is)\s+(\d+(?:\.\d+)?\s*(?:puffs?|ml|mg|drops))\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex IsAmount();
-
-    [GeneratedRegex(@"^(L|R)\s*=\s*(left|right)[\s,]+(?:and\s+)?(R|L)\s*=\s*(right|left)\s*\(?(\w*)\)?(?:,.*)?$", RegexOptions.IgnoreCase)]
-    private static partial Regex TwoSides();
-
-    // "b = before, a = after" explains two words; "inhaler = salbutamol, 2 puffs" one.
-    internal static string[] Pairs(string sentence)
-    {
-        sentence = HeadOfKey().Replace(sentence, "");
-        if (sentence.Count(c => c == '=') < 2) return [sentence];
-        // "R = right L = left (bottoms)": the area of both.
-        if (TwoSides().Match(sentence) is { Success: true } two) return [$"{two.Groups[1].Value} = {two.Groups[2].Value} {two.Groups[5].Value}", $"{two.Groups[3].Value} = {two.Groups[4].Value} {two.Groups[5].Value}"];
-        var pairs = sentence.Split([',', '|'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        // "P = percussion V = vibration": each begins with the word before its sign.
-        return [.. pairs.SelectMany(p => p.Count(c => c == '=') > 1 ? NextPair().Split(p).Select(x => x.Trim()) : [p])];
-    }
-
-    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(?:key|legend|codes?|abbreviations?)\s*[:\-]\s*", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex HeadOfKey();
-
-    [System.Text.RegularExpressions.GeneratedRegex(@"\s+(?=\S+\s*=)")]
-    private static partial System.Text.RegularExpressions.Regex NextPair();
+    [GeneratedRegex(@"(?:^|[.;]\s*)(?:the\s+)?([A-Za-z]{5,24})\s+(?:is|always|are|always is)\s+(\d+(?:\.\d+)?\s*(?:puffs?|ml|mg|drops))\b", RegexOptions.IgnoreCase)]
+    private static partial Regex IsAmount();
 
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)
