@@ -29,7 +29,7 @@ internal static partial class AreaGrammar
     /// <summary>Reads the terms; those that say nothing of areas are passed over.</summary>
     public static AreaReading Read(IReadOnlyList<Term> terms)
     {
-        terms = SidesFirst(terms);
+        terms = SidesFirst(AreasFirst(terms));
         var reading = new AreaReading();
         var runs = Runs(terms, reading);
         var technique = Technique.Unknown;
@@ -57,6 +57,32 @@ internal static partial class AreaGrammar
         for (var i = reading.Areas.Count - 1; i >= 0; i--)
             if (reading.Areas[i] is { Minutes: null, Area: not ChestArea.Unknown } bare && reading.Areas.Exists(a => a.Minutes is not null && a.Side == bare.Side && a.Area == bare.Area && a.Technique == bare.Technique)) reading.Areas.RemoveAt(i);
         return reading;
+    }
+
+    // "left 3 low 2 top": minutes before each area of a side; the same as "left low 3 top 2".
+    private static IReadOnlyList<Term> AreasFirst(IReadOnlyList<Term> terms)
+    {
+        List<Term>? turned = null;
+        for (var i = 0; i + 4 < (turned ?? terms).Count; i++)
+        {
+            var line = turned ?? terms;
+            if (line[i].Is(Sense.Area) || line[i].Is(Sense.SideArea) || SideOf(line[i]) is not (Side.Left or Side.Right) && line[i].Text is not ("l" or "r")) continue;
+            var (pairs, next) = (new List<Term>(), i + 1);
+            while (next + 1 < line.Count && MinutesOf(line[next]) is { Count: 1 } && line[next + 1].Is(Sense.Area))
+            {
+                pairs.AddRange([line[next + 1], line[next]]);
+                next += 2;
+                if (next + 2 < line.Count && (line[next].IsSymbol(",") || line[next].Is(Sense.And)) && MinutesOf(line[next + 1]) is { Count: 1 } && line[next + 2].Is(Sense.Area)) next++;
+            }
+
+            if (pairs.Count < 4 || next < line.Count && MinutesOf(line[next]) is not null) continue;
+            turned ??= [.. terms];
+            turned.RemoveRange(i + 1, next - i - 1);
+            turned.InsertRange(i + 1, pairs);
+            i += pairs.Count;
+        }
+
+        return turned ?? terms;
     }
 
     // "bottom 4 left 4 right": an area, and then each side behind its minutes; the same as "bottom left 4 right 4".

@@ -29,6 +29,8 @@ public sealed class PlacesAndMinutesTests
     [InlineData("7am clapping BL5 BR5 TL3 TR3", "LLP5 RLP5 LUP3 RUP3")]
     [InlineData("7am 4 minutes cupping on each lower and 3 on each upper, plus vibrating with my hands for 1 minute on each lower", "LLP4 RLP4 LUP3 RUP3 LLV1 RLV1")]
     [InlineData("7am all four places clapped, that's both bottoms and both tops, 3 each", "LLP3 RLP3 LUP3 RUP3")]
+    [InlineData("7am clap left 3 low 2 top, right 3 low 2 top", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("7am clap left 3 low, 2 top, right 3 low, 2 top", "LLP3 RLP3 LUP2 RUP2")]
     public void Minutes_AreOfThePlacesBesideThem(string line, string expected) => Assert.Equal("04 07:00 " + expected, Told("Tue 4 March 2025", line));
 
     [Theory]
