@@ -95,7 +95,7 @@ internal sealed partial class CheckGrammar
 
     private bool Symbol(int at, string sign) => at >= 0 && at < _terms.Count && _terms[at].IsSymbol(sign);
 
-    private static bool IsBare(Term term) => term.Kind == TermKind.Number && term.IsWhole && term.Number is >= LowestBare and <= 100;
+    private static bool IsBare(Term term) => term.Kind == TermKind.Number && term.Number is >= LowestBare and <= 100 && (term.IsWhole || term.Text is [_, _, '.', _]);
 
     private bool IsPulse(int at) => Next(at + 1) is { } n && n.Kind is TermKind.Number or TermKind.Range && _terms[at].Text != "p";
 

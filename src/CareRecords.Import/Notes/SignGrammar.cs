@@ -22,7 +22,7 @@ internal static class SignGrammar
             var term = terms[i];
             if (used.Contains(i)) continue;
             if (term.Is(Sense.TempLabel) && !IsMultiplied(terms, i)) Temperature(terms, i, line, used, signs, impossible);
-            else if (IsTemperature(term)) { used.Add(i); signs.Add(Temp(term, line)); }
+            else if (IsTemperature(term) && !IsSaturation(terms, i)) { used.Add(i); signs.Add(Temp(term, line)); }
             else if (term.Is(Sense.BreathLabel) && NumberAfter(terms, i) is { } rate && terms[rate].Number is >= 5 and <= 150)
             {
                 used.Add(i);
@@ -61,6 +61,19 @@ internal static class SignGrammar
 
     /// <summary>Whether a bare number is a temperature wherever it stands: 35.0 to 42.5 or 96.0 to 107.9 with one decimal, which nothing else in these notes looks like.</summary>
     public static bool IsBareTemperature(Term term) => term is { Kind: TermKind.Number, IsWhole: false, Number: (>= 35 and <= 42.5) or (>= 96 and < 108) } && term.Text[^2] is '.' or ',';
+
+    // "sats 97.5", "96.5 before, 98.5 after": what could be Fahrenheit is a saturation where it is named so, or which reading it was is said.
+    private static bool IsSaturation(IReadOnlyList<Term> terms, int at)
+    {
+        if (terms[at] is not { Kind: TermKind.Number, Number: >= 96 and <= 100 }) return false;
+        if (IsPhase(at - 1) || IsPhase(at + 1)) return true;
+        for (var i = at - 1; i >= 0 && !terms[i].IsSymbol("."); i--)
+            if (terms[i].Is(Sense.TempLabel)) return false;
+            else if (terms[i].NamesEvent && !terms[i].Is(Sense.Sign)) return terms[i].Is(Sense.SatLabel);
+        return false;
+
+        bool IsPhase(int i) => i >= 0 && i < terms.Count && (terms[i].Is(Sense.Before) || terms[i].Is(Sense.After));
+    }
 
     private static bool IsTemperature(Term term) => IsBareTemperature(term)
         || term is { Kind: TermKind.Quantity, Unit: Unit.Celsius, Number: >= 34 and <= 43 } or { Kind: TermKind.Quantity, Unit: Unit.Fahrenheit, Number: >= 94 and <= 110 };

@@ -12,6 +12,9 @@ public sealed class SignsAndChecksTests
     [InlineData("7am clapping both lowers 3. 94 bf 96 after", "07:00 session LL3 RL3; 07:00 check 94; 07:00 check 96")]
     [InlineData("2am sats 89, no ox. on", "02:00 check 89 on 0")]
     [InlineData("ox. turned down to 1/4 at 4:00 pm", "16:00 check  on 0.25")]
+    [InlineData("7am sats 97.5 on air", "07:00 check 97.5 on 0")]
+    [InlineData("8am physio both lowers 3, 96.5 before, 98.5 after", "08:00 session LL3 RL3; 08:00 check 96.5; 08:00 check 98.5")]
+    [InlineData("4pm sats 95, temp 100.9", "16:00 check 95; 16:00 temperature 100.9 F")]
     public void Numbers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]

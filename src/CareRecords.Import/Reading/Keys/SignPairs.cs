@@ -30,8 +30,7 @@ internal static partial class SignPairs
     private static (string Left, string Right)? Sided(string signs) =>
         SidesLast().Match(signs) is { Success: true } last ? (last.Groups[1].Value, last.Groups[3].Value) : SidedSigns().Match(signs) is { Success: true } first ? (first.Groups[1].Value, first.Groups[3].Value) : null;
 
-    /// <summary>Words with strokes between, each with its own meaning.</summary>
-    /// <summary>"L/R = links / regs" explains two words; "LU / RU = uppers" explains each by the same words.</summary>
+    /// <summary>Words with strokes between, each with its own meaning: "L/R = links / regs"; none where there are not as many meanings as words.</summary>
     public static IEnumerable<FamilyWord> Parted(string key, string means)
     {
         var keys = key.Split('/', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
