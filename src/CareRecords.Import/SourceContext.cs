@@ -69,11 +69,12 @@ internal sealed record SourceContext
     }
 
     // Questions whose answer explains words that may stand on many lines.
-    private static readonly string[] WordQuestions = ["what-is:", "which-areas:", "not-read:"];
+    private static readonly string[] WordQuestions = ["what-is:", "what-means:", "which-areas:", "not-read:"];
 
     // "3/3/2/2" may be written "3 3 2 2" too.
     private static IEnumerable<FamilyWord> Explained(string word, string means)
     {
+        if (means.StartsWith("nothing", StringComparison.OrdinalIgnoreCase)) yield break;
         yield return new FamilyWord(word, means);
         if (word.Contains('/', StringComparison.Ordinal) && word.All(c => char.IsAsciiDigit(c) || c is '/' or '.')) yield return new FamilyWord(word.Replace('/', ' '), means);
     }

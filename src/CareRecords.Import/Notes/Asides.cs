@@ -3,8 +3,8 @@ using CareRecords.Import.Reading;
 namespace CareRecords.Import.Notes;
 
 /// <summary>
-/// Takes out remarks in brackets that would part or change what they stand in: between two times of a list ("usual 9am (lie in), 5.30pm"), and why a side had
-/// more ("right lower 6 mins (doctor heard more on the right)").
+/// Takes out remarks in brackets that would part or change what they stand in: between two times of a list ("usual 9am (lie in), 5.30pm"), why a side had
+/// more ("right lower 6 mins (doctor heard more on the right)"), and the time of a handover that tells of another.
 /// </summary>
 internal static class Asides
 {
@@ -13,6 +13,8 @@ internal static class Asides
     /// <summary>The terms without such remarks.</summary>
     public static List<Term> Reduce(List<Term> terms)
     {
+        // "2000 handover: off oxygen since 1500": when it was told is not when it was.
+        if (terms is [{ Kind: TermKind.Time }, { Text: "handover" or "report" }, ..] && terms.Skip(2).Any(t => t.Kind == TermKind.Time && t.Is(Sense.Since))) terms = terms.GetRange(2, terms.Count - 2);
         for (var open = 1; open < terms.Count; open++)
         {
             if (terms[open].IsSymbol("(") && terms.FindIndex(open, t => t.IsSymbol(")")) is > 0 and var ends && IsReason(terms.GetRange(open + 1, ends - open - 1))) { terms = [.. terms.Take(open), .. terms.Skip(ends + 1)]; continue; }

@@ -126,6 +126,8 @@ internal sealed partial class CheckGrammar
     private int Take(int i, PairMeaning pairs)
     {
         var term = _terms[i];
+        // "oxygen ¼ → off"
+        if (term.IsSymbol("→") && _pendingFlow is not null && i + 1 < _terms.Count && _terms[i + 1].Is(Sense.Stop) && _terms[i + 1].Text is "off" or "stopped") { (_arrow, _verb) = (true, true); Flow(0, i + 1); return i + 1; }
         if (term.Kind == TermKind.Symbol) return Sign(i);
         if (PhaseAt(i) is var phase && phase != CheckPhase.None) { Phase(phase, i); return i; }
         if (term.Kind == TermKind.Offset && term.Text == Offsets.Event) { _after = term.Number; if (_current is { } c && _current.AfterMinutes is null && Later(i)) { c.AfterMinutes = term.Number; _after = null; } _result.Used.Add(i); return i; }

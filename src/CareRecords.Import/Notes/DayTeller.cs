@@ -323,6 +323,8 @@ internal sealed partial class DayTeller
             if (_openFeed is not { } open || Time(happening.End) is not { } off || Period.Between(open, off.Stated, PeriodUnits.Hours).Hours is < 0 or > 16) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say what was turned off.", "the feed", "the oxygen")); return; }
             happening.Route = FeedRoute.PumpedTube;
         }
+        // "2300 feed held": what ran was stopped; where nothing ran, it may not have been given at all.
+        if (happening is { Start: null, End: not null } && _openFeed is null && _line.Text.Contains(" held", StringComparison.OrdinalIgnoreCase)) { Ask(Doubts.Unclear(_line.Index, _file, $"'{_line.Text.Trim()}' does not say whether a feed was stopped or not given.", "stopped", "not given")); return; }
         if (happening.Start is null && happening.End is null)
         {
             if (_line.Stamp is null)

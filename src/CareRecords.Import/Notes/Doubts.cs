@@ -23,6 +23,11 @@ internal static class Doubts
         $"'{words}' does not say which medicine it is.", $"Answer the question, or add a line '{words} = …' with the medicine's name.",
         $"Which medicine is '{words}'?");
 
+    /// <summary>A word of the family's own that stands beside times.</summary>
+    public static Doubt WhatMeans(int line, string word) => Ask(line, $"what-means:{word}",
+        $"'{word}' stands beside a time, and nobody explains it.", $"Answer the question, or add a line '{word} = …' at the top of the notes.",
+        $"What does '{word}' mean?", "a chest session", "nothing to keep");
+
     /// <summary>Morning or evening.</summary>
     public static Doubt AmOrPm(int line, string file, string written, string am, string pm) => Ask(line, $"am-or-pm:{file}:{line + 1}",
         $"'{written}' could be {am} or {pm}.", "Write am or pm beside the time.", $"Is '{written}' {am} or {pm}?", "am", "pm");

@@ -67,6 +67,7 @@ internal static class FeedGrammar
             if (term.Is(Sense.Food)) food = true;
             if ((term.Is(Sense.Start) && !FlowFollows(terms, i)) || (term.IsSymbol("↑") && IsFed(terms, i - 1))) start = i;
             if (term.IsSymbol("↓") && IsFed(terms, i - 1)) stop = i;
+            if (pump && term.Is(Sense.StoppedEarly) || heads > 0 && clocked && term.Is(Sense.OnHold) && start < 0) stop = i;
             if (term.Is(Sense.Stop) && !(term.Is(Sense.Over) && term.Text == "over") && !(term.Text == "down" && heads == 0) && !(term.Text.EndsWith("down", StringComparison.Ordinal) && IsWayIn(terms, i + 1)) && !(term.Text == "done" && heads == 0)) stop = i;
             if (term is { Unit: Unit.Rate, Kind: TermKind.Quantity }) { feed.Rate = term.Number; used.Add(i); }
         }
@@ -90,8 +91,7 @@ internal static class FeedGrammar
         // "pump on 50": what a pump is set to.
         if ((pump || start >= 0 && heads > 0 && !mouth && !terms.Any(t => t.Is(Sense.Bolus)) && terms[start].Text is "on" or "running" or "connected" or "↑") && start >= 0 && feed is { Rate: null, Millilitres: { } set, IsVolume: false } && set <= MostBareRate) (feed.Rate, feed.Millilitres) = (set, null);
         feed.Route = feed.Rate is not null && !mouth ? FeedRoute.PumpedTube : pump ? FeedRoute.PumpedTube : terms.Any(t => t.Is(Sense.Bolus)) ? FeedRoute.BolusTube : tube ? FeedRoute.Tube : mouth || food && heads == 0 ? FeedRoute.Oral : FeedRoute.Unknown;
-        if (feed.Route == FeedRoute.PumpedTube && !pump && terms.Any(t => t.Is(Sense.Milk)) && !tube && !terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.PumpedTube;
-        else if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
+        if (feed.Route == FeedRoute.PumpedTube && !pump && !tube && terms.Any(t => t.Is(Sense.Milk)) && terms.Any(t => t.Is(Sense.OnHold))) feed.Route = FeedRoute.Unknown;
         feed.IsEnd = stop >= 0 && !(start > stop) && !(feed.Rate is not null && terms.Any(t => t.Is(Sense.Milk)));
         // "started 11:55 finished now": the time belongs to the word beside it.
         if (start >= 0 && stop >= 0 && time is not null) feed.IsEnd = Distance(terms[stop], time) < Distance(terms[start], time);

@@ -98,7 +98,8 @@ internal sealed partial class GroupReader
         {
             var first = group.Has(Sense.First);
             // "co-amoxiclav 4 ml BD from 14:00": begun then. What a doctor gave at ten is a prescription.
-            var begun = dose.Prescribed && mentions.Count == 1 && (group.TimeTerm is { At: true } || group.Has(Sense.Start)) && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
+            var begun = dose.Prescribed && mentions.Count == 1 && group.TimeTerm is { } time && group.Terms.FindLast(t => t.Is(Sense.Given) && t.Text is "given" or "gave") is { } gave && gave.End <= time.Start && gave.Start > group.Terms[dose.Last].Start
+                || dose.Prescribed && mentions.Count == 1 && (group.TimeTerm is { At: true } || group.Has(Sense.Start)) && !group.Has(Sense.Person) && !group.Has(Sense.Visit) && !group.Has(Sense.Advice);
             if (dose.Prescribed && !first && !begun)
             {
                 // "GP 9.30, amoxicillin three times a day started": whether and when a dose was given is not said.

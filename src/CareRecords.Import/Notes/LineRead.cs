@@ -47,6 +47,9 @@ internal sealed class LineRead
     /// <summary>Words that name care or give a value, of which no event was told.</summary>
     public List<string> Left { get; } = [];
 
+    /// <summary>Words without a meaning that stand alone beside a time.</summary>
+    public IReadOnlyList<string> AtTimes { get; set; } = [];
+
     /// <summary>A value of an earlier day that it puts right; null when none.</summary>
     public LateCorrection? Late { get; set; }
 

@@ -24,7 +24,7 @@ internal sealed partial class LineReader
         var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay, Words = content, Continues = placed.Continues };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
-        var words = Asides.Reduce(WrongFirst.Reduce(_reader.Read(StrikeOut(content))));
+        var words = NotUntil.Reduce(Asides.Reduce(WrongFirst.Reduce(_reader.Read(StrikeOut(content)))));
         if (placed.Pairs != PairMeaning.Unknown) words = PairMeanings.Joined(words);
         if (LateCorrection.Take(words) is var (late, rest)) (read.Late, words) = (late, rest);
         var terms = EitherTime.Reduce(TimeLists.Reduce(TrailingTimes.Reduce(SameReading.Reduce(References.Reduce(Pronouns.Reduce(Neighbours.Reduce(Offsets.Reduce(OffMisspelt.Reduce(words)))))))));
@@ -37,6 +37,7 @@ internal sealed partial class LineReader
         Mark(read, terms, chunks);
         if ((read.Marks & LineMarks.Question) != 0) return read;
         Prescriptions(read, chunks, content);
+        if ((read.Marks & LineMarks.Unreal) == 0) read.AtTimes = UnknownWords.Of(terms);
         var context = new LineContext(_file, index, content, date, stamp, placed.Pairs, PartOf(chunks) ?? (placed.PartOfDay is { } heading ? GroupReader.PartKind(heading) : null), placed.PartOfDay, placed.Overnight);
         var groups = GroupSplitter.Split(chunks, stamp is not null, placed.Section);
         double? carried = null;
@@ -58,7 +59,7 @@ internal sealed partial class LineReader
                 told.Happenings.Clear();
             }
 
-            Borrow(told, stamp is null ? earlier : null);
+            Borrow(told, stamp is null || group.Terms.Exists(t => t.Text is "came up to" or "went to" or "went up to" or "came up" or "went up") ? earlier : null);
             earlier = told.Mentions.Count == 1 ? told.Mentions[0].Start : told.Mentions.Count > 1 ? null : earlier;
             if (!joined && group.BadTime is null && Leftovers.Of(group, told) is { } left) read.Left.Add(left);
             if (read.Told.Count > 0 && Relief(read.Told[^1], told) is { } given) carried = given;
@@ -132,8 +133,9 @@ internal sealed partial class LineReader
         // "forgot to ask her what time" asks nothing.
         if (terms.FindIndex(t => t.Is(Sense.Question)) is var asks && asks >= 0 && !(asks > 0 && terms[asks - 1].Text is "forgot" or "forgotten")) read.Marks |= LineMarks.Question;
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
+        // "6:50 not 6:40", "2 pm and not 1.30"
         for (var i = 1; i + 1 < terms.Count; i++)
-            if (terms[i].Text == "not" && terms[i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;
+            if (terms[i].Text is "not" or "and not" && terms[terms[i - 1].Is(Sense.And) && i > 1 ? i - 2 : i - 1].Kind == TermKind.Time && terms[i + 1].Kind == TermKind.Time) read.Marks |= LineMarks.RightFirst | LineMarks.Correction;
         if (chunks.Exists(c => c.Unreal)) read.Marks |= LineMarks.Unreal;
         if (chunks.Exists(c => c.Unreal && c.Terms.Exists(t => t.Is(Sense.Session)))) read.Marks |= LineMarks.PlansSession;
         if (terms.Exists(t => t.Is(Sense.AllDone) || (t.Text == "done" && t.Is(Sense.Stop)))) read.Marks |= LineMarks.AllDone;
@@ -162,8 +164,9 @@ internal sealed partial class LineReader
 
     private static void Prescriptions(LineRead read, List<Chunk> chunks, string content)
     {
-        foreach (var chunk in chunks)
-            if (chunk.Unreal && (chunk.Has(Sense.Medicine) || chunk.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read(chunk.Terms, content, []));
+        // "prescribed amoxicillin, 5 ml three times daily": the amount stands behind the comma.
+        foreach (var sentence in chunks.Where(c => c.Unreal).GroupBy(c => c.Sentence))
+            if (sentence.Any(c => c.Has(Sense.Medicine) || c.Has(Sense.Device))) read.Prescribed.AddRange(DoseGrammar.Read([.. sentence.SelectMany(c => c.Terms)], content, []));
     }
 
     // "~~n1600~~ n1630": what was struck out was not meant.

@@ -18,11 +18,11 @@ internal static class Modality
             // "give paracetamol 5 ml" asks for it.
             var unreal = chunk.Terms.Exists(t => IsUnreal(t) && !IsTold(chunk, t) && !(t.Is(Sense.Shopping) && t.Text is "syringe" or "syringes" && chunk.Terms.FindIndex(q => q is { Kind: TermKind.Quantity, Unit: Unit.Ml }) is >= 0 and var ml && ml < chunk.Terms.IndexOf(t))) || IsQuestion(chunk) || AsksWhether(chunks, chunk) || IsUsual(chunk) || IsAlways(chunk) || IsOfAnother(chunk) || IsNext(chunks, chunk) || (chunk.Terms.Find(t => t.Text.Any(char.IsLetter))?.Text is "give" && !chunk.Terms.Exists(t => t.Kind == TermKind.Time)) || Conditional(chunk);
             unreal |= chunks.IndexOf(chunk) >= planned || shopping.Contains(chunk.Sentence) && !chunk.Terms.Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Medicine) || t.Is(Sense.SatLabel));
-            unreal |= Prescribes(chunks, chunks.IndexOf(chunk)) || IsFromADayOn(chunk) || IsToBe(chunk) || chunk.Terms.Exists(t => t.Text is "when you" or "when u" or "once you") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind == TermKind.Time));
+            unreal |= Prescribes(chunks, chunks.IndexOf(chunk)) || IsFromADayOn(chunk) || IsBackTo(chunk) || IsToBe(chunk) || chunk.Terms.Exists(t => t.Text is "when you" or "when u" or "once you") && !chunks.Exists(c => c.Terms.Exists(t => t.Kind == TermKind.Time));
             if (unreal) (sentence, bracketed) = (chunk.Sentence, chunk.Bracketed);
             var carried = sentence == chunk.Sentence && (bracketed == chunk.Bracketed || !bracketed);
             // "said start amoxicillin 5 ml three times a day, first one at 10.50": the first dose was given.
-            chunk.Unreal = (unreal || carried) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time || t is { Kind: TermKind.Offset, Text: Offsets.Writing } || t.Text == "just"));
+            chunk.Unreal = (unreal || carried) && !(FirstGiven(chunks, chunk)) && !(chunk.Has(Sense.First) && chunk.Terms.Exists(t => t.Kind == TermKind.Time || t is { Kind: TermKind.Offset, Text: Offsets.Writing } || t.Text == "just"));
             // "urgent care said rsv neg, azithromycin 3 ml started 12.30": a clock time with an event of its own is told, not advised.
             if (chunk.Unreal && !unreal && chunk.Before != ":" && chunk.Terms.Exists(t => t.Kind == TermKind.Time) && chunk.Terms.Exists(t => t.Is(Sense.Given) || t.Is(Sense.First) || t.Is(Sense.Start) || t.Is(Sense.Stop) || t.Is(Sense.Sign) || t.Kind is TermKind.Quantity or TermKind.Reference)) { chunk.Unreal = false; sentence = -1; }
             // Neither reaches further than its own words.
@@ -45,6 +45,11 @@ internal static class Modality
     /// <summary>"physio 15 min after each, except the 4.30": one of several was left out, named by its time only.</summary>
     public static bool LeavesOutATime(Chunk chunk) => chunk.Terms.Count <= 4 && chunk.Terms[0] is { Text: "except" or "bar" or "bar the" or "apart from" } && chunk.Terms.Exists(t => t.Kind is TermKind.Time || t is { Kind: TermKind.Number, Clock: not null });
 
+    // "has prescribed amoxicillin and he had his first spoonful, 5 ml, at five o'clock": given, with its time further on in the sentence.
+    private static bool FirstGiven(List<Chunk> chunks, Chunk chunk) =>
+        chunks.FindIndex(c => c.Sentence == chunk.Sentence && c.Terms.FindIndex(t => t.Is(Sense.Given)) is >= 0 and var given && c.Terms.FindIndex(given, t => t.Is(Sense.First)) >= 0) is >= 0 and var first
+        && chunks.IndexOf(chunk) >= first && chunks.Skip(first).Any(c => c.Sentence == chunk.Sentence && c.Terms.Exists(t => t.Kind == TermKind.Time)) && chunks[first].Has(Sense.Medicine) && !chunks[first].Has(Sense.Plan);
+
     // "called clinic: R+ four times daily", "surgery rang back at 9. Chest four times a day": how often somebody said, not what was done.
     private static bool Prescribes(List<Chunk> chunks, int at)
     {
@@ -57,6 +62,9 @@ internal static class Modality
 
     // "2 min ea starting mon", "that drops to 2 min a side from Monday": from then on.
     private static bool IsFromADayOn(Chunk chunk) => !chunk.Terms.Exists(t => t.Kind == TermKind.Time) && Enumerable.Range(1, Math.Max(0, chunk.Terms.Count - 1)).Any(i => chunk.Terms[i - 1].Text is "from" or "starting" or "start" && (chunk.Terms[i].Is(Sense.Weekday) || chunk.Terms[i].Is(Sense.DayRef, "1") || chunk.Terms[i].Text is "next"));
+
+    // "back to morning and night for chest": how it is to be again.
+    private static bool IsBackTo(Chunk chunk) => chunk.Terms[0].Text is "back to" or "back down to" or "down to" or "up to" && chunk.Has(Sense.Session) && chunk.Terms.Count(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm)) > 1 && !chunk.Terms.Exists(t => t.Kind == TermKind.Time);
 
     // "Percussion to be four times daily", "amoxicillin is to be given at 8": what is to come.
     private static bool IsToBe(Chunk chunk) => Enumerable.Range(1, Math.Max(0, chunk.Terms.Count - 1)).Any(i => chunk.Terms[i].Text is "be" && chunk.Terms[i - 1].Is(Sense.To) && chunk.Terms.Take(i).Any(IsDeniable)) && !chunk.Terms.Exists(t => t.Text is "did" or "seems" or "used" or "turned out");
@@ -112,8 +120,14 @@ internal static class Modality
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
         || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine) || chunk.Terms.Exists(t => t.Text == "one")))
         // "school says he looked blue, sat 90" reports; "4 min each like the physio says" tells how it was done.
-        || (term.Text is "says" or "said" && (chunk.Terms.FindIndex(t => t.Text is "looked" or "seemed" or "coughed" or "vomited" or "threw up") > chunk.Terms.IndexOf(term) || chunk.Terms.Take(chunk.Terms.IndexOf(term)).Any(t => t.Text is "like" or "like the" or "as" or "as the")))
+        || (term.Text is "says" or "said" && (chunk.Terms.FindIndex(t => t.Text is "looked" or "seemed" or "coughed" or "vomited" or "threw up") > chunk.Terms.IndexOf(term) || TellsOfSign(chunk.Terms, chunk.Terms.IndexOf(term)) || chunk.Terms.Take(chunk.Terms.IndexOf(term)).Any(t => t.Text is "like" or "like the" or "as" or "as the")))
+        // "given at 10.40 as advised", "pump on at 50 to start"
+        || (term.Text is "advised" or "prescribed" or "directed" or "instructed" && chunk.Terms.IndexOf(term) is > 0 and var asTold && chunk.Terms[asTold - 1].Text is "as")
+        || (term.Text is "to start" && chunk.Terms[^1] == term)
         || (term.Is(Sense.Asking) && chunk.Terms.Exists(t => t.Text is "forgot" or "forgotten" or "unknown" || t.Is(Sense.Not)) && term.Text is "what time");
+
+    // "his mother says he was coughing in the night"
+    private static bool TellsOfSign(List<Term> terms, int says) => says + 3 < terms.Count && terms[says + 1].Text is "he" or "she" && terms[says + 2].Text is "was" or "had" && terms.Skip(says + 3).Take(2).Any(t => t.Is(Sense.Sign));
 
     // "thats the amoxicillin finished then?" asks; "feed? think about 2" tells.
     private static bool IsQuestion(Chunk chunk) => chunk.Asks && chunk.Terms.Count >= 3 && !chunk.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Quantity or TermKind.Time or TermKind.Parts or TermKind.Range);

@@ -12,7 +12,7 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Numbered(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = Numbered(terms, i) ?? Finished(terms, i) ?? Carrier(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
     }
 
@@ -26,6 +26,26 @@ internal static class Neighbours
         terms.RemoveRange(i + 1, next - i - 1);
         return i;
     }
+
+    // "4.30pm feed 150 by tube, finished 5": the hour at which what began in the line ended.
+    private static int? Finished(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.Stop) || terms[i].Text is not ("finished" or "ended" or "stopped" or "done") || i == 0 || !terms[i - 1].IsSymbol(",") || At(terms, i + 1) is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12, Clock: not null } hour) return null;
+        if (At(terms, i + 2) is { } after && after.Kind != TermKind.Symbol || terms.Take(i).Count(t => t.Kind == TermKind.Time) != 1 || !terms.Take(i).Any(t => t.NamesFeed)) return null;
+        terms[i + 1] = hour with { Kind = TermKind.Time };
+        return i + 1;
+    }
+
+    // "gave the first one at 5:30 in applesauce": what a medicine was mixed with is no feed.
+    private static int? Carrier(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.Food) || i < 2 || terms[i - 1].Text is not ("in" or "with" or "in some" or "mixed in")) return null;
+        if (!terms.Take(i).TakeLast(CarrierWithin).Any(t => t.Is(Sense.First) || t.Is(Sense.Antibiotic) || t.Is(Sense.Medicine))) return null;
+        terms.RemoveRange(i - 1, 2);
+        return i - 2;
+    }
+
+    private const int CarrierWithin = 8;
 
     // "forgot antibiotic at 8am, gave it at 10": when it was due is not when it was given.
     private static int? GivenLate(List<Term> terms, int i)

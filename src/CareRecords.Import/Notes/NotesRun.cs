@@ -23,6 +23,7 @@ internal sealed class NotesRun
     private readonly HashSet<(int, string)> _told = [];
     private readonly LineMarks?[] _marks;
     private readonly List<LineRead> _late = [];
+    private readonly UnknownWords _unknown = new();
     private readonly DayTimes _times = new();
     private readonly Arrangements _arrangements = new();
     private readonly DayTeller _teller;
@@ -82,6 +83,7 @@ internal sealed class NotesRun
     private bool _headed;
     private bool _twentyFour;
     private bool _nightAlone;
+    private bool _letters;
     private PairMeaning _pairs;
     private HashSet<int> _clocks = [];
     private HashSet<string> _speakers = [];
@@ -104,7 +106,7 @@ internal sealed class NotesRun
             afterKey = words is not null && (afterKey || KeyReader.IsTitled(lines[i]));
             if (words is not null) found.Add((i, words, false));
             // A word explained in passing; the line itself tells of care.
-            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && KeyAsides.Read(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, true));
+            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && KeyAsides.Read(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, !KeyAsides.OnlyNames(WithoutStamp(lines[i]))));
         }
 
         return found;
@@ -123,6 +125,7 @@ internal sealed class NotesRun
             {
                 if (!inPassing) _initials.Take(word);
                 if (!_reader.Learn(Arrangements.WithoutOrder(word)) && !inPassing) later.Add(word);
+                foreach (var whole in SessionNames.WholeOf(word)) _reader.Learn(whole);
             }
         }
 
@@ -157,6 +160,7 @@ internal sealed class NotesRun
         var dashedDays = DateGrammar.WritesDashedDays(_text.Lines);
         var slashed = Headings.AreSlashed(_text.Lines);
         var counted = Headings.CountsWithOrdinals(_text.Lines);
+        _letters = MailHeaders.Are(_text.Lines);
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
         for (var i = 0; i < _text.Lines.Count; i++)
         {
@@ -168,6 +172,7 @@ internal sealed class NotesRun
                 _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
             }
             else if (_clocks.Contains(i)) continue;
+            else if (_letters && MailHeaders.Is(line)) { if (MailHeaders.Day(line) is { } mailed) _headings[i] = mailed; }
             else if (Headings.NightOver(line) is { } over) _headings[i] = over;
             else if (Headings.AfterClock(line, _reader) is { } timed) _headings[i] = timed;
             else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) _headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
@@ -215,10 +220,12 @@ internal sealed class NotesRun
             _marks[placed.Index] = (_marks[placed.Index] ?? LineMarks.None) | read.Marks;
             if ((read.Marks & LineMarks.Question) != 0) { _questions.Add(Source(placed.Index)); _setAside.Add(new SetAsideLine(Source(placed.Index), "a question for the visit")); _fates[placed.Index] = LineFate.NotRecord; continue; }
             if (read.Late is not null) _late.Add(read);
+            _unknown.Take(read);
             day.Add(read);
         }
         Tell(day, night);
         TellOpening();
+        foreach (var doubt in _unknown.Ask()) if (!_context.Answers.ContainsKey(doubt.Cause!)) Doubt(doubt);
         // What a cell puts right stands in other cells of its table.
         if (!IgnoresHeadings) foreach (var line in _late) Correct(line);
     }
@@ -274,6 +281,7 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
+            if (_letters && MailHeaders.Is(line)) { _marks[i] = LineMarks.Heading; continue; }
             if (TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.TakenBack; continue; }
             // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
             if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }

@@ -45,6 +45,8 @@ internal static class References
         var term = terms[at];
         if (term.IsSymbol("\"") && (before.Count == 0 || before[^1].Kind is TermKind.Symbol or TermKind.Time) && !terms.Skip(at + 1).Any(t => t.IsSymbol("\"") && !IsCellStart(terms, t)))
             return (Make(term, term, ReferTo.Last), at + 1);
+        // "0330 restarted same rate": of the feed.
+        if (term.Is(Sense.Same) && at + 1 < terms.Count && terms[at + 1].Is(Sense.RateWord)) return (term with { End = terms[at + 1].End, Text = "same rate", Meanings = [new Meaning(Sense.Feed, "")] }, at + 2);
         if (term.Is(Sense.Same) || term.Is(Sense.SameAs))
         {
             var next = at + 1;

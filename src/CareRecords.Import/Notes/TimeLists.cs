@@ -13,6 +13,7 @@ internal static class TimeLists
     private const int LeastStepMinutes = 30;
     private const int MostStepMinutes = 9 * 60;
     private const int WellApartMinutes = 150;
+    private const int LeastReading = 80;
 
     /// <summary>The terms with their lists of times put together.</summary>
     public static List<Term> Reduce(List<Term> terms)
@@ -69,7 +70,7 @@ internal static class TimeLists
         {
             var i = next;
             var (joined, slash) = (0, false);
-            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
+            while (i < terms.Count && i - next < 3 && (terms[i].IsSymbol(",") || terms[i].IsSymbol("/") || terms[i].Is(Sense.And) || (terms[i].Kind == TermKind.Word && terms[i].Is(Sense.At)) || terms[i].IsSymbol("+") || terms[i].Text == "an" && i + 1 < terms.Count && IsTime(terms[i + 1]) || IsOrdinal(terms, i) || IsThen(terms, i))) { slash |= terms[i].IsSymbol("/"); i++; joined++; }
             if (i >= terms.Count || !(IsTime(terms[i]) || IsCandidate(terms, i, list.Count))) break;
             if ((list.Count > bare || !terms[at].IsWhole) && GoesBack(terms, i)) break;
             if (!Follows(list[^1], terms[i].Clock!))
@@ -88,6 +89,15 @@ internal static class TimeLists
         }
         // "physio 7.20, 7.05 salbutamol", "O2 to 0.25 L at 2 pm, 2.30 pm SpO2 95": the last time is of what follows it.
         if (list.Count >= 2 && at > 0 && (terms[at - 1].NamesEvent || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && terms[next].NamesEvent && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
+        {
+            list.RemoveAt(list.Count - 1);
+            next--;
+            while (next > at + 1 && terms[next - 1].Kind is TermKind.Symbol or TermKind.Word) next--;
+            taken = next - at;
+            if (list.Count == 1) return (list, 1);
+        }
+        // "turned the oxygen off at ten, and at eleven he was 95": the last time is of its own reading.
+        if (list.Count >= 2 && commas > 0 && next + 2 < terms.Count && terms[next].Text is "he" or "she" or "it" or "sats" && terms.Skip(next + 1).Take(2).Any(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastReading and <= 100 }))
         {
             list.RemoveAt(list.Count - 1);
             next--;
@@ -128,6 +138,10 @@ internal static class TimeLists
         if (list.Count > 2 && bare == list.Count && Enumerable.Range(1, list.Count - 1).Any(k => list[k].Start.Time == list[k - 1].Start.Time)) sure = false;
         return sure ? (list, taken) : ([list[0]], 1);
     }
+
+    // "the first at noon and the second at 9 p.m."
+    private static bool IsOrdinal(List<Term> terms, int at) => terms.Take(at).Any(t => t.Is(Sense.First))
+        && (terms[at].Text == "the" && at + 1 < terms.Count && IsOrdinal(terms, at + 1) || terms[at].Text is "second" or "third" or "second one" or "third one" && at + 1 < terms.Count && IsTime(terms[at + 1]));
 
     // "at 7 and then 1": a time like the others, if nothing else is told of it.
     private static bool IsThen(List<Term> terms, int at) => terms[at].Text is "then" or "and then" or "again" && at + 1 < terms.Count && terms[at + 1].Clock is not null && (at + 2 >= terms.Count || terms[at + 2].Kind is TermKind.Symbol or TermKind.Reference || terms[at + 2] is { Kind: TermKind.Quantity, Unit: Unit.Min } || terms[at + 2].Is(Sense.And) || IsThen(terms, at + 2));

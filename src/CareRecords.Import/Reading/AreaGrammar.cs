@@ -59,27 +59,27 @@ internal static partial class AreaGrammar
         return reading;
     }
 
-    // "left 3 low 2 top": minutes before each area of a side; the same as "left low 3 top 2".
+    // "left 3 low 2 top": minutes before each area of a side; the same as "left low 3 left top 2".
     private static IReadOnlyList<Term> AreasFirst(IReadOnlyList<Term> terms)
     {
         List<Term>? turned = null;
         for (var i = 0; i + 4 < (turned ?? terms).Count; i++)
         {
             var line = turned ?? terms;
-            if (line[i].Is(Sense.Area) || line[i].Is(Sense.SideArea) || SideOf(line[i]) is not (Side.Left or Side.Right) && line[i].Text is not ("l" or "r")) continue;
-            var (pairs, next) = (new List<Term>(), i + 1);
+            if (line[i].Is(Sense.Area) || line[i].Is(Sense.SideArea) || SideOf(line[i]) is not (Side.Left or Side.Right)) continue;
+            var (told, next) = (new List<Term>(), i + 1);
             while (next + 1 < line.Count && MinutesOf(line[next]) is { Count: 1 } && line[next + 1].Is(Sense.Area))
             {
-                pairs.AddRange([line[next + 1], line[next]]);
+                told.AddRange([line[i], line[next + 1], line[next]]);
                 next += 2;
                 if (next + 2 < line.Count && (line[next].IsSymbol(",") || line[next].Is(Sense.And)) && MinutesOf(line[next + 1]) is { Count: 1 } && line[next + 2].Is(Sense.Area)) next++;
             }
 
-            if (pairs.Count < 4 || next < line.Count && MinutesOf(line[next]) is not null) continue;
+            if (told.Count < 6 || next < line.Count && MinutesOf(line[next]) is not null) continue;
             turned ??= [.. terms];
-            turned.RemoveRange(i + 1, next - i - 1);
-            turned.InsertRange(i + 1, pairs);
-            i += pairs.Count;
+            turned.RemoveRange(i, next - i);
+            turned.InsertRange(i, told);
+            i += told.Count - 1;
         }
 
         return turned ?? terms;

@@ -9,6 +9,14 @@ namespace CareRecords.Import.Tests.Notes;
 public sealed class DaysAndTimesTests
 {
     [Fact]
+    public void SubjectsOfLetters_HeadTheirDays()
+    {
+        var reading = Whole("To: self", "Subject: chest record, Tuesday 4 March 2025", "", "Physio at 7.15am.", "Subject: Wednesday 5 March 2025", "Sent: 5/3/2025 21:04", "Physio at 6.45pm.");
+        Assert.Equal(["2025-03-04", "2025-03-05"], reading.Entries.Select(e => e.When.Stated.Date.ToString("uuuu-MM-dd", null)));
+        Assert.Empty(reading.Problems);
+    }
+
+    [Fact]
     public void ATimeWithNotDone_TellsOfNothing_AndAsksNothing()
     {
         var reading = Whole("X = not done", "Tue 4 March 2025", "07:00 chest LL3 RL3", "19.30 X", "20:00 not done");

@@ -58,6 +58,18 @@ public sealed class KeysTests
     }
 
     [Theory]
+    [InlineData("physio says clap bottoms 3 min each side, tops 2 each side. if i put full its all of that", "full 7am")]
+    [InlineData("I do clapping 3 min each side on the bottom and 2 min each side on top, that is what I call the round", "did the round at 7am")]
+    [InlineData("Physio has set clapping: bottoms 3 min each side, tops 2 min each side. I put full set for that.", "7am full set")]
+    [InlineData("I do tapping, lower 3 minutes each side, upper 2 minutes each side. This is called routine", "full routine 7am")]
+    public void NameOfASession_ToldBeside_WhatItIs(string key, string line)
+    {
+        var session = Assert.IsType<CareRecords.Records.Session>(Assert.Single(Whole(key, "", "Tue 4 March 2025", line).Entries));
+        Assert.Equal(["Lower3", "Lower3", "Upper2", "Upper2"], session.Areas.Select(a => $"{a.Area}{a.Minutes}").Order());
+        Assert.All(session.Areas, a => Assert.Equal(CareRecords.Records.Technique.Percussion, a.Technique));
+    }
+
+    [Theory]
     [InlineData("lwr / upr = both sides unless I say different", "7am lwr 3 upr 2 clapping", "07:00 session LL3 RL3 LU2 RU2")]
     [InlineData("Lb / Rb = left / right base, Lt / Rt = left / right top", "7am perc Lb 3 Rb 3 Lt 2 Rt 2", "07:00 session LL3 RL3 LU2 RU2")]
     [InlineData("tapping = with cupped hand / LL RL = left lower right lower, LU RU = upper / number is minutes / neb = levosalbutamol", "7am tapping LL 3 RL 3 LU 2 RU 2", "07:00 session LL3 RL3 LU2 RU2")]

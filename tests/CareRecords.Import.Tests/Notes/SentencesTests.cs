@@ -252,6 +252,15 @@ public sealed class SentencesTests
     [InlineData("gran telephoned to hear if the 12:00 physio was behind us", "")]
     [InlineData("wanted to give ibuprofen at 5.20pm but her tummy was empty", "")]
     [InlineData("6.30 pm nebuliser was not possible, power cut", "")]
+    [InlineData("I did not put the night feed on until half past nine pm", "21:30 feed")]
+    [InlineData("4.30pm feed 150 by tube, finished 5", "16:30-17:00 feed 150")]
+    [InlineData("2100 pump on. 0200 feed held", "21:00 feed; -02:00 feed")]
+    [InlineData("pump on at 10pm at 50 to start", "22:00 feed @50")]
+    [InlineData("2000 handover: off oxygen since 1500", "15:00 check  on 0")]
+    [InlineData("I clapped him at 6.30 am, then his mother did it at 4 pm", "06:30 session UU; 16:00 session UU")]
+    [InlineData("10 am oxygen ¼ → off, 95 on air", "10:00 check 95 on 0")]
+    [InlineData("I turned the oxygen off at 10 am, and at 11 am he was 95", "10:00 check  on 0; 11:00 check 95 on 0")]
+    [InlineData("back to morning and night for chest", "")]
     public void TimesAndWords_ThatLookLikeOthers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
@@ -266,6 +275,30 @@ public sealed class SentencesTests
         Assert.Equal(certain, Told(reading));
         Assert.NotEmpty(reading.Problems);
     }
+
+    [Theory]
+    [InlineData("temp 39.1 (38.1? no, 39.1) at 3pm", "15:00 temperature 39.1 C")]
+    [InlineData("3.30pm temp 38.4, I first wrote 37.8", "15:30 temperature 38.4 C")]
+    [InlineData("4pm sats 95, first put 85 by mistake", "16:00 check 95")]
+    [InlineData("12.30pm had 100 mls of milk no scratch that 120 mls of milk", "12:30 feed 120")]
+    [InlineData("4pm sats 95, put on oxygen 1 l", "16:00 check 95; 16:00 check  on 1")]
+    public void ValueWrittenWronglyAtFirst_IsNone(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Theory]
+    [InlineData("The doctor called and prescribed amoxicillin, 5 ml three times daily. The first was given at 12.30 pm and the second at 6 pm.", "12:30 amoxicillin 5 ml; 18:00 amoxicillin 5 ml")]
+    [InlineData("The doctor has prescribed amoxicillin and he had his first spoonful, 5 ml, at 5 pm.", "17:00 amoxicillin 5 ml")]
+    [InlineData("Doctor started her on amoxicillin, 7 ml twice a day, and we gave the first one at 5:30 pm in applesauce.", "17:30 amoxicillin 7 ml")]
+    [InlineData("Dr visit. azithromycin 5 ml once daily x3 days. given 1300", "13:00 azithromycin 5 ml")]
+    [InlineData("Ipratropium 250 mcg was given at 10.40 am as advised.", "10:40 ipratropium 250 mcg")]
+    [InlineData("Doctor says amoxicillin 5 ml three times a day", "")]
+    public void DosesGiven_BesideTheirPrescription(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Fact]
+    public void AmountOfANewPrescription_IsItsOwn() =>
+        Assert.Equal("12:30 amoxicillin 5 ml", Told(Read("amoxicillin 7 ml twice a day for now", "The doctor called and prescribed amoxicillin, 5 ml three times daily. The first was given at 12.30 pm.")));
+
+    [Fact]
+    public void FeedHeld_WhereNoneRan_IsAsked() => Assert.Contains(Read("2300 feed held").Problems, p => p.Why.Contains("not given", StringComparison.Ordinal));
 
     [Fact]
     public void HourBehindAnInhaler_IsNoNumberOfPuffs()

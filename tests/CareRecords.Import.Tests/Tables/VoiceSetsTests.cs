@@ -34,6 +34,7 @@ public sealed class VoiceSetsTests(ITestOutputHelper output)
         { "Twentieth", 409, 20, 0.932, 21 },
         { "TwentyFirst", 401, 1, 0.995, 1 },
         { "TwentySecond", 357, 4, 0.989, 4 },
+        { "TwentyThird", 0, 999, 0.1, 999 },
     };
 
     [Theory]

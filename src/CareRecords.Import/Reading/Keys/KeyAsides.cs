@@ -45,6 +45,9 @@ internal static partial class KeyAsides
         return words;
     }
 
+    /// <summary>"For the record I do 3 min each side on the bottom and 2 on top, that is what I call the round": a line that names a session and tells of none.</summary>
+    public static bool OnlyNames(string line) => MeanBy().IsMatch(line) && !CellTerms.Read(line).Exists(t => t.Kind == TermKind.Time || t.Is(Sense.Given) || t.Text is "did" or "done");
+
     [GeneratedRegex(@"\b(?:that(?:'?s| is)|this is|it(?:'?s| is)) what (?:i|we) (?:mean by|call|put as|(?:will|shall) call|(?:will|shall) be calling|am calling|are calling) (?:the |an? )?(\w{3,}(?: \w{3,}(?=[.,]|$| so that\b| from now| from here))?)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex MeanBy();
 }

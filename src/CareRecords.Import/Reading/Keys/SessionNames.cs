@@ -38,7 +38,7 @@ internal static partial class SessionNames
         return word.Length is < 3 or > KeyMeanings.LongestWord ? null : new FamilyWord(word, told.TrimEnd(' ', '.', ','));
     }
 
-    [GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:\(\s*=\s*|(?:\.|;|,)\s*(?:this|that) is (?:the |our |called )?(?!what\b)|\bcalled )""?([\p{L}]+(?: [\p{L}]+){0,2})""?\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CalledSo();
 
     /// <summary>"clap the bottoms 4 each side, then the tops 3. When I do the lot I'll just put the works", "I refer to this below as the full programme": the word for what was just told.</summary>
@@ -48,20 +48,36 @@ internal static partial class SessionNames
         var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
         var word = match.Groups[1].Value.Trim(' ', '.', '"', '\'', ',');
         // "4 min each unless I say different"
-        return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, told.Contains(':', StringComparison.Ordinal) ? told[(told.IndexOf(':', StringComparison.Ordinal) + 1)..] : told);
+        return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, WithoutLead(told));
     }
 
-    [GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    /// <summary>"full routine", "usual routine", where "routine" is explained as a whole session: as long as they are no more than other words for the usual.</summary>
+    public static IEnumerable<FamilyWord> WholeOf(FamilyWord session) => CellTerms.Read(session.Word) is [{ Kind: TermKind.Word } own] && !Wholes.Contains(own.Text + " ") && !own.Is(Sense.Session) && !own.Is(Sense.Technique) && AreasOf(session.Means) > 1
+        ? Wholes.Select(w => session with { Word = w + session.Word }).Where(w => CellTerms.Read(w.Word) is [{ } one] && one.Is(Sense.Usual)) : [];
+
+    private static readonly string[] Wholes = ["full ", "whole ", "usual ", "normal "];
+
+    // "Physio has set clapping: bottoms 3 min each side": the technique before the colon is of what follows it.
+    private static string WithoutLead(string told)
+    {
+        var colon = told.IndexOf(':', StringComparison.Ordinal);
+        if (colon < 0) return told;
+        return CellTerms.Read(told[..colon]) is [.., { } last] && last.Is(Sense.Technique) ? last.Text + told[(colon + 1)..] : told[(colon + 1)..];
+    }
+
+    [GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b| for (?:that|this|it)\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex JustPuts();
 
     /// <summary>Whether a line that explains a word in passing tells what was done as well.</summary>
-    public static bool TellsToo(string line) => line.Contains(". Calling ", StringComparison.OrdinalIgnoreCase) && (line.Contains("done", StringComparison.OrdinalIgnoreCase) || line.Contains(" did ", StringComparison.OrdinalIgnoreCase));
+    public static bool TellsToo(string line) => line.Contains(". Calling ", StringComparison.OrdinalIgnoreCase) && (line.Contains("done", StringComparison.OrdinalIgnoreCase) || line.Contains(" did ", StringComparison.OrdinalIgnoreCase))
+        // "At 6.50 I did the tapping, lower side 3 minutes each, upper 2. In next mails I will only say "routine"": told with its time.
+        || JustPuts().Match(line) is { Success: true } put && CellTerms.Read(line[..put.Index]) is var told && told.Exists(t => t.Kind == TermKind.Time) && told.Exists(t => t.Text is "did" or "done" or "gave") && AreasOf(line[..put.Index]) >= 2;
 
     // "When I say I did her claps": the word without who did it.
     [GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Spoken();
 
-    private static readonly string[] Leads = ["when i write ", "when i say ", "when i put ", "if i write ", "where i write ", "when we write ", "if it says ", "when it says "];
+    private static readonly string[] Leads = ["when i write ", "when i say ", "when i put ", "if i write ", "if i put ", "if i say ", "where i put ", "where i write ", "when we write ", "if it says ", "when it says "];
     private static readonly System.Buffers.SearchValues<string> AnyLead = System.Buffers.SearchValues.Create(Leads, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>"When I write full it is left down 3 min, right down 3 min": the same as "full = …".</summary>
@@ -76,10 +92,16 @@ internal static partial class SessionNames
             if (at < 0) continue;
             var rest = line[(at + lead.Length)..];
             foreach (var verb in (string[])[" it is ", " it's ", " it means ", " i mean ", " that is ", " that's ", " this is ", ", it is ", " its "])
-                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < KeyMeanings.LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + rest[(gap + verb.Length)..];
+                if (rest.IndexOf(verb, StringComparison.OrdinalIgnoreCase) is > 0 and < KeyMeanings.LongestWord and var gap) return Spoken().Replace(rest[..gap].Trim(',', ' '), "") + " = " + AllOfThat(rest[(gap + verb.Length)..], line[..at]);
         }
         return null;
     }
+
+    // "clap bottoms 3 min each side, tops 2 each side. If I put full it's all of that": what was told before.
+    private static string AllOfThat(string means, string before) => Before().IsMatch(means) && before.Split(". ").LastOrDefault(s => AreasOf(s) >= 2) is { } told ? told.TrimEnd(' ', '.', ',') : means;
+
+    [GeneratedRegex(@"^(?:all (?:of )?)?(?:that|this|these|those|the above)(?: lot)?\W*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Before();
 
     [GeneratedRegex(@"\b(?:where|when|if|by)\b[^.,;=]{0,20}?\b(?:says?|writes?|puts?)\s+""?([\p{L}]+(?: [\p{L}]+)??)""?,?\s+(?:it |that |this |she |he |i |we )?means?\s+(.+)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SaysAndMeans();
