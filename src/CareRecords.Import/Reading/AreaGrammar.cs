@@ -31,7 +31,7 @@ internal static partial class AreaGrammar
     {
         terms = SidesFirst(AreasFirst(terms));
         var reading = new AreaReading();
-        var runs = Runs(terms, reading);
+        var runs = OfOneSide(Runs(terms, reading));
         var technique = Technique.Unknown;
         var named = runs.Where(r => r.Technique != Technique.Unknown).Select(r => r.Technique).ToList();
         // "LLL 4 / RLL 4 perc": a technique said at the end of plain runs speaks of all of them; vibration speaks of its own.
@@ -57,6 +57,18 @@ internal static partial class AreaGrammar
         for (var i = reading.Areas.Count - 1; i >= 0; i--)
             if (reading.Areas[i] is { Minutes: null, Area: not ChestArea.Unknown } bare && reading.Areas.Exists(a => a.Minutes is not null && a.Side == bare.Side && a.Area == bare.Area && a.Technique == bare.Technique)) reading.Areas.RemoveAt(i);
         return reading;
+    }
+
+    // "right side only, clap lower 4 min, upper 3 min": one side, named before areas that name none.
+    private static List<Run> OfOneSide(List<Run> runs)
+    {
+        if (runs.Count == 0 || runs[0].Places is not [{ Side: Side.Left or Side.Right, Area: null } side, ..]) return runs;
+        var areas = runs.Where(r => r.Technique != Technique.Vibration).SelectMany(r => r.Places).Skip(1).ToList();
+        if (areas.Count == 0 || runs[0] is { Places.Count: 1, Minutes.Count: > 0 } || !areas.TrueForAll(p => p.Side is null && p.Area is ChestArea.Lower or ChestArea.Upper)) return runs;
+        runs[0].Places.RemoveAt(0);
+        foreach (var run in runs)
+            for (var i = 0; i < run.Places.Count; i++) run.Places[i] = run.Places[i] with { Side = run.Places[i].Side ?? side.Side };
+        return runs;
     }
 
     // "left 3 low 2 top": minutes before each area of a side; the same as "left low 3 left top 2".
@@ -135,6 +147,8 @@ internal static partial class AreaGrammar
                 continue;
             }
 
+            // "4 each bottoms, no tops"
+            if (term.Text == "no" && i + 1 < terms.Count && IsPlace(terms[i + 1])) { i = LeftOut(terms, i, reading); continue; }
             if (term.Is(Sense.Minus)) { i = LeftOut(terms, i, reading); continue; }
             // "only 2 on the tops" is of the minutes; "bottoms only 3" and "just the bottoms" are of the place.
             if (term.Is(Sense.Only)) { reading.Only |= !(i + 1 < terms.Count && MinutesOf(terms[i + 1]) is not null) || i > 0 && IsPlace(terms[i - 1]) && !IsException(terms, i); continue; }
@@ -156,9 +170,12 @@ internal static partial class AreaGrammar
             if (term.Text is "both" && i + 1 < terms.Count && terms[i + 1].Text is "done" or "did" or "times") continue;
             // "both 4/4/3/3": both sessions; the minutes are of places in their order.
             if (term.Text is "both" or "all" && i + 1 < terms.Count && terms[i + 1] is { Kind: TermKind.Parts, Parts.Count: > 2 }) continue;
+            var placeAt = i;
             if (PlaceOf(terms, ref i) is { } places)
             {
                 reading.NamesPlace = true;
+                // "5 min + tops 2": the first minutes are of what is not named.
+                if (run is { MinutesFirst: true, Places.Count: 0, Minutes.Count: 1 } && MinutesFollow(terms, i) && placeAt > 0 && (terms[placeAt - 1].IsSymbol("+") || terms[placeAt - 1].IsSymbol(",") || terms[placeAt - 1].Is(Sense.And))) Close();
                 if (run.Minutes.Count > 0 && !(run.MinutesFirst && (run.Places.Count == 0 || !MinutesFollow(terms, i))) && !Trails(terms, i, run, places)) Close();
                 else if (run.Minutes.Count > 0 && run.Places.Count > 0 && run.MinutesFirst && MinutesFollow(terms, i)) Close();
                 if (run is { Minutes.Count: > 0, Places.Count: > 0 } && Trails(terms, i, run, places)) { Fill(runs, run, places); continue; }
@@ -350,6 +367,10 @@ internal static partial class AreaGrammar
     private static List<Place> Expand(Run run)
     {
         var places = new List<Place>();
+        // "lowers only, left and right, 4 min each": the areas, and then of which sides.
+        var sides = run.Places.FindAll(p => p.Area is null && p.Side is not null);
+        if (sides.Count > 0 && run.Minutes.Count <= 1 && run.Places.FindAll(p => p.Side is null && p.Area is ChestArea.Lower or ChestArea.Upper) is { Count: > 0 } areas && areas.Count + sides.Count == run.Places.Count && run.Places[0].Side is null)
+            return [.. areas.SelectMany(a => sides.SelectMany(s => s.Side == Side.Both ? (Side[])[Side.Left, Side.Right] : [s.Side!.Value]).Select(s => a with { Side = s }))];
         foreach (var place in run.Places)
         {
             if (place.Area == ChestArea.Whole) places.Add(place with { Side = Side.Both });

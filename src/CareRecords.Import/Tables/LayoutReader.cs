@@ -97,8 +97,8 @@ internal static class LayoutReader
             return null;
         }
 
-        block = PairedColumns.Apart(InstantTimes.Local(block, context.Zone));
-        block = Dittos.Filled(Crosses.AsTicks(block, around));
+        block = CodedSessions.Joined(PairedColumns.Apart(InstantTimes.Local(block, context.Zone)), context.Words);
+        block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(block, around)));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
@@ -144,6 +144,7 @@ internal static class LayoutReader
         }
 
         if (block.InAir) InAir(into.Entries, first);
+        TitlePlaces.Apply(into.Entries, first, around);
         if (TitleTechnique.SaysPercussion(around)) TitleTechnique.Apply(into.Entries, first);
         into.FirstDay ??= reading.FirstDay;
         return reading.FirstDay;

@@ -223,6 +223,10 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     public Session? Same(string words, LocalTime? at = null) =>
         (Day is { } day ? SameAs.OfDay(words, into.Entries.OfType<Session>(), day, at) : null) ?? SameAs.Find(words, SessionsOfDay.Count > 0 || Day is not { } today ? SessionsOfDay : [.. into.Entries.OfType<Session>().Where(s => s.Start?.Stated.Date == today)], LastSession);
 
+    /// <summary>The volume of a cell, whose heading may give the unit of its bare numbers ("In (oz)"); null when it is none.</summary>
+    public double? Millilitres(CellAt cell, ColumnMeaning column) =>
+        column.Unit == "oz" && !cell.Cell.Text.Any(char.IsLetter) && VolumeReader.Read(cell.Cell.Words + " oz").TryGet(out var fromOunces) ? fromOunces : Cells.Millilitres(cell);
+
     /// <summary>Marks a cell, and its line, as part of a record.</summary>
     public void Use(CellAt cell)
     {

@@ -36,6 +36,7 @@ internal static class ColumnContent
             if (filled[i].Count == 0 && columns[i].Role is Role.Time or Role.Start or Role.End && columns.Where((c, n) => n != i && c.Role is Role.Time or Role.Start && filled[n].Count > 0).Any())
                 columns[i] = columns[i] with { Role = Role.Ignore };
         Parts(block, columns, filled);
+        OtherParts(columns, filled);
         Areas(columns, filled);
         SeveralTimes(block, columns, filled);
         Halves(columns);
@@ -119,6 +120,14 @@ internal static class ColumnContent
             if (block.About == TableKind.Checks && Most(filled[i], IsSaturation)) columns[i] = columns[i] with { Role = Role.Saturation };
             else if (block.About == TableKind.Sessions && Most(filled[i], c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null)) columns[i] = columns[i] with { Role = Role.Session };
         }
+    }
+
+    // "Midday", beside "Morning" and "Evening" that hold sessions, with more remarks in it.
+    private static void OtherParts(ColumnMeaning[] columns, List<Cell>[] filled)
+    {
+        if (!columns.Any(c => c.Role == Role.Session && PartOfRow.Read(c.Own) is not null)) return;
+        for (var i = 0; i < columns.Length; i++)
+            if (columns[i].Role == Role.Unknown && columns[i].Part is not null && filled[i].Count(c => IsTick(c) || IsSession(c) || CellTimes.Read(c).Clock is not null) * 2 >= Math.Max(1, filled[i].Count)) columns[i] = columns[i] with { Role = Role.Session };
     }
 
     // "Areas" over "bases 3 each, tops 2 each": each cell is a session at the time of its row.
@@ -289,7 +298,10 @@ internal static class ColumnContent
 
     // "7.00 LL4 RL4", "5.45 same", "12.00 ✓".
     private static bool IsSession(Cell cell) =>
-        cell.Kind == CellKind.Text && EventCell.Read(cell.Text) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || e.Words.Contains('/') && e.Words.All(c => char.IsAsciiDigit(c) || c is '/' or '.' or '½') || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }));
+        cell.Kind == CellKind.Text && EventCell.Read(cell.Text, p => AreasReader.Read(p, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 }) is { } events && events.All(e => e.Words.Length == 0 || (SameAs.PointsBack(e.Words) || SmallWords.ReadYesNo(e.Words) == true || e.Words.Contains('/') && e.Words.All(c => char.IsAsciiDigit(c) || c is '/' or '.' or '½') || AreasReader.Read(e.Words, FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas.Count: > 0 } || IsMinutes(e.Words)));
+
+    // "7.10 3min", "18.40 - 3 min"
+    private static bool IsMinutes(string words) => words.Any(char.IsLetter) && MinutesReader.Read(words.TrimStart('-', ' ')).Outcome == Outcome.Certain;
 
     private static bool IsCount(Cell cell) => cell.Text.Trim() is [>= '0' and <= '6'];
 

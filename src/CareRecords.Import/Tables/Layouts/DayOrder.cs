@@ -21,7 +21,8 @@ internal static class DayOrder
         var fitting = DateReader.OrdersThatFit(dates, year)
             .Where(o => o == DateOrder.DayMonthYear ? !dates.Any(d => d.Second > 12) : o == DateOrder.MonthDayYear && !dates.Any(d => d.First > 12)).ToList();
         if (fitting.Count <= 1) return fitting.Count == 1 ? fitting[0] : null;
-        var running = fitting.Where(o => RunsOn(Days(dates, o, notAfter))).ToList();
+        // A year that nobody writes is any: only the steps from day to day are looked at.
+        var running = fitting.Where(o => RunsOn(Days(dates, o, notAfter ?? new LocalDate(year, 7, 1)))).ToList();
         return running.Count == 1 ? running[0] : null;
     }
 
@@ -48,11 +49,11 @@ internal static class DayOrder
         return near * 3 >= (distinct.Count - 1) * 2;
     }
 
-    private static List<LocalDate> Days(IReadOnlyList<DateWritten> dates, DateOrder order, LocalDate? notAfter)
+    private static List<LocalDate> Days(IReadOnlyList<DateWritten> dates, DateOrder order, LocalDate near)
     {
         var days = new List<LocalDate>();
         foreach (var written in dates)
-            if (DateReader.Settle(written, order, days.Count > 0 ? days[^1] : notAfter).TryGet(out var day))
+            if (DateReader.Settle(written, order, days.Count > 0 ? days[^1] : near).TryGet(out var day))
                 days.Add(day);
         return days;
     }

@@ -129,6 +129,8 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
     {
         var cell = row[slot.Time];
         LocalTime? previous = null;
+        // "6.50 and 5.20, 2 puffs": of each.
+        if (events.Count > 1 && events.SkipLast(1).All(e => e.Words.Length == 0) && DoseAmount.In(events[^1].Words) is { } each) events = [.. events.Select(e => e with { Words = each })];
         foreach (var item in reading.Halves.IsTwentyFour || slot.Half != HalfOfDay.Unknown ? events : ClockHabit.InOrder(events))
         {
             if (item.Impossible is { } why) reading.Cells.Refuse(cell.Source, why, "Correct the time.");

@@ -137,7 +137,7 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
             Sources = [reading.SourceOf(row, slot.Time)],
             Start = ends == true ? null : at,
             End = ends == true ? at : null,
-            Millilitres = ends is null && VolumeReader.Read(cell.Cell.Text).TryGet(out _) ? Millilitres(cell, column) : null,
+            Millilitres = ends is null && VolumeReader.Read(cell.Cell.Text).TryGet(out _) ? reading.Millilitres(cell, column) : null,
             Route = how ?? column.Route,
             By = row[reading.Slots.By].Cell.Words,
         }, cell, row[route]);
@@ -165,15 +165,12 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
             Sources = [source],
             Start = beginning,
             End = end,
-            Millilitres = ml < 0 ? null : Millilitres(row[ml], reading.Block.Columns[ml]),
+            Millilitres = ml < 0 ? null : reading.Millilitres(row[ml], reading.Block.Columns[ml]),
             MillilitresPerHour = rate >= 0 && row[rate].Cell.Words is { } ran && RateReader.Read(ran).TryGet(out var perHour) ? perHour : null,
             Route = Route(how, headed),
             By = row[reading.Slots.By].Cell.Words,
         }, [row[ml], row[route], row[at ?? -1], row[slot.End], row[rate]]);
     }
-
-    private double? Millilitres(CellAt cell, ColumnMeaning column) =>
-        column.Unit == "oz" && VolumeReader.Read(cell.Cell.Words + " oz").TryGet(out var fromOunces) && !cell.Cell.Text.Any(char.IsLetter) ? fromOunces : reading.Cells.Millilitres(cell);
 
     private void FeedWords(BlockRow row, Slot slot, CellAt cell, int column, RowWhen when, UncertainTime? beside = null)
     {

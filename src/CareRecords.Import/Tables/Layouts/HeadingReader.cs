@@ -46,7 +46,8 @@ internal static partial class HeadingReader
         return new ColumnMeaning(groupHeading is null ? heading : $"{groupHeading} {heading}", role)
         {
             Phase = PhaseOf(all) is not CheckPhase.None and var named ? named
-                : role is not (Role.Saturation or Role.Pulse or Role.Oxygen) || own.Any(k => k.Concept == Concept.OxygenChange) ? CheckPhase.None
+                // "How many litres was he on": no beginning.
+                : role is not (Role.Saturation or Role.Pulse or Role.Oxygen) || own.Any(k => k.Concept == Concept.OxygenChange) || role == Role.Oxygen && Lexicon.Split(heading).Any(w => w is "many" or "much") ? CheckPhase.None
                 : own.Any(k => k.Concept == Concept.Start) && !own.Any(k => k.Concept == Concept.End) ? CheckPhase.Before : own.Any(k => k.Concept == Concept.End) && !own.Any(k => k.Concept == Concept.Start) ? CheckPhase.After : CheckPhase.None,
             Half = all.Contains(Concept.Morning) ? HalfOfDay.Am : all.Contains(Concept.Evening) ? HalfOfDay.Pm : HeadingTime.Read(heading)?.Half ?? HalfOfDay.Unknown,
             Areas = areas,

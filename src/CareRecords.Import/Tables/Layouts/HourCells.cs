@@ -86,6 +86,13 @@ internal sealed class HourCells(BlockReading reading, FreeWords words)
             return new Piece(rest, start.Date.At(clock.In(start.Hour < 12 ? HalfOfDay.Am : HalfOfDay.Pm).Time), _codes.Read(rest) ?? []);
         }
 
+        // "chest 5.20", "feed off 6.15": a time within the hour of the cell, at the end of its words.
+        if (parts.Length > 1 && LooksLikeTime(parts[^1]) && CellTimes.Clock(parts[^1]) is { Outcome: Outcome.Certain, Value: { End: null, Start: { Precision: TimePrecision.Exact } last } } && last.Time.Hour % 12 == start.Hour % 12)
+        {
+            var words = string.Join(' ', parts[..^1]);
+            return new Piece(words, start.Date.At(new LocalTime(start.Hour, last.Time.Minute)), _codes.Read(words) ?? []);
+        }
+
         if (_codes.Read(text) is { } codes) return new Piece(text, null, codes);
         // "95% :15", "paracetamol 6 ml :10": a minute past the hour.
         var minute = CodeWords.MinutePast().Match(text);

@@ -27,7 +27,7 @@ internal sealed partial class KindRows
         // "75 | mL/h" is how fast it ran.
         var rate = ml.IsNone ? default : cells.Find(c => c.Column != ml.Column && c.Cell.Text.Trim().ToLowerInvariant() is "ml/h" or "ml/hr" or "mls/hr" or "mls/h" or "ml/hour" or "per hour" or "cc/hr" or "/hr" or "ml per hour");
         double? perHour = rate.IsNone ? null : reading.Cells.Millilitres(ml);
-        double? volume = ml.IsNone || !rate.IsNone ? null : reading.Cells.Millilitres(ml);
+        double? volume = ml.IsNone || !rate.IsNone ? null : reading.Millilitres(ml, reading.Block.Columns[ml.Column]);
         foreach (var run in Of(Role.Rate).Concat(Of(Role.Amount)).Concat(Of(Role.Minutes)).Concat(Of(Role.Millilitres)).Select(c => row[c]).Where(c => c.Cell.Kind == CellKind.Text))
             if (perHour is null && (run.Cell.Text.Contains("/h", StringComparison.OrdinalIgnoreCase) || reading.Block.Columns[run.Column].Role == Role.Rate) && RateReader.Read(run.Cell.Text).TryGet(out var ran))
             {

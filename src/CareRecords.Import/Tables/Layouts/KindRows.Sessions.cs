@@ -150,7 +150,7 @@ internal sealed partial class KindRows
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.
     private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row, UncertainTime when)
     {
-        var text = cell.Cell.Words!;
+        var text = PhaseRemarks.Without(cell.Cell.Words!);
         if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
         if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
         // "clapping, same as morning"

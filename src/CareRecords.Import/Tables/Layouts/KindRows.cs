@@ -196,7 +196,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     private static bool SaysRefused(string text)
     {
         var folded = text.ToLowerInvariant();
-        return folded.Contains("didn't want", StringComparison.Ordinal) || folded.Contains("did not want", StringComparison.Ordinal) || folded.Contains("refused", StringComparison.Ordinal) || folded.Contains("nothing taken", StringComparison.Ordinal)
+        return folded.Contains("didn't want", StringComparison.Ordinal) || folded.Contains("didn't give", StringComparison.Ordinal) || folded.Contains("did not give", StringComparison.Ordinal) || folded.Contains("did not want", StringComparison.Ordinal) || folded.Contains("refused", StringComparison.Ordinal) || folded.Contains("nothing taken", StringComparison.Ordinal)
             || folded.Contains("not given", StringComparison.Ordinal) || folded.Contains("nil by mouth", StringComparison.Ordinal) || folded.Contains("wouldn't take", StringComparison.Ordinal) || folded.Contains("no feed", StringComparison.Ordinal) || SameAs.SaysNotDone(folded) || folded.Trim() is "npo" or "nbm";
     }
 

@@ -124,7 +124,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
             var read = Pair(parts[i], heading) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
             if (read is null)
             {
-                if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true);
+                if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true, parts[i]);
                 continue;
             }
 

@@ -43,7 +43,8 @@ internal static partial class NumberedHeadings
             if (HeadingReader.Read(Without(cell).Text) is { IsKnown: true } or { Phase: not Records.CheckPhase.None }) known++;
         }
 
-        return count >= Fewest && last >= Fewest && count * 2 > cells.Count(c => !c.IsEmpty) && known * 2 >= count;
+        // "1 time | 1 code | 2 time | 2 code": two of each.
+        return count >= Fewest && (last >= Fewest || last == 2 && count >= 4) && count * 2 > cells.Count(c => !c.IsEmpty) && known * 2 >= count;
     }
 
     private static bool IsNumbered(Cell cell) =>

@@ -10,7 +10,7 @@ internal static partial class PhaseRemarks
     /// <summary>Gives the row's one reading without a phase the one that the remark says; true when it did.</summary>
     public static bool Read(BlockReading reading, CellAt remark)
     {
-        if (remark.Cell.Words is not { } text || Told().Match(text) is not { Success: true } told || SmallWords.ReadPhase(told.Groups[1].Value) is not { } phase) return false;
+        if (remark.Cell.Words is not { } text || Told().Match(text.Contains(". ", StringComparison.Ordinal) ? text[(text.LastIndexOf(". ", StringComparison.Ordinal) + 2)..] : text) is not { Success: true } told || SmallWords.ReadPhase(told.Groups[1].Value) is not { } phase) return false;
         var entries = reading.Into.Entries;
         var checks = Enumerable.Range(reading.RowFrom, entries.Count - reading.RowFrom).Where(i => entries[i] is Check { SpO2: not null }).ToList();
         var session = entries.Skip(reading.RowFrom).OfType<Session>().FirstOrDefault(s => s.Start is { IsExact: true });
@@ -23,6 +23,9 @@ internal static partial class PhaseRemarks
         reading.Use(remark);
         return true;
     }
+
+    /// <summary>"perc LLL 4 RLL 4. sat is after": the words without such a remark behind them.</summary>
+    public static string Without(string text) => text.LastIndexOf(". ", StringComparison.Ordinal) is > 0 and var stop && Told().IsMatch(text[(stop + 2)..]) ? text[..stop] : text;
 
     [GeneratedRegex(@"^\W*(?:(?:the )?(?:sats?|spo2|o2 sats?|readings?|oximeter|number)\s*(?:is|are|was|were|taken)?\s*)?(before|after|pre|post|b4)\b\W*(?:(?<other>\d\d)\s*%?\s*(?<when>before|after|pre|post|b4)\W*|(?<when>before|after|pre|post|b4)\b\W*(?:(?:it )?(?:was|is)\s+)?(?<other>\d\d)\s*%?\W*)?$", RegexOptions.IgnoreCase)]
     private static partial Regex Told();

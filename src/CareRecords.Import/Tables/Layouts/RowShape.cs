@@ -74,14 +74,17 @@ internal static class RowShape
         return (row[0].Kind == CellKind.Text || fewest == 1) && !IsDate(row[0]) && filled.Count >= fewest && filled.TrueForAll(IsDate) && !AreMinutes(row);
     }
 
+    private const int LongestTotal = 24;
+
     /// <summary>True for a line drawn with dashes or the like.</summary>
     public static bool IsRule(GridRow row) =>
         row.Text.AsSpan().ContainsAny("-=_*") && row.Cells.All(c => c.Text.AsSpan().IndexOfAnyExcept(RuleMarks) < 0)
         && row.Text.AsSpan().Count('-') + row.Text.AsSpan().Count('=') + row.Text.AsSpan().Count('_') + row.Text.AsSpan().Count('*') > 2 * Math.Max(1, row.Cells.Length - 1);
 
-    /// <summary>True for totals and averages: such a word among the first filled cells, or "7 days".</summary>
+    /// <summary>True for totals and averages: such a word among the first filled cells, or "7 days", or a day with nothing but the word and figures ("2/3 | | Total | 16").</summary>
     public static bool IsTotal(GridRow row)
     {
+        if (row.Cells.Any(c => c.Kind == CellKind.Text && c.Text.Length <= LongestTotal && SaysTotal(c.Text.Trim())) && row.Cells.All(c => c.IsEmpty || c.Kind is CellKind.Number or CellKind.Date || SaysTotal(c.Text.Trim()) || !c.Text.Any(char.IsLetter) && (c.Text.All(char.IsAsciiDigit) || CellTimes.Read(c) is not { Clock: not null }))) return true;
         var first = row.Cells.Where(c => !c.IsEmpty).Take(2).ToList();
         if (first.Any(c => c.Kind is CellKind.Date or CellKind.Moment or CellKind.TimeOfDay || (c.Kind == CellKind.Text && !(c.Text.Trim().Length < 3 && c.Text.Trim().All(char.IsAsciiDigit)) && CellTimes.Read(c) is { Date: not null } or { Clock: not null }))) return false;
         return first.Append(row.Cells.LastOrDefault(c => !c.IsEmpty)).Where(c => c.Kind == CellKind.Text).Any(c => SaysTotal(c.Text.Trim()));

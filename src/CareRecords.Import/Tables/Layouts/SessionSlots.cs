@@ -235,6 +235,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
                 Start = start,
                 End = item.Clock.End is { } to ? RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind)) : null,
                 Areas = minutes,
+                MinutesWritten = minutes.Count == 0 && item.Words.Any(char.IsLetter) && MinutesReader.Read(item.Words.Trim('-', ' ')).TryGet(out var inAll) ? inAll.Minutes : null,
             };
             reading.Add(session, cell);
             found.Add(session);

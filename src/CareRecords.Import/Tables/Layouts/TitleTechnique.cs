@@ -1,3 +1,4 @@
+using CareRecords.Import.Reading;
 using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
@@ -6,7 +7,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static partial class TitleTechnique
 {
     /// <summary>Whether the words around a table say that its minutes are of percussion, and speak of no other technique in one sentence.</summary>
-    public static bool SaysPercussion(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(IsOfAllMinutes);
+    public static bool SaysPercussion(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(s => IsOfAllMinutes(s) || IsTitle(s));
 
     /// <summary>The four places, where the words around a table say that its sessions are of all of them ("chest is clapping on all four areas"); empty otherwise.</summary>
     public static IReadOnlyList<AreaName> AllPlaces(IEnumerable<string> around)
@@ -36,6 +37,10 @@ internal static partial class TitleTechnique
     }
 
     private static bool IsOpen(AreaMinutes area) => area is { Technique: Technique.Unknown, Area: not ChestArea.Unknown };
+
+    // "Chest clapping - January 2025": what the table is of.
+    private static bool IsTitle(string sentence) => Lexicon.Split(sentence) is { Count: > 1 and <= 6 } words && Lexicon.Find(sentence, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration)
+        && (words.Any(w => CellTerms.Read(w) is [{ } one] && one.Is(Sense.Month)) || words.Any(w => w is "chart" or "record" or "log" or "diary" or "book" or "sheet")) && !sentence.Contains('=', StringComparison.Ordinal);
 
     private static bool IsOfAllMinutes(string sentence)
     {
