@@ -1,5 +1,6 @@
 using CareRecords.Import.Reading;
 using CareRecords.Records;
+using NodaTime;
 
 namespace CareRecords.Import.Notes;
 
@@ -44,6 +45,24 @@ internal sealed partial class Arrangements
         });
     }
 
+    private readonly Dictionary<string, LocalTime> _times = new(StringComparer.Ordinal);
+
+    /// <summary>When a session of a part of the day is, where the notes say it once for all ("morning is 6.30 and evening is 6 unless I write different"); null when they do not.</summary>
+    public LocalTime? TimeOf(string part) => _times.TryGetValue(part, out var time) ? time : null;
+
+    private void Times(string line)
+    {
+        if (!Always().IsMatch(line)) return;
+        foreach (System.Text.RegularExpressions.Match said in PartAndTime().Matches(line))
+        {
+            var part = said.Groups[1].Value.ToLowerInvariant() switch { "am" => "morning", "pm" => "evening", var named => named };
+            if (ClockReader.Read(said.Groups[2].Value).TryGet(out var clock)) _times[part] = (clock.Start.Half == HalfOfDay.Unknown ? clock.Start.In(part == "morning" ? HalfOfDay.Am : HalfOfDay.Pm) : clock.Start).Time;
+        }
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(morning|evening|am|pm)(?: one| session| physio| chest)? (?:is|=|at|always at) (\d{1,2}(?:[.:]\d{2})?(?: ?[ap]m)?)(?![.:]?\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex PartAndTime();
+
     // "physio = cupped hand, low left and low right", "Clapping we make always on lower part of back": what a session is, in a sentence without minutes of its own.
     private void Sessions(string line)
     {
@@ -69,7 +88,7 @@ internal sealed partial class Arrangements
             && !terms.Exists(t => t.Is(Sense.Technique, "vibration") || t.Is(Sense.Technique, "other") || t.Is(Sense.Area) || t.Is(Sense.SideArea) || t.Is(Sense.Not) || t.Is(Sense.Skip) || t.Kind is TermKind.Time or TermKind.Number or TermKind.Quantity or TermKind.Range or TermKind.Parts);
     }
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(all|always|every time|each time|only)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(all|always|every time|each time|only)\b|^\W*(?:i|we) (?:do|use) ", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex AllOrAlways();
 
     /// <summary>Whether saturations are in air where nothing else is said, as the notes say above.</summary>
@@ -83,6 +102,7 @@ internal sealed partial class Arrangements
         var terms = Offsets.Reduce(reader.Read(means));
         if (Ordinary is null && HowItIsDone().IsMatch(line) && AreaGrammar.Read(terms).Areas is var done && done.Count(a => a.Minutes is not null) > 1) Ordinary = done;
         InAir |= AirByDefault.Says(line);
+        Times(line);
         Sessions(line);
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
@@ -153,6 +173,10 @@ internal sealed partial class Arrangements
             if (!_amounts.TryGetValue(dose.Medicine, out var said)) _amounts[dose.Medicine] = said = new(StringComparer.Ordinal);
             said.Add(amount);
         }
+        // "Puffs are salbutamol with the chamber."
+        for (var i = 0; i + 2 < terms.Count; i++)
+            if (terms[i].Is(Sense.Unit, "puffs") && terms[i].Text.Length > 2 && terms[i + 1].Text is "is" or "are" && terms[i + 2].ValueOf(Sense.Medicine) is { } puffed)
+                (_devices.TryGetValue("inhaler", out var inhaled) ? inhaled : _devices["inhaler"] = new(StringComparer.Ordinal)).Add(puffed);
         for (var i = 0; i < doses.Count; i++)
         {
             var (dose, device) = (doses[i], doses[i].Route ?? doses[i].Written);

@@ -137,7 +137,7 @@ internal sealed partial class CheckGrammar
         if (term.Is(Sense.PulseLabel) && IsPulse(i)) { _pulseNext = true; _result.Used.Add(i); return i; }
         if (IsExtreme(i)) return Extreme(i);
         if (term.Is(Sense.Air)) { Flow(0, i); return i; }
-        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && (_terms[i + 1].Text is "was" or "is" or "now" && i + 2 < _terms.Count ? i + 2 : i + 1) is var stop && _terms[stop].Is(Sense.Stop) && _terms[stop].Text is "off" or "stopped" or "turned off" or "switched off" or "removed" or "came off" or "taken off" or "took off" or "was closed" or "closed") { _verb = true; Flow(0, i); _result.Used.Add(stop); return stop; }
+        if (term.Is(Sense.OxygenLabel) && i + 1 < _terms.Count && (_terms[i + 1].Text is "was" or "is" or "now" or ":" && i + 2 < _terms.Count ? i + 2 : i + 1) is var stop && _terms[stop].Is(Sense.Stop) && _terms[stop].Text is "off" or "stopped" or "discontinued" or "turned off" or "switched off" or "removed" or "came off" or "taken off" or "took off" or "was closed" or "closed") { _verb = true; Flow(0, i); _result.Used.Add(stop); return stop; }
         // "10am stop oxygen"
         if (term.Is(Sense.Stop) && term.Text is "stop" or "stopped" or "turned off" or "took off" or "switched off" or "removed" && (i + 1 < _terms.Count && _terms[i + 1].Text is "the" or "his" or "her" ? i + 2 : i + 1) is var label && label < _terms.Count && _terms[label].Is(Sense.OxygenLabel) && (label + 1 >= _terms.Count || _terms[label + 1].Kind is TermKind.Symbol or TermKind.Time)) { _verb = true; Flow(0, i); _result.Used.Add(label); return label; }
         if (term.Is(Sense.OxygenLabel)) { _oxygenNext = true; _result.Used.Add(i); return i; }

@@ -148,7 +148,14 @@ internal static partial class DateGrammar
                 i++;
                 return true;
             }
-            if (term.Is(Sense.Month) && _month is null && _first is null && (_day is not null || (i + 1 < terms.Count && Number(terms, i + 1) is not null)))
+            // "14-Jan", "14/Jan/26", "Jan-14"
+            if (term.Kind == TermKind.Symbol && term.Text is "-" or "/" && term.Glued && i + 1 < terms.Count && terms[i + 1].Glued)
+            {
+                if (_day is not null && _month is null && terms[i + 1].Is(Sense.Month) || _month is not null && _day is null && Number(terms, i + 1) is not null) { i++; return true; }
+                if (_day is not null && _month is not null && _year is null && terms[i + 1] is { IsWhole: true, Number: >= 20 and <= 60, Text.Length: 2 } year) { (_year, i) = (2000 + (int)year.Number, i + 2); return true; }
+                if (_day is not null && _month is not null && _year is null && terms[i + 1] is { IsWhole: true, Number: >= 1990 and <= 2100 } full) { (_year, i) = ((int)full.Number, i + 2); return true; }
+            }
+            if (term.Is(Sense.Month) && _month is null && _first is null && (_day is not null || (i + 1 < terms.Count && Number(terms, i + 1) is not null) || i + 2 < terms.Count && terms[i + 1].IsSymbol("-") && terms[i + 1].Glued && terms[i + 2].Glued && Number(terms, i + 2) is not null))
             {
                 _month = int.Parse(term.ValueOf(Sense.Month)!, CultureInfo.InvariantCulture);
                 i++;
@@ -218,7 +225,7 @@ internal static partial class DateGrammar
         private static bool MonthFollows(IReadOnlyList<Term> terms, int at)
         {
             if (Ordinal(terms, at)) at++;
-            if (at < terms.Count && terms[at].Text is "of" or "." or "-") at++;
+            if (at < terms.Count && terms[at].Text is "of" or "." or "-" or "/") at++;
             return at < terms.Count && terms[at].Is(Sense.Month);
         }
 

@@ -11,6 +11,7 @@ internal sealed partial class DayTeller
     {
         if (happening.Value is { } value && value.StartsWith("pair ", StringComparison.Ordinal)) { Pair(happening, value[5..]); return; }
         var reading = happening.Check!;
+        if (IsFlowOfReadings(happening)) return;
         var phase = reading.Phase;
         var borrowed = happening.Start is null ? Borrow(reading) : null;
         if (phase == CheckPhase.None && happening.Start?.Mention is null or { IsSession: true } && (borrowed?.Session == true || InLineWithSession()) && PairByArrow(happening) is { } paired) phase = paired;
@@ -34,6 +35,23 @@ internal sealed partial class DayTeller
         if (check is { SpO2: null, OxygenLitresPerMinute: not null }) _turned = check;
         Add(check, happening.Start is not null);
     }
+
+    // "spo2: 91 -> 95" and under it "o2: 0.5L": what a session's readings were taken on, where the line says nothing else.
+    private bool IsFlowOfReadings(Happening happening)
+    {
+        if (happening is not { Start: null, Check: { SpO2: null, Oxygen: { } flow } } || _line.Stamp is not null || _previous is null || _line.Told.Sum(t => t.Happenings.Count) != 1 || _line.Mentions.Count > 0 || !OnlyOxygen().IsMatch(_line.Words)) return false;
+        var readings = _told.FindAll(t => t.Lines[0] == _previous.Index && t.Entry is Check { SpO2: not null, Phase: not CheckPhase.None, OxygenLitresPerMinute: null });
+        foreach (var told in readings)
+        {
+            told.Entry = (Check)told.Entry! with { OxygenLitresPerMinute = flow, Sources = [.. told.Entry!.Sources, .. Source] };
+            told.Lines.Add(_line.Index);
+        }
+
+        return _joined = readings.Count > 0;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\W*(?:o2|ox|oxygen)\s*[:=]", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex OnlyOxygen();
 
     // The last change of the oxygen.
     private Check? _turned;

@@ -160,6 +160,8 @@ internal sealed partial class DayTeller
         if (Time(happening.Start) is not { } start) return;
         if (happening.Start?.Mention is { NamesSession: true } && SessionAt(start.Stated) is { } known) { Supplement(known, happening.Areas!); return; }
         var areas = Areas(happening, start.Stated, index, out var how);
+        // "Morning is 6.30 and evening is 6 unless I write different", above; "pat morning and evening", below.
+        if (happening.Start is { Mention: null, PartKind: { } part } && start.Precision == TimePrecision.PartOfDay && _arrangements.TimeOf(part) is { } usual) (start, how) = (UncertainTime.Exactly(start.Stated.Date.At(usual)), $"{(how is null ? "" : how + " ")}The time is the one that the notes give above for the {part}.");
         AddSession(happening, start, areas, how, siblings);
     }
 

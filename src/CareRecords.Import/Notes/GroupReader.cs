@@ -14,8 +14,9 @@ namespace CareRecords.Import.Notes;
 /// <param name="Pairs">What joined numbers are.</param>
 /// <param name="Part">The part of the day that the line as a whole speaks of; null when none.</param>
 /// <param name="Heading">The part of the day that the heading above the line names; null when none.</param>
+/// <param name="AfterEvening">Whether it stands under "Night" below the other parts of its day.</param>
 /// <param name="Overnight">Whether the heading above it names two days, one after the other.</param>
-internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading, bool Overnight = false);
+internal sealed record LineContext(string File, int Index, string Text, LocalDate? Date, LocalDateTime? Stamp, PairMeaning Pairs, string? Part, Term? Heading, bool Overnight = false, bool AfterEvening = false);
 
 /// <summary>Tells the events of a group: deals its terms out to signs, doses, feeds, checks and sessions, and gives each its time.</summary>
 internal sealed partial class GroupReader
@@ -170,7 +171,11 @@ internal sealed partial class GroupReader
             PumpOn = group.Has(Sense.Pump) && group.Has(Sense.Start) && !group.Has(Sense.Stop) && !group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }),
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
-        if (!smallHours && group.Day is { } day && _at.Date is { } date) { mention.Date = DayTimes.OtherDay(day, date, _at.Overnight); mention.OtherDay = mention.Date != date; }
+        // "night feed on at 9pm, off at 6am Wednesday", on a Tuesday: the next morning, whose time follows from the evening's.
+        var intoNext = group.Day is { } named && _at.Date is { } today && group.Terms.Exists(t => t.NamesFeed || t.Is(Sense.Pump)) && DayTimes.OtherDay(named, today, true) == today.PlusDays(1);
+        if (!smallHours && group.Day is { } day && _at.Date is { } date && !(intoNext && written.Half == HalfOfDay.Pm && !group.Has(Sense.Stop))) { mention.Date = DayTimes.OtherDay(day, date, _at.Overnight || intoNext); mention.OtherDay = mention.Date != date; }
+        // Half past two under "Night", below the day's "Evening".
+        else if (_at.AfterEvening && group.Day is null && _at.Date is { } evening && written.Half != HalfOfDay.Pm && written.Time.Hour < SmallHours) (mention.Date, mention.OtherDay, mention.Written) = (evening.PlusDays(1), true, written.In(HalfOfDay.Am));
         _mentions.Add(mention);
         return mention;
     }

@@ -12,7 +12,7 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Numbered(terms, i) ?? Finished(terms, i) ?? Carrier(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = Numbered(terms, i) ?? Finished(terms, i) ?? OxygenOff(terms, i) ?? Carrier(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
     }
 
@@ -34,6 +34,14 @@ internal static class Neighbours
         if (At(terms, i + 2) is { } after && after.Kind != TermKind.Symbol || terms.Take(i).Count(t => t.Kind == TermKind.Time) != 1 || !terms.Take(i).Any(t => t.NamesFeed)) return null;
         terms[i + 1] = hour with { Kind = TermKind.Time };
         return i + 1;
+    }
+
+    // "10:00 o2: off"
+    private static int? OxygenOff(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.OxygenLabel) || At(terms, i + 1)?.IsSymbol(":") != true || At(terms, i + 2) is not { Text: "off" or "stopped" }) return null;
+        terms.RemoveAt(i + 1);
+        return i;
     }
 
     // "gave the first one at 5:30 in applesauce": what a medicine was mixed with is no feed.
@@ -179,7 +187,7 @@ internal static class Neighbours
     }
 
     // "right I did her chest at 7": no side.
-    private static int? Right(List<Term> terms, int i) => i == 0 && terms[0].Text == "right" && At(terms, 1)?.Text is "i" or "so" or "we" or "then" or "well" or "ok" or "he" or "she" ? Means(terms, 0) : null;
+    private static int? Right(List<Term> terms, int i) => i == 0 && terms[0].Text == "right" && At(terms, 1)?.Text is "i" or "so" or "we" or "then" or "well" or "ok" or "he" or "she" or "this" or "that" or "here" ? Means(terms, 0) : null;
 
     // The side that minutes are of: "three minutes on the left".
     private static int? SideAfter(List<Term> terms, int i)

@@ -201,7 +201,7 @@ internal sealed class NotesRun
         var word = line.AsSpan(at, end - at);
         if (word.Length == 0) return false;
         if (char.IsAsciiDigit(word[0]))
-            return word.IndexOf(':') < 0 && (word.IndexOfAny('/', '-', '.') >= 0 || word.IndexOfAnyExceptInRange('0', '9') >= 0 || word.Length <= 2);
+            return word.TrimEnd(':').IndexOf(':') < 0 && (word.IndexOfAny('/', '-', '.') >= 0 || word.IndexOfAnyExceptInRange('0', '9') >= 0 || word.Length <= 2);
         return DateGrammar.MayBegin(word);
     }
 
@@ -242,7 +242,7 @@ internal sealed class NotesRun
         Term? part = null;
         var (message, writer) = ((LocalDateTime?)null, (string?)null);
         DayStart? begins = null;
-        var (quoted, overnight) = (false, false);
+        var (quoted, overnight, afterEvening) = (false, false, false);
         for (var i = 0; i < _text.Lines.Count; i++)
         {
             var line = _text.Lines[i];
@@ -263,7 +263,7 @@ internal sealed class NotesRun
             if (_headings.TryGetValue(i, out var heading))
             {
                 from = heading.ContentStart;
-                (section, part) = ([], null);
+                (section, part, afterEvening) = ([], null, false);
                 overnight = heading.Overnight;
                 own = resolved.Days.GetValueOrDefault(i);
                 if (prefix.Stamp is { } chat) stamp = own?.At(chat.Time);
@@ -298,6 +298,7 @@ internal sealed class NotesRun
             else if (stamp is null && _initials.Of(content, from) is { } initials) (writer, from) = initials;
             if (stamp is null && from < content.Length && Sections.PartOfDay(content[from..], _reader) is { } time)
             {
+                afterEvening = part is not null && GroupReader.PartKind(time) == "night";
                 part = time;
                 _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Section;
                 continue;
@@ -325,6 +326,7 @@ internal sealed class NotesRun
                 Continues = prefix.Stamp is null && stamp is not null && speaker is null,
                 AboveFirstDay = own is null && _headings.Count > 0,
                 Overnight = overnight,
+                AfterEvening = afterEvening,
             };
             (opened, begins) = (false, null);
         }

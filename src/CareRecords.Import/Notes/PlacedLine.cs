@@ -27,6 +27,9 @@ internal sealed record PlacedLine
     /// <summary>Whether the heading above it names two days, one after the other: a night.</summary>
     public bool Overnight { get; init; }
 
+    /// <summary>Whether it stands under "Night" below the other parts of its day.</summary>
+    public bool AfterEvening { get; init; }
+
     /// <summary>The words after its date, bullet or stamp.</summary>
     public required string Words { get; init; }
 

@@ -191,6 +191,8 @@ internal static class TimeLists
         && !BeforePlaces(terms, at)
         // "CPT 6:50a LLL 3 RLL 3, 4:20p": the minutes of the second place.
         && !(at > 2 && terms[at - 1].Is(Sense.SideArea) && terms[at].Number <= 12 && Enumerable.Range(1, at - 2).Any(k => terms[k - 1].Is(Sense.SideArea) && terms[k].Kind is TermKind.Number or TermKind.Quantity))
+        // "under 3, up 2, 13.00 same": of the second area.
+        && !(at > 2 && terms[at - 1].Is(Sense.Area) && terms[at].Number <= 12 && Enumerable.Range(1, at - 2).Any(k => terms[k - 1].Is(Sense.Area) && terms[k].Kind is TermKind.Number or TermKind.Quantity))
         && !(at > 1 && terms[at].Text.Length == 3 && terms[at].Number % 5 == 0 && terms[at - 1].Kind == TermKind.Time && terms.Take(at - 1).Any(t => t.NamesFeed) && !terms.Take(at - 1).Any(t => t.Is(Sense.Session) || t.Is(Sense.Technique)))
         && !terms[at].Glued;
 

@@ -23,11 +23,14 @@ internal static class OtherSense
     // "LB3 RB3 LT2 RT2": "LT" beside "LB" is the left top, not the left; "BL5 BR5" with their minutes are corners of the chest too.
     private static string? IsCorner(List<Term> terms, int at) => terms[at].Text switch
     {
-        "lt" or "rt" when Enumerable.Range(0, terms.Count).Any(i => terms[i].Text is "lb" or "rb" && !(i > 0 && terms[i - 1].Kind == TermKind.Number && !IsTimed(terms, i))) => terms[at].Text == "lt" ? "left upper" : "right upper",
+        "lt" or "rt" when Enumerable.Range(0, terms.Count).Any(i => Written(terms[i]) is "lb" or "rb" && !(i > 0 && terms[i - 1].Kind == TermKind.Number && !IsTimed(terms, i))) => terms[at].Text == "lt" ? "left upper" : "right upper",
         "bl" or "br" or "tl" or "tr" when terms[at].Meanings.Length == 0 && IsTimed(terms, at) && Enumerable.Range(0, terms.Count).Count(i => terms[i].Text is "bl" or "br" or "tl" or "tr" && IsTimed(terms, i)) > 1 =>
             (terms[at].Text[1] == 'l' ? "left " : "right ") + (terms[at].Text[0] == 'b' ? "lower" : "upper"),
         _ => null,
     };
+
+    // A word that the key explains, as it stands in the line.
+    private static string Written(Term term) => term.Mended?.ToLowerInvariant() ?? term.Text;
 
     // "94 bf 96 after": before, not breastfed.
     private static bool IsBeforeReading(List<Term> terms, int at) => terms[at].Text == "bf" && at > 0 && terms[at - 1] is { Kind: TermKind.Number, Number: >= LeastSaturation and <= 100 };

@@ -163,8 +163,12 @@ internal sealed class Tokenizer
             _at++;
             parts.Add(by == '/' ? Decimal().Value : Whole());
         }
-        Add(TokenKind.Numbers, start, _line[start.._at], 0, [.. parts]);
+        // "3-3-2-2" is no date, and the same as "3/3/2/2".
+        Add(TokenKind.Numbers, start, by != '/' && parts.Count > LongestDate ? _line[start.._at].Replace(by, '/') : _line[start.._at], 0, [.. parts]);
     }
+
+    // Day, month and year.
+    private const int LongestDate = 3;
 
     private void ReadDotted(int start)
     {

@@ -8,6 +8,34 @@ namespace CareRecords.Import.Tests.Notes;
 /// <summary>Which day and which time an event is of, and how many times a line holds. The lines are invented.</summary>
 public sealed class DaysAndTimesTests
 {
+    [Theory]
+    [InlineData("4-Mar 0700 salbutamol 2 puffs")]
+    [InlineData("4-Mar: 0700 salbutamol 2 puffs")]
+    [InlineData("4/Mar 0700 salbutamol 2 puffs")]
+    [InlineData("Mar-4 0700 salbutamol 2 puffs")]
+    [InlineData("4-Mar-25 0700 salbutamol 2 puffs")]
+    [InlineData("4-Mar-2025 0700 salbutamol 2 puffs")]
+    public void DayAndMonthsName_JoinedByASign_AreADay(string line) =>
+        Assert.Equal("2025-03-04 07:00", Assert.Single(Whole(line).Entries).When.Stated.ToString("uuuu-MM-dd HH:mm", null));
+
+    [Fact]
+    public void NightBelowTheEvening_IsOfTheNextDay() =>
+        Assert.Equal(["04 07:00", "04 18:00", "05 02:30"], Whole("Tue 4 March 2025", "Morning", "7.00 physio LL3 RL3", "Evening", "6.00 physio LL3 RL3", "Night", "half past 2 woke, sats 94").Entries.OrderBy(e => e.When.Stated).Select(e => e.When.Stated.ToString("dd HH:mm", null)));
+
+    [Fact]
+    public void WeekdayOfAFeedsEnd_IsTheNextOne() =>
+        Assert.Equal("2025-03-05 06:00", Assert.Single(Whole("Tue 4 March 2025", "physio 7.30am LL3 RL3", "Night feed on at 9pm, off at 6am Wednesday, 500ml.").Entries.OfType<CareRecords.Records.Feed>()).End!.Stated.ToString("uuuu-MM-dd HH:mm", null));
+
+    [Theory]
+    [InlineData("Pat is on the back, 3 minutes each bottom side. Morning is 6.30 and evening is 6 unless I write different.", "06:30 18:00", true)]
+    [InlineData("Pat is on the back, 3 minutes each bottom side.", "09:00 19:00", false)]
+    public void TimeOfThePartOfADay_SaidOnceForAll_IsKept(string above, string times, bool exact)
+    {
+        var sessions = Whole(above, "", "Tue 4 March 2025", "pat morning and evening").Entries.OfType<CareRecords.Records.Session>().ToList();
+        Assert.Equal(times, string.Join(' ', sessions.Select(s => s.When.Stated.ToString("HH:mm", null))));
+        Assert.All(sessions, s => Assert.Equal(exact, s.When.IsExact));
+    }
+
     [Fact]
     public void SubjectsOfLetters_HeadTheirDays()
     {

@@ -78,6 +78,13 @@ public sealed class KeysTests
     [InlineData("Sat. is the finger machine. Ox. is oxygen in litres.", "7 a.m. sat. 93, ox. 1/2", "07:00 check 93 on 0.5")]
     [InlineData("A = on air", "8am temp 38.1, brought up a big green plug", "08:00 temperature 38.1 C; 08:00 secretions big, green plug")]
     [InlineData("Her programme is percussion to the lower chest for 3 minutes each side, then the upper chest for 2 minutes each side. I refer to this below as the full programme.", "the full programme was done at 7.00am", "07:00 session LL3 RL3 LU2 RU2")]
+    [InlineData("LB = left bottom, RB = right bottom, LT + RT = the tops. i do pats with a cupped hand.", "9am LB3 RB3 LT2 RT2", "09:00 session LL3 RL3 LU2 RU2")]
+    [InlineData("clap mins = LB-RB-LT-RT (left base, right base, left top, right top).", "0715 3-3-2-2", "07:15 session LL3 RL3 LU2 RU2")]
+    [InlineData("clap mins = LB-RB-LT-RT (left base, right base, left top, right top). v1 = then vibes 1 min on each of the four.", "1730 3-3-2-2 v1", "17:30 session LL3 RL3 LU2 RU2 LL1 RL1 LU1 RU1")]
+    [InlineData("a \"drum\" is me clapping her chest with a cupped hand, 3 min each side at the bottom and 2 min each side up top. A \"skoosh\" is the salbutamol, 2 puffs through the spacer.", "Drum at 7am", "07:00 session LL3 RL3 LU2 RU2")]
+    [InlineData("a \"drum\" is me clapping her chest with a cupped hand, 3 min each side at the bottom and 2 min each side up top. A \"skoosh\" is the salbutamol, 2 puffs through the spacer.", "skoosh 6.45am", "06:45 salbutamol 2 puffs")]
+    [InlineData("Puffs are salbutamol with the chamber.", "7.00am 2 puffs", "07:00 salbutamol 2 puffs")]
+    [InlineData("Knocking = with the hollow hand (kloppen). Under = lower, up = upper. Minutes are per side.", "7.30am knocking under 3, up 2, 13.00 same", "07:30 session LL3 RL3 LU2 RU2; 13:00 session LL3 RL3 LU2 RU2")]
     [InlineData("tapping = percusion with cup hand, taught by the PT", "7am tapping both lower 3 mins", "07:00 session LL3 RL3")]
     public void Keys_OfManyForms_AreUsed(string key, string line, string expected) => Assert.Equal(expected, Told(Whole(key, "", "Tue 4 March 2025", line)));
 }

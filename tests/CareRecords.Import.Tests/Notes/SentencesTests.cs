@@ -261,6 +261,9 @@ public sealed class SentencesTests
     [InlineData("10 am oxygen ¼ → off, 95 on air", "10:00 check 95 on 0")]
     [InlineData("I turned the oxygen off at 10 am, and at 11 am he was 95", "10:00 check  on 0; 11:00 check 95 on 0")]
     [InlineData("back to morning and night for chest", "")]
+    [InlineData("07:00 oxygen discontinued. 07:30 SpO2 95% RA", "07:00 check  on 0; 07:30 check 95 on 0")]
+    [InlineData("10:00 o2: off", "10:00 check  on 0")]
+    [InlineData("20:00 co-amoxiclav 5 ml, last of the bottle", "20:00 amoxicillin/clavulanate 5 ml")]
     public void TimesAndWords_ThatLookLikeOthers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]
@@ -296,6 +299,12 @@ public sealed class SentencesTests
     [Fact]
     public void AmountOfANewPrescription_IsItsOwn() =>
         Assert.Equal("12:30 amoxicillin 5 ml", Told(Read("amoxicillin 7 ml twice a day for now", "The doctor called and prescribed amoxicillin, 5 ml three times daily. The first was given at 12.30 pm.")));
+
+    [Theory]
+    [InlineData("- o2: 0.5L", "06:40 check 91 on 0.5; 06:40 check 95 on 0.5")]
+    [InlineData("- o2: room air", "06:40 check 91 on 0; 06:40 check 95 on 0")]
+    public void OxygenOnALineUnderASessionsReadings_IsOfThem(string line, string expected) =>
+        Assert.Equal("06:40 session LL3 RL3; " + expected, Told(Read("cpt: 06:40 LL 3 RL 3", "  - spo2: 91 -> 95", "  " + line)));
 
     [Fact]
     public void FeedHeld_WhereNoneRan_IsAsked() => Assert.Contains(Read("2300 feed held").Problems, p => p.Why.Contains("not given", StringComparison.Ordinal));

@@ -21,6 +21,7 @@ internal static class KeyReader
         if (line.Length > LongestLine) return words;
         if (SessionNames.Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
         if (line.Contains('"') && SessionNames.Quoted(line) is { } quoted) { words.Add(quoted); return words; }
+        if (line.Contains('"') && !line.Contains('=') && SessionNames.QuotedIs(line) is { Count: > 0 } meant) { words.AddRange(meant); return words; }
         // A look for the words of such sentences first: nearly every line has none.
         var explains = line.AsSpan().ContainsAny(Explaining);
         if (explains && SessionNames.Called(line) is { } called) { words.Add(called); return words; }

@@ -24,6 +24,23 @@ internal static partial class SessionNames
     public static FamilyWord? Quoted(string line) => QuotedName().Match(line) is { Success: true } match && AreasOf(match.Groups[2].Value) >= 2 && !CellTerms.Read(match.Groups[2].Value).Exists(t => t.Kind == TermKind.Time)
         ? new FamilyWord(match.Groups[1].Value, match.Groups[2].Value) : null;
 
+    /// <summary>"a "drum" is me clapping her chest, 3 min each side at the bottom and 2 at the top. A "skoosh" is the salbutamol": quoted words, each with what it is.</summary>
+    public static List<FamilyWord> QuotedIs(string line)
+    {
+        var words = new List<FamilyWord>();
+        foreach (Match match in QuotedAndMeant().Matches(line))
+        {
+            var (word, told) = (match.Groups[1].Value, match.Groups[2].Value.TrimEnd('.', ' '));
+            var terms = CellTerms.Read(told);
+            if (!terms.Exists(t => t.Kind == TermKind.Time) && (AreasOf(told) >= 2 || terms.Exists(t => t.Is(Sense.Medicine)))) words.Add(new FamilyWord(word, told));
+        }
+
+        return words;
+    }
+
+    [GeneratedRegex(@"""([\p{L}]+(?: [\p{L}]+)?)"" (?:is|are|means) (?:me |us |when (?:i|we) )?(.+?)(?=\. |\.$|$)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex QuotedAndMeant();
+
     [GeneratedRegex(@"^\W*""([\p{L}]+(?: [\p{L}]+){0,2})""[^:=""]{0,30}:\s*(.+)$", RegexOptions.CultureInvariant)]
     private static partial Regex QuotedName();
 

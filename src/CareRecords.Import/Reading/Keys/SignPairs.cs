@@ -13,7 +13,7 @@ internal static partial class SignPairs
         if (TwoSigns().Match($"{signs} = {told}") is { Success: true } two && IsSideOrArea(two.Groups[3].Value) && IsSideOrArea(two.Groups[4].Value))
             return [new FamilyWord(two.Groups[1].Value, $"{two.Groups[3].Value} {two.Groups[5].Value}"), new FamilyWord(two.Groups[2].Value, $"{two.Groups[4].Value} {two.Groups[5].Value}")];
         // "TL TR = tops", "LB RB = bases", "LU / RU = uppers": the sides in the signs themselves.
-        if (Sided(signs) is var (left, right) && CellTerms.Read(told.Trim(' ', ',', ';', '.').Split(". ")[0]) is [{ } place] && place.Is(Sense.Area))
+        if (Sided(signs) is var (left, right) && CellTerms.Read(WithoutArticle(told.Trim(' ', ',', ';', '.').Split(". ")[0])) is [{ } place] && place.Is(Sense.Area))
             return [new FamilyWord(left, $"left {place.Text}"), new FamilyWord(right, $"right {place.Text}")];
         // "LB RB = left base, right base": as many signs as places, in one order.
         if (key.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries) is { Length: > 1 } several && several.All(s => s.Length <= 3 && s.All(char.IsUpper))
@@ -23,6 +23,8 @@ internal static partial class SignPairs
         return SharedFirst().Match($"{signs} = {told}") is { Success: true } shared
             ? [new FamilyWord(shared.Groups[1].Value, $"{shared.Groups[3].Value} {shared.Groups[4].Value}"), new FamilyWord(shared.Groups[2].Value, $"{shared.Groups[3].Value} {shared.Groups[5].Value}")] : null;
     }
+
+    private static string WithoutArticle(string words) => words.StartsWith("the ", StringComparison.OrdinalIgnoreCase) ? words[4..] : words;
 
     /// <summary>Whether two signs are of the two sides of one place: "TL TR", "LU / RU".</summary>
     public static bool IsPair(string signs) => Sided(signs) is not null;
@@ -45,10 +47,10 @@ internal static partial class SignPairs
     [GeneratedRegex(@"^([A-Z][A-Za-z]{0,2})(?:,| /)? ([A-Z][A-Za-z]{0,2}) = (\w+)\s?/\s?(\w+) (\w+)\W*$", RegexOptions.CultureInvariant)]
     private static partial Regex TwoSigns();
 
-    [GeneratedRegex(@"^(L([A-Za-z])),?(?: and| /)? ?/?(R\2)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(L([A-Za-z])),?(?: and| /| \+| &)? ?/?(R\2)$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SidedSigns();
 
-    [GeneratedRegex(@"^(([A-Z])L),?(?: and| /)? ?/?(\2R)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(([A-Z])L),?(?: and| /| \+| &)? ?/?(\2R)$", RegexOptions.CultureInvariant)]
     private static partial Regex SidesLast();
 
     [GeneratedRegex(@"^([A-Z][A-Za-z]{0,4}),? ([A-Z][A-Za-z]{0,4}) = ([a-z]+(?: [a-z]+)?) (on|before|start|started|left|right|lower|upper|top|bottom)\s?/\s?(off|after|stop|stopped|right|left|upper|lower|bottom|top)\W*$", RegexOptions.CultureInvariant)]
