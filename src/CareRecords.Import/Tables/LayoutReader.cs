@@ -97,7 +97,7 @@ internal static class LayoutReader
             return null;
         }
 
-        block = CodedSessions.Joined(PairedColumns.Apart(InstantTimes.Local(block, context.Zone)), context.Words);
+        block = CodedSessions.Joined(PairedColumns.Apart(PlannedColumns.Joined(InstantTimes.Local(block, context.Zone), TitleTechnique.AllPlaces(around))), context.Words);
         block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(block, around)));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);

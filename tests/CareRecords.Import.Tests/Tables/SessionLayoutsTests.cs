@@ -67,6 +67,53 @@ public sealed class SessionLayoutsTests
     }
 
     [Fact]
+    public void TimesAndMinutes_InPairsOfColumns_AreSessionsOfBothSides()
+    {
+        const string Table = "chest log June 2025;;;;;;\nmins = clapping, minutes each side;;;;;;\ndate;time 1;mins;time 2;mins;cough;notes\n02/06/2025;07h00;5;18h30;5;;\n03/06/2025;06h45;6;;asleep;dry;\n04/06/2025;07h10;6;13h00;6;;\n";
+        Assert.Equal("02 07:00 LU5 RU5; 02 18:30 LU5 RU5; 03 06:45 LU6 RU6; 04 07:10 LU6 RU6; 04 13:00 LU6 RU6", Sessions(Table));
+        var log = Inputs.Import("a.csv", Table);
+        Assert.All(log.Entries.OfType<Session>().SelectMany(s => s.Areas), a => Assert.Equal((ChestArea.Unknown, Technique.Percussion), (a.Area, a.Technique)));
+        Assert.Equal("dry", Assert.Single(log.Entries.OfType<Sign>(), s => s.Kind == SignKind.Cough).Value);
+    }
+
+    [Fact]
+    public void PlanBesideDone_OnlyWhatWasDoneIsASession()
+    {
+        const string Table = "\"Plan = minutes of clapping on EACH of the four areas. ✓ = done as the plan. ✓ and a number = done, but that many minutes each. ✗ = not done.\",,,,,,,\nDate,MORNING,,,EVENING,,,Sats after evening\n,Plan,Done,Time,Plan,Done,Time,\n2025-03-03,5,✓,7.10,5,✓,6.40,94\n2025-03-04,5,✓,7.15,5,✓ 4,7.05,95\n2025-03-05,4,✓,7.20,4,✗,,\n";
+        Assert.Equal("03 07:10 LL5 LU5 RL5 RU5; 03 18:40 LL5 LU5 RL5 RU5; 04 07:15 LL5 LU5 RL5 RU5; 04 19:05 LL4 LU4 RL4 RU4; 05 07:20 LL4 LU4 RL4 RU4", Sessions(Table));
+        var log = Inputs.Import("a.csv", Table);
+        Assert.Single(log.Omitted);
+        Assert.All(log.Entries.OfType<Check>(), c => Assert.True(c.When.Stated.Hour >= 18 && c.Phase == CheckPhase.After));
+    }
+
+    [Theory]
+    // Without "off" in the column each rate is a feed of its own.
+    [InlineData("off", "22:00-; -06:00")]
+    [InlineData("60", "22:00-; 00:00-; 06:00-")]
+    public void RateWrittenAgainAndAgain_IsOneFeed_WhereItsEndIsTold(string last, string expected)
+    {
+        var feeds = Inputs.Import("a.csv", $"Night of,Time,SpO2,Feed ml/hr,Comments\n2/10/2025,10:00 PM,95,60,settled\n,12:00 AM,94,60,\n,6:00 AM,96,{last},\n", new ImportOptions { MachineZone = "America/Chicago", DateOrder = DateOrder.MonthDayYear }).Entries.OfType<Feed>().OrderBy(f => f.When.Stated);
+        Assert.Equal(expected, string.Join("; ", feeds.Select(f => $"{f.Start?.Stated.ToString("HH:mm", null)}-{f.End?.Stated.ToString("HH:mm", null)}")));
+    }
+
+    [Fact]
+    public void ValuesWithTheirUnits_InAnExport_AreTheirRows()
+    {
+        var log = Inputs.Import("a.csv", "datetime,category,value,unit,comment\n2025-01-20 06:40,Medication,2,puffs,salbutamol\n2025-01-21 06:55,Chest PT,12,min,\"percussion, 3 min each: LL, RL, LU, RU\"\n2025-01-21 09:00,Oxygen sat,94,%,\n");
+        Assert.Equal(12, Assert.Single(log.Entries.OfType<Session>()).Areas.Sum(a => a.Minutes));
+        Assert.Equal("2 puffs", Assert.Single(log.Entries.OfType<Dose>()).Amount);
+        Assert.Equal(94, Assert.Single(log.Entries.OfType<Check>()).SpO2);
+    }
+
+    [Fact]
+    public void LabelThatTellsASession_IsOfEachOfItsTimes() =>
+        Assert.Equal("06 07:15 LL3 LU2 RL3 RU2; 06 19:00 LL3 LU2 RL3 RU2; 07 07:25 LL3 LU2 RL3 RU2", Sessions("Medicine round,,\n,2025-02-06,2025-02-07\nSalbutamol inhaler 4 puffs,\"0700, 1845\",0650\n\"Physio (perc, L+R lower 3 min each, L+R upper 2 min each)\",\"0715, 1900\",0725\n"));
+
+    [Fact]
+    public void KindThatNamesThePlaces_TakesTheMinutesOfEachSide() =>
+        Assert.Equal("15 13:20 LL3 RL4", Sessions("Date,Who,Time,What,Mins,Remark\n15/05/2025,Mrs Lunt,13:20,clapping L and R lower,\"L 3, R 4\",bell went\n16/05/2025,Mum,7:00,milk,,\n"));
+
+    [Fact]
     public void TwoReadingsInOneCell_AreToldOnceEach() =>
         Assert.Equal(2, Inputs.Import("a.csv", "Week of 3 March 2025,,\n,Mon 3,Tue 4\nChest am,7.15 LL3 RL3,7.10 LL3 RL3\nChest pm,17.45 LL3 RL3,17.50 LL3 RL3\nSats,\"91 at 2am on air, 94 at 8am on 0.5L\",\n").Entries.OfType<Check>().Count());
 }

@@ -7,10 +7,13 @@ namespace CareRecords.Import.Tables.Layouts;
 /// <summary>Reads feeds that have columns of their own.</summary>
 internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader times, FreeWords words, SlotFacts of)
 {
+    private readonly RunningFeeds _running = new(reading);
+
     /// <summary>Adds the feeds of one event's columns.</summary>
     public void Read(BlockRow row, Slot slot, RowWhen when)
     {
         var (ml, route) = (slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role is Role.Millilitres or Role.Amount, -1), slot.Values.FirstOrDefault(v => reading.Block.Columns[v].Role == Role.Route, -1));
+        if (slot is { Time: < 0, End: < 0, Values: [var only] } && reading.Block.Columns[only].Role == Role.Rate && _running.Read(row, only, when.Start)) return;
         if (slot.Time < 0 && slot.End < 0)
         {
             if (!SessionCells.HasValues(row, slot) && (of.Others(row, slot) || (when.Start is null && when.End is null))) return;

@@ -51,7 +51,7 @@ internal static partial class FlowRemarks
     [GeneratedRegex(@"^(?:(?:still |now |back )?(?:on|in)\s+|(?=(?:room )?air\b))((?:room )?air|half (?:an? )?lit(?:re|er)|\d+(?:[.,/]\d+)?\s*(?:l|lpm|litres?|liters?|l/min)?)(?: now\b[^\d]*)?\W*$", RegexOptions.IgnoreCase)]
     private static partial Regex On();
 
-    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(\d(?:[.,/]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:put|turned|bumped|moved|went|increased|lowered|reduced|raised|dropped)\s+(?:(?:him|her|it|them|back|the|o2|oxygen)\s+)*(?:on|(?:(?:up|down|back)\s+)?to)\s+(?:(?:the\s+)?(?:o2|oxygen)\s+(?:at\s+)?)?(half (?:an? )?lit(?:re|er)|\d(?:[.,/]\d+)?)\s*(?:l|lpm|litres?|liters?|l/min)?(?![\d:%]|\s*(?:puffs?|mls?|mg|min|mins|times|am|pm|o'clock))", RegexOptions.IgnoreCase)]
     private static partial Regex Turned();
 
     [GeneratedRegex(@"\b(?:came|went|back|rose|up|got|then|now|and)\b[^\d]{0,20}\b(\d\d)\b(?!\s*(?:min|am|pm|:))", RegexOptions.IgnoreCase)]

@@ -34,7 +34,7 @@ internal static class HeadingStack
             if (i < at + height - 1 && filled.Count == 2 && filled[1].Text.Any(char.IsAsciiDigit) && Lexicon.Split(filled[1].Text).Count > 3) return false;
             if (i > at && !Complements(rows[i - 1], rows[i])) return false;
             if (i == at) continue;
-            var known = filled.Count(c => Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text));
+            var known = filled.Count(c => Lexicon.Find(c.Text, out _).Count > 0 || IsOrdinal(c.Text) || PlannedColumns.IsPlanned(c.Text) || PlannedColumns.IsDone(c.Text));
             if (known < 2 && filled.Count > 1 || known == 0 || known * 2 < filled.Count) return false;
         }
 

@@ -95,7 +95,7 @@ internal sealed partial class KindRows
         }
 
         // "Percussion both lower | 3 | min each side"
-        if (areas.Count > 1 && areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Side != Side.Unknown && a.Minutes == areas[0].Minutes) && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } ofKind && ofKind.All(p => p.Area != ChestArea.Unknown && (p.Side == Side.Unknown || areas.Exists(a => a.Side == p.Side))))
+        if (areas.Count > 1 && areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Side != Side.Unknown) && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } ofKind && ofKind.All(p => p.Area != ChestArea.Unknown && (p.Side == Side.Unknown || areas.Exists(a => a.Side == p.Side))))
             areas = [.. ofKind.SelectMany(p => p.Side == Side.Unknown ? areas.Select(a => a with { Area = p.Area }) : [areas.Find(a => a.Side == p.Side)! with { Area = p.Area }])];
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));

@@ -200,6 +200,8 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
                 var kind = KindWords.Read(meaning.Heading, FamilyWords.None)?.Sign ?? SignKind.Other;
                 // "green phlegm" under "Cough / phlegm"
                 if (kind == SignKind.Cough && Lexicon.Find(meaning.Heading, out _).Any(k => k.Concept == Concept.Secretions) && KindWords.Read(cell.Cell.Text, FamilyWords.None)?.Sign == SignKind.Secretions) kind = SignKind.Secretions;
+                // "turned L" under "Turned / suction": how the child lies.
+                if (kind == SignKind.Secretions && Lexicon.Split(cell.Cell.Text) is ["turned" or "repositioned" or "rolled", ..]) { reading.Saw(cell); return; }
                 if (kind == SignKind.Other) words.Read(cell, meaning.Heading, day, when, keepAll: true);
                 else Sign(cell, column, row, kind, SmallWords.ReadYesNo(cell.Cell.Text) is true ? null : cell.Cell.Words, null, when);
                 return;

@@ -228,6 +228,8 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             // "12:30p and 4:30p" beside one set of minutes: of both.
             if (minutes.Count == 0 && item.Words.Length == 0 && events.All(e => e.Words.Length == 0)) minutes = sessions.AreasOf(row, slot);
             if (minutes.Count == 0 && !SameAs.PointsBack(item.Words) && sessions.EachPlaceOf(row, slot) is { } each) minutes = each;
+            // "Physio (perc, lower 3 min each side)" over "0715, 1900": of each of them.
+            if (minutes.Count == 0 && item.Words.Length == 0) minutes = reading.Block.Columns[slot.Time].EachSession;
             last = minutes;
             var session = new Session
             {

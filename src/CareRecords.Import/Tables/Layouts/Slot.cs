@@ -168,10 +168,13 @@ internal sealed class BlockSlots
     // Cough, secretions and colour stand for signs where the table has no session, and of the day where days stand across and each has several.
     private void SessionValue(int i)
     {
-        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && (Find(TableKind.Sessions, i) is null && (Block.About != TableKind.Sessions || Slots.Exists(s => s.Kind == TableKind.Sessions && s.Time >= 0)) || Block.IsAcross && Block.Columns[i] is { Part: null, Half: HalfOfDay.Unknown } && Slots.Count(s => s.Kind == TableKind.Sessions) > 1))
+        if (Block.Columns[i].Role is Role.Cough or Role.Secretions or Role.Colour or Role.Vomit && (Find(TableKind.Sessions, i) is null && (Block.About != TableKind.Sessions || Slots.Exists(s => s.Kind == TableKind.Sessions && s.Time >= 0)) || Block.IsAcross && Block.Columns[i] is { Part: null, Half: HalfOfDay.Unknown } && Slots.Count(s => s.Kind == TableKind.Sessions) > 1 || IsOnlyOne(i)))
             Open(TableKind.Signs, i, time: -1).Values.Add(i);
         else Last(TableKind.Sessions, i).Values.Add(i);
     }
+
+    // "Cough" once, behind the times of three sessions.
+    private bool IsOnlyOne(int i) => Block.Columns[i].Role != Role.Vomit && Block.Columns[i].Group == 0 && Block.Columns.Count(c => c.Role == Block.Columns[i].Role) == 1 && Slots.Count(s => s is { Kind: TableKind.Sessions, Time: >= 0, Group: 0 }) > 1;
 
     private void MedicineValue(int i)
     {
@@ -223,7 +226,8 @@ internal sealed class BlockSlots
             return;
         }
 
-        var session = Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
+        // "Sats after evening": of that part's session.
+        var session = (column.Half == HalfOfDay.Unknown || column.Phase == Records.CheckPhase.None || column.Group > 0 ? null : Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Half == column.Half)) ?? Find(TableKind.Sessions, i) ?? Slots.LastOrDefault(s => s.Kind == TableKind.Sessions && s.Group == 0);
         // "O2" at the end of the row is of the saturations beside its session, where no others are measured.
         var ofSession = column.Role == Role.Oxygen && session is not null && session.Values.Exists(v => Block.Columns[v].Role == Role.Saturation) && !Slots.Exists(s => s.Kind == TableKind.Checks && s.Group == column.Group && s.Values.Exists(v => Block.Columns[v].Role == Role.Saturation));
         if (session is not null && (ofSession || Slots[^1].Kind is TableKind.Sessions or TableKind.Signs)) session.Values.Add(i);

@@ -10,12 +10,12 @@ namespace CareRecords.Import.Tables.Layouts;
 /// </summary>
 internal static partial class TitlePlaces
 {
-    /// <summary>Gives the sessions from a position on, whose minutes name no place, both sides of the part that the words around the table name.</summary>
+    /// <summary>Gives the sessions from a position on, whose minutes name no place, both sides of the part that the words around the table name, or both sides alone.</summary>
     public static void Apply(List<CareEntry> entries, int from, IReadOnlyList<string> around)
     {
         var sentences = around.SelectMany(t => t.Split(['.', ';', '\n'])).ToList();
         var area = sentences.Select(OnlyArea).FirstOrDefault(a => a != ChestArea.Unknown, ChestArea.Unknown);
-        if (area == ChestArea.Unknown || !sentences.Exists(s => EachSide().IsMatch(s))) return;
+        if (!sentences.Exists(s => EachSide().IsMatch(s))) return;
         for (var i = from; i < entries.Count; i++)
         {
             if (entries[i] is not Session session) continue;

@@ -26,7 +26,7 @@ internal static partial class TitleTechnique
     /// <summary>Whether they say that the minutes of vibration are on each place that was treated: "Shakes = vibration, minutes per area on the same areas".</summary>
     public static bool SaysShakesEachPlace(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(s => SessionCells.SaysEachPlace(s) && Lexicon.Find(s, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Vibration) && !concepts.Contains(Concept.Percussion));
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\ball (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:all|each of)(?: the)? (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex OnAll();
 
     /// <summary>Gives the areas of the sessions from a position on, whose technique is not said, percussion.</summary>
@@ -36,7 +36,7 @@ internal static partial class TitleTechnique
             if (entries[i] is Session session && session.Areas.Any(IsOpen)) entries[i] = session with { Areas = [.. session.Areas.Select(a => IsOpen(a) ? a with { Technique = Technique.Percussion } : a)] };
     }
 
-    private static bool IsOpen(AreaMinutes area) => area is { Technique: Technique.Unknown, Area: not ChestArea.Unknown };
+    private static bool IsOpen(AreaMinutes area) => area.Technique == Technique.Unknown && (area.Area != ChestArea.Unknown || area.Side != Side.Unknown);
 
     // "Chest clapping - January 2025": what the table is of.
     private static bool IsTitle(string sentence) => Lexicon.Split(sentence) is { Count: > 1 and <= 6 } words && Lexicon.Find(sentence, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration)
