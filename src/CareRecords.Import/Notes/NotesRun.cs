@@ -32,7 +32,7 @@ internal sealed class NotesRun
     public NotesRun(SourceText text, ReadingContext context)
     {
         (_text, _context) = (text, context);
-        _explained = Explained(text.Lines);
+        _explained = KeyLine.Of(text.Lines);
         // What this text explains itself is learnt from it, in its order, also when it is read a second time with all that was learnt.
         _reader = new TermReader(CellTerms.Vocabulary, context.Words.Without(_explained.SelectMany(e => e.Words)));
         _fates = new LineFate[text.Lines.Count];
@@ -60,7 +60,7 @@ internal sealed class NotesRun
         }
         // Where "breathing treatment" is a nebuliser, "treatment" alone is too.
         if (_text.Lines.Any(l => l.Contains("breathing treatment", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("treatment", "breathing treatment"));
-        if (!IgnoresHeadings) FindHeadings(legends);
+        if (!IgnoresHeadings) (_headings, _hint) = DayHeadings.Find(_text.Lines, legends, _clocks, _reader, _context.NotAfter);
         Arrange(legends);
         var resolved = DayResolver.Resolve(_text.File, [.. _headings.Select(h => new DatedLine(h.Key, h.Value.Date, h.Value.Written, h.Value.HasContent, h.Value.Late))], _context, _hint);
         foreach (var doubt in resolved.Doubts) Doubt(doubt);
@@ -83,34 +83,15 @@ internal sealed class NotesRun
     private bool _headed;
     private bool _twentyFour;
     private bool _nightAlone;
-    private bool _letters;
     private PairMeaning _pairs;
     private HashSet<int> _clocks = [];
     private HashSet<string> _speakers = [];
     private readonly WriterInitials _initials = new();
-    private readonly SortedDictionary<int, Heading> _headings = [];
+    private SortedDictionary<int, Heading> _headings = [];
     private (LocalDate Day, bool IsDay)? _hint;
 
     // Lines that explain words, or explain one in passing, in order.
-    private readonly List<(int Line, List<FamilyWord> Words, bool InPassing)> _explained;
-
-    private static List<(int Line, List<FamilyWord> Words, bool InPassing)> Explained(IReadOnlyList<string> lines)
-    {
-        var found = new List<(int, List<FamilyWord>, bool)>();
-        var explained = ParallelLines.Look(lines, line => KeyReader.Read(WithoutStamp(line)) is { Count: > 0 } words ? words : null);
-        var afterKey = false;
-        for (var i = 0; i < lines.Count; i++)
-        {
-            // A line below a key may go on with it.
-            var words = afterKey ? KeyReader.Read(lines[i], afterKey) is { Count: > 0 } more ? more : null : explained[i];
-            afterKey = words is not null && (afterKey || KeyReader.IsTitled(lines[i]));
-            if (words is not null) found.Add((i, words, false));
-            // A word explained in passing; the line itself tells of care.
-            else if ((lines[i].Contains('(') || lines[i].Contains(" what ", StringComparison.OrdinalIgnoreCase)) && KeyAsides.Read(lines[i]) is { Count: > 0 } aside) found.Add((i, aside, !KeyAsides.OnlyNames(WithoutStamp(lines[i]))));
-        }
-
-        return found;
-    }
+    private readonly List<KeyLine> _explained;
 
     private HashSet<int> Legends()
     {
@@ -137,72 +118,16 @@ internal sealed class NotesRun
         return lines;
     }
 
-    // "[12/01/2026, 07:33] Priya: full one = perc 3 each lower": the words of a message.
-    private static string WithoutStamp(string line) => line.Length > 0 && (line[0] == '[' || char.IsAsciiDigit(line[0])) && (line.Contains('=') || line.Contains(" is ", StringComparison.OrdinalIgnoreCase)) && line.IndexOf(": ", StringComparison.Ordinal) is > 0 and < 60 and var colon && line.AsSpan(0, colon).ContainsAnyInRange('0', '9') ? line[(colon + 2)..] : line;
-
     private void Arrange(HashSet<int> legends)
     {
         var first = _headings.Count > 0 ? _headings.Keys.First() : 0;
         for (var i = 0; i < _text.Lines.Count; i++)
         {
-            var line = WithoutStamp(_text.Lines[i]);
+            var line = KeyLine.WithoutStamp(_text.Lines[i]);
             if (line.Contains(" always ", StringComparison.OrdinalIgnoreCase)) _arrangements.TakeAlways(line);
             if (!(i < first || legends.Contains(i)) || line.Length > LineReader.LongestLine) continue;
             _arrangements.Take(_reader, line, legends.Contains(i));
         }
-    }
-
-    private void FindHeadings(HashSet<int> legends)
-    {
-        var table = new TableLines();
-        var letteredDays = DateGrammar.WritesLetteredDays(_text.Lines);
-        var dottedDays = DateGrammar.WritesDottedDays(_text.Lines);
-        var dashedDays = DateGrammar.WritesDashedDays(_text.Lines);
-        var slashed = Headings.AreSlashed(_text.Lines);
-        var counted = Headings.CountsWithOrdinals(_text.Lines);
-        _letters = MailHeaders.Are(_text.Lines);
-        var ledTo = new List<(int Line, string Lead, Heading Heading)>();
-        for (var i = 0; i < _text.Lines.Count; i++)
-        {
-            var line = _text.Lines[i];
-            if (legends.Contains(i) || string.IsNullOrWhiteSpace(line) || table.IsHeading(line)) continue;
-            var prefix = LinePrefix.Read(line, _reader);
-            if (prefix.Stamp is { } stamp)
-            {
-                _headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
-            }
-            else if (_clocks.Contains(i)) continue;
-            else if (_letters && MailHeaders.Is(line)) { if (MailHeaders.Day(line) is { } mailed) _headings[i] = mailed; }
-            else if (Headings.NightOver(line) is { } over) _headings[i] = over;
-            else if (Headings.AfterClock(line, _reader) is { } timed) _headings[i] = timed;
-            else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) _headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
-            else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) _headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
-            else if (dashedDays && DateGrammar.DashedDay(line, out var words) is { } dashed) _headings[i] = new Heading(dashed, words, words < line.Length, line[..words].Trim(), false, false);
-            else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, _reader, slashed, counted) is { } heading) _headings[i] = heading;
-            else
-            {
-                if (i < 20 && _hint is null) _hint = Headings.HintOf(line, _reader, _context.NotAfter);
-                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
-            }
-        }
-
-        // The same words before two dates or more lead to days.
-        foreach (var lead in ledTo.GroupBy(l => l.Lead).Where(g => g.Select(l => l.Heading.Date).Distinct().Count() >= 2))
-            foreach (var (line, _, heading) in lead) _headings[line] = heading;
-    }
-
-    // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.
-    private static bool MayHoldDate(string line, int from)
-    {
-        var at = from;
-        while (at < line.Length && at < from + 6 && !char.IsLetterOrDigit(line[at])) at++;
-        var end = at;
-        while (end < line.Length && end - at < 24 && !char.IsWhiteSpace(line[end]) && line[end] is not (',' or '(')) end++;
-        var word = line.AsSpan(at, end - at);
-        if (word.Length == 0) return false;
-        if (char.IsAsciiDigit(word[0]))
-            return word.TrimEnd(':').IndexOf(':') < 0 && (word.IndexOfAny('/', '-', '.') >= 0 || word.IndexOfAnyExceptInRange('0', '9') >= 0 || word.Length <= 2);
-        return DateGrammar.MayBegin(word);
     }
 
     private void Lines(HashSet<int> legends, ResolvedDays resolved)
@@ -234,6 +159,7 @@ internal sealed class NotesRun
     private IEnumerable<PlacedLine> Place(HashSet<int> legends, ResolvedDays resolved)
     {
         var table = new TableLines();
+        var letters = !IgnoresHeadings && MailHeaders.Are(_text.Lines);
         var date = resolved.Days.Count > 0 && _headings.Count > 0 && _headings.Keys.First() > 0 && _context.Date is null ? null : _context.Date;
         if (_context.Date is null && resolved.Days.Count > 0 && _context.NotAfter is null) date = null;
         // A title that names the first day.
@@ -281,7 +207,7 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
-            if (_letters && MailHeaders.Is(line)) { _marks[i] = LineMarks.Heading; continue; }
+            if (letters && MailHeaders.Is(line)) { _marks[i] = LineMarks.Heading; continue; }
             if (TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.TakenBack; continue; }
             // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
             if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }
