@@ -88,16 +88,10 @@ internal static class TimeLists
             taken = next - at;
         }
         // "physio 7.20, 7.05 salbutamol", "O2 to 0.25 L at 2 pm, 2.30 pm SpO2 95": the last time is of what follows it.
-        if (list.Count >= 2 && at > 0 && (terms[at - 1].NamesEvent || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && terms[next].NamesEvent && terms[next].Areas is null && commas > 0 && terms[next - 1].Kind == TermKind.Time)
-        {
-            list.RemoveAt(list.Count - 1);
-            next--;
-            while (next > at + 1 && terms[next - 1].Kind is TermKind.Symbol or TermKind.Word) next--;
-            taken = next - at;
-            if (list.Count == 1) return (list, 1);
-        }
-        // "turned the oxygen off at ten, and at eleven he was 95": the last time is of its own reading.
-        if (list.Count >= 2 && commas > 0 && next + 2 < terms.Count && terms[next].Text is "he" or "she" or "it" or "sats" && terms.Skip(next + 1).Take(2).Any(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastReading and <= 100 }))
+        var ofNext = at > 0 && (terms[at - 1].NamesEvent || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && terms[next].NamesEvent && terms[next].Areas is null && terms[next - 1].Kind == TermKind.Time
+            // "turned the oxygen off at ten, and at eleven he was 95"
+            || next + 2 < terms.Count && terms[next].Text is "he" or "she" or "it" or "sats" && terms.Skip(next + 1).Take(2).Any(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastReading and <= 100 });
+        if (list.Count >= 2 && commas > 0 && ofNext)
         {
             list.RemoveAt(list.Count - 1);
             next--;

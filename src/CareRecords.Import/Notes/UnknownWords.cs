@@ -56,7 +56,7 @@ internal sealed class UnknownWords
     private static readonly HashSet<string> OfTheHousehold = new(StringComparer.Ordinal)
     {
         "awake", "woke", "asleep", "sleep", "sleeping", "slept", "nap", "napped", "bed", "bedtime", "bath", "bathed", "shower", "school", "nursery", "creche", "playgroup", "bus", "taxi", "car", "train", "work",
-        "home", "back", "out", "left", "arrived", "here", "gone", "till", "until", "til", "from", "since", "before", "after", "this", "that", "and", "but", "then", "till", "between", "around", "nearly", "almost", "again", "only", "too", "also",
+        "home", "back", "out", "left", "arrived", "here", "gone", "till", "until", "til", "from", "since", "before", "after", "this", "that", "and", "but", "then", "between", "around", "nearly", "almost", "again", "only", "too", "also",
         "phone", "phoned", "rang", "called", "call", "visit", "visited", "appointment", "appt", "clinic", "dentist", "shop", "shops", "walk", "park", "church", "mass", "telly", "settled", "shift", "handover", "started", "finished",
         "him", "her", "his", "she", "they", "was", "were", "had", "for", "the", "not", "all", "both", "one", "two", "three", "today", "yesterday", "tonight", "morning", "evening", "afternoon", "night",
     };

@@ -32,6 +32,9 @@ internal static partial class CellTimes
     private const double EarliestSerial = 32874;
     private const double LatestSerial = 73051;
 
+    /// <summary>A real time of a sheet as its clock shows it, or the words of the cell.</summary>
+    public static string Shown(Cell cell) => cell.Kind is CellKind.TimeOfDay or CellKind.Moment ? cell.At.TimeOfDay.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture) : cell.Words ?? "";
+
     /// <summary>What the cell says. A cell with other words beside the time says nothing here: it is read as free words.</summary>
     public static WrittenTime Read(Cell cell) => cell.Kind switch
     {

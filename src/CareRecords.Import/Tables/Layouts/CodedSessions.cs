@@ -70,11 +70,8 @@ internal static partial class CodedSessions
         var cells = row[0].Row.Cells.ToArray();
         foreach (var at in pairs)
             if (row[at].Column is var column && column >= 0 && column + 1 < cells.Length && !cells[column + 1].IsEmpty)
-                cells[column] = Cell.Of(cells[column].IsEmpty ? cells[column + 1].Words! : $"{Clock(cells[column])} {cells[column + 1].Words}{(cells[column + 1].Text.AsSpan().ContainsAnyInRange('0', '9') ? " min" : "")}");
+                cells[column] = Cell.Of(cells[column].IsEmpty ? cells[column + 1].Words! : $"{CellTimes.Shown(cells[column])} {cells[column + 1].Words}{(cells[column + 1].Text.AsSpan().ContainsAnyInRange('0', '9') ? " min" : "")}");
         var joined = row[0].Row with { Cells = cells };
         return new BlockRow([.. row.Cells.Select(c => c with { Row = joined })]);
     }
-
-    // A real time of the sheet as its clock shows it.
-    private static string Clock(Cell cell) => cell.Kind is CellKind.TimeOfDay or CellKind.Moment ? cell.At.TimeOfDay.ToString("HH:mm", CultureInfo.InvariantCulture) : cell.Words!;
 }

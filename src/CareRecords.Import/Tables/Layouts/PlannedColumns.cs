@@ -54,13 +54,13 @@ internal static class PlannedColumns
     // Null for what is neither a tick nor a number: it stays as it stands.
     private static string? Told(Cell plan, string done, Cell time, IReadOnlyList<AreaName> places)
     {
-        var number = done.TrimStart('✓', '✔', '√', '☑', '✅', ' ', 'y', 'Y', 'x');
+        var number = done.TrimStart('✓', '✔', '√', '☑', '✅', ' ');
         var ticked = SmallWords.ReadYesNo(done) == true;
         if (!ticked && (number.Length == 0 || !number.All(c => char.IsAsciiDigit(c) || c is '.' or ',' or '½'))) return null;
         var minutes = ticked ? plan.Words : number;
         if (minutes is null || !MinutesReader.Read(minutes.Trim()).TryGet(out var each)) return null;
         var bare = each.Minutes.ToString("0.##", CultureInfo.InvariantCulture);
         var areas = places.Count == 0 ? $"{bare} min" : string.Join(' ', places.Select(p => $"{(p.Side == Side.Left ? "L" : "R")}{(p.Area == ChestArea.Lower ? "L" : "U")} {bare}"));
-        return time.IsEmpty ? areas : $"{(time.Kind is CellKind.TimeOfDay or CellKind.Moment ? time.At.TimeOfDay.ToString("HH:mm", CultureInfo.InvariantCulture) : time.Words)} {areas}";
+        return time.IsEmpty ? areas : $"{CellTimes.Shown(time)} {areas}";
     }
 }
