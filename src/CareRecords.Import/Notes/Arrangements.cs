@@ -25,6 +25,9 @@ internal sealed partial class Arrangements
     /// <summary>Whether the child is fed by tube, as the notes say above: "feed off" is then of the tube.</summary>
     public bool TubeFed { get; private set; }
 
+    /// <summary>Whether every feed is by tube, as the notes say above ("all her milk goes down the tube", "feeds are g-tube").</summary>
+    public bool AllByTube { get; private set; }
+
     /// <summary>The one part of the chest that a session is of where the notes say above that it is ("physio is me clapping, bottom left and bottom right"); unknown when they do not.</summary>
     public ChestArea OnlyArea { get; private set; }
 
@@ -104,6 +107,7 @@ internal sealed partial class Arrangements
         InAir |= AirByDefault.Says(line);
         Times(line);
         Sessions(line);
+        AllByTube |= line.Split(". ").Any(s => CellTerms.Read(s) is var told && told.Exists(t => t.Is(Sense.Feed) || t.Is(Sense.Milk)) && told.Exists(t => t.Is(Sense.Route)) && told.Exists(t => t.Text is "all" or "always" or "are" or "only" or "every") && !told.Exists(t => t.Is(Sense.Mouth) || t.Is(Sense.Bottle) || t.Kind is TermKind.Time or TermKind.Quantity));
         TubeFed |= terms.Exists(t => t.Is(Sense.Route) || t.Is(Sense.Pump));
         if (terms.Exists(t => t.Kind == TermKind.Time)) return;
         Devices(CellTerms.Read(line), line);

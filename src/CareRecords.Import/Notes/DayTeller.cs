@@ -188,7 +188,7 @@ internal sealed partial class DayTeller
         }
         var start = happening.Start is null && happening.End is not null ? null : Time(happening.Start);
         var end = happening.End is null ? null : Time(happening.End);
-        var route = happening.Route == FeedRoute.Unknown && start is null && _arrangements.TubeFed ? FeedRoute.Tube : happening.Route;
+        var route = happening.Route == FeedRoute.Unknown && (start is null && _arrangements.TubeFed || _arrangements.AllByTube) ? FeedRoute.Tube : happening.Route;
         // "feed stopped" in a sentence about a vomit: at its time.
         if (start is null && end is null) return;
         if (start is not null && end is not null && end.Latest < start.Earliest) end = null;

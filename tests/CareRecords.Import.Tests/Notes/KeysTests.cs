@@ -58,6 +58,13 @@ public sealed class KeysTests
     }
 
     [Theory]
+    [InlineData("All her milk goes down the tube.", CareRecords.Records.FeedRoute.Tube)]
+    [InlineData("feeds are g-tube", CareRecords.Records.FeedRoute.Tube)]
+    [InlineData("Milk by tube at night, the rest from a bottle.", CareRecords.Records.FeedRoute.Unknown)]
+    public void WayOfAllFeeds_SaidOnceForAll_IsThatOfEach(string above, CareRecords.Records.FeedRoute route) =>
+        Assert.Equal(route, Assert.IsType<CareRecords.Records.Feed>(Assert.Single(Whole(above, "", "Tue 4 March 2025", "milk 150 ml at 12.30pm").Entries)).Route);
+
+    [Theory]
     [InlineData("physio says clap bottoms 3 min each side, tops 2 each side. if i put full its all of that", "full 7am")]
     [InlineData("I do clapping 3 min each side on the bottom and 2 min each side on top, that is what I call the round", "did the round at 7am")]
     [InlineData("Physio has set clapping: bottoms 3 min each side, tops 2 min each side. I put full set for that.", "7am full set")]

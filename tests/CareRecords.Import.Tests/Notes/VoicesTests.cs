@@ -22,9 +22,9 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Tenth", 0.973, 0.96, 0.985, 7)]
     [InlineData("Eleventh", 0.946, 0.938, 0.982, 17)]
     [InlineData("Twelfth", 0.936, 0.948, 0.981, 21)]
-    [InlineData("Thirteenth", 0.958, 0.932, 0.989, 11)]
+    [InlineData("Thirteenth", 0.958, 0.932, 0.991, 11)]
     [InlineData("Fourteenth", 0.975, 0.977, 0.985, 7)]
-    [InlineData("Fifteenth", 0.799, 0.803, 0.963, 64)]
+    [InlineData("Fifteenth", 0.799, 0.803, 0.964, 64)]
     [InlineData("Sixteenth", 0.947, 0.928, 0.961, 20)]
     [InlineData("Seventeenth", 0.966, 0.969, 0.992, 10)]
     [InlineData("Eighteenth", 1, 0.988, 0.983, 0)]
@@ -32,7 +32,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Twentieth", 0.898, 0.952, 0.981, 16)]
     [InlineData("TwentyFirst", 0.926, 0.958, 0.984, 11)]
     [InlineData("TwentySecond", 0.958, 0.938, 0.963, 16)]
-    [InlineData("TwentyThird", 0.978, 0.973, 0.997, 3)]
+    [InlineData("TwentyThird", 0.978, 0.973, 0.999, 3)]
     [InlineData("TwentyFourth", 0.965, 0.962, 0.991, 7)]
     [InlineData("TwentyFifth", 0.96, 0.967, 0.978, 14)]
     [InlineData("TwentySixth", 0.957, 0.979, 0.988, 13)]
@@ -41,7 +41,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("TwentyNinth", 0.987, 0.987, 0.997, 4)]
     [InlineData("Thirtieth", 0.969, 0.948, 0.989, 12)]
     [InlineData("ThirtyFirst", 0.992, 0.99, 0.986, 2)]
-    [InlineData("ThirtySecond", 0.977, 0.948, 0.987, 9)]
+    [InlineData("ThirtySecond", 0.977, 0.948, 0.99, 9)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
