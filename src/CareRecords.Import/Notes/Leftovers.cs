@@ -33,7 +33,7 @@ internal static class Leftovers
         if (group.Times.Count > 0 && told.Happenings.Count == 0 && group.Denied.Count == 0 && terms.Count > 0 && terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.Again) || t.Is(Sense.At) || t.Kind == TermKind.Symbol)) return terms[0].Text;
         if (happenings.Count > 0 || told.NamesPrescription is { Prescribed: true }) return null;
         // "wet nappy x1" counts nothing of this record.
-        if (terms.Exists(t => t.Text is "diaper" or "diapers" or "nappy" or "nappies" or "stool" or "urine" or "poo" or "wee")) return null;
+        if (!terms.Exists(t => t.NamesEvent) && terms.Exists(t => t.Text is "diaper" or "diapers" or "nappy" or "nappies" or "stool" or "urine" or "poo" or "wee")) return null;
         // A reading, an amount or minutes at a time, of nothing that was named.
         var value = terms.Find(t => t is { Kind: TermKind.Number, IsWhole: true, Number: >= 80 and <= 100 } or { Kind: TermKind.Quantity, Unit: Unit.Percent or Unit.Litre or Unit.MlMin or Unit.Puffs or Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Oz or Unit.Rate or Unit.Celsius or Unit.Fahrenheit }
             || (timed && (t.Kind is TermKind.Reference or TermKind.Times || t.Is(Sense.SideArea) || t.Is(Sense.EachSide))));

@@ -207,7 +207,7 @@ internal sealed class NotesRun
                 // A message may run over several lines.
                 stamp = message;
             }
-            if (letters && MailHeaders.Is(line)) { _marks[i] = LineMarks.Heading; continue; }
+            if (letters && MailHeaders.Is(line) && !MailHeaders.TellsCare(line, from)) { _marks[i] = LineMarks.Heading; continue; }
             if (TakenBack.ByNext(_text.Lines, i)) { _marks[i] = LineMarks.TakenBack; continue; }
             // What was not ticked, what a messenger program says by itself, and what somebody else is quoted as saying, below "Anna says:".
             if (Messages.IsUnticked(line) || Messages.IsOfProgram(line)) { _marks[i] = (_marks[i] ?? LineMarks.None) | LineMarks.Unreal; continue; }

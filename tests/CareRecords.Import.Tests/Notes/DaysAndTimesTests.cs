@@ -44,6 +44,17 @@ public sealed class DaysAndTimesTests
         Assert.Empty(reading.Problems);
     }
 
+    [Theory]
+    [InlineData("Subject: 4 March 2025 chest LL3 RL3 at 7am", "07:00 session LL3 RL3; 18:45 session")]
+    [InlineData("Subject: 4 March 2025 chest record", "18:45 session")]
+    public void SubjectThatTellsCare_IsReadAsALine(string subject, string told)
+    {
+        var reading = Whole("To: self", subject, "", "Physio at 6.45pm.");
+        Assert.Equal(told, Told(reading));
+        Assert.All(reading.Entries, e => Assert.Equal("2025-03-04", e.When.Stated.Date.ToString("uuuu-MM-dd", null)));
+        Assert.Empty(reading.Problems);
+    }
+
     [Fact]
     public void ATimeWithNotDone_TellsOfNothing_AndAsksNothing()
     {
