@@ -8,7 +8,7 @@ namespace CareRecords.CommandLine;
 internal static class ReadingReport
 {
     // Rows put into words at a time on one processor.
-    private const int Batch = 4_096;
+    private const int Batch = 16_384;
 
     /// <summary>Every line with what it was taken for, in the order of the inputs.</summary>
     public static void LineByLine(CareLog log, TextWriter output)
@@ -28,23 +28,58 @@ internal static class ReadingReport
 
     private static List<Row> InOrderOfInputs(CareLog log)
     {
-        var rows = new List<Row>(log.Entries.Count + log.NotRecords.Count + log.Problems.Count);
+        var records = new List<Row>(log.Entries.Count);
         foreach (var entry in log.Entries)
-            foreach (var source in entry.Sources)
-                rows.Add(new Row(source, entry));
-        foreach (var omitted in log.Omitted) rows.Add(new Row(omitted.Source, omitted));
-        foreach (var row in log.Plan.Rows)
-            if (row.Source is { } source)
-                rows.Add(new Row(source, row));
-        foreach (var question in log.FamilyQuestions) rows.Add(new Row(question, question));
-        foreach (var aside in log.NotRecords) rows.Add(new Row(aside.Source, aside));
-        foreach (var problem in log.Problems) rows.Add(new Row(problem.Source, problem));
-        // Sorted by a number each: comparing a million places by their names would take longer than all else here.
-        var places = new HashSet<(string File, string? Sheet)>();
-        foreach (var row in rows) places.Add((row.Source.File, row.Source.Sheet));
-        var ranks = places.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Sheet, StringComparer.Ordinal).Select((p, rank) => (p, rank)).ToDictionary();
-        return [.. rows.OrderBy(r => ((long)ranks[(r.Source.File, r.Source.Sheet)] << 32) + (r.Source.Line ?? RowOf(r.Source.Cell)))];
+            for (var i = 0; i < entry.Sources.Count; i++)
+                records.Add(new Row(entry.Sources[i], entry));
+        List<Row> others =
+        [
+            .. log.Omitted.Select(o => new Row(o.Source, o)), .. log.Plan.Rows.Where(r => r.Source is not null).Select(r => new Row(r.Source!, r)), .. log.FamilyQuestions.Select(q => new Row(q, q)),
+            .. log.NotRecords.Select(a => new Row(a.Source, a)), .. log.Problems.Select(p => new Row(p.Source, p)),
+        ];
+        var sheets = Sheets(records.Concat(others));
+        var ((first, places), (second, otherPlaces)) = (InOrder(records, sheets), InOrder(others, sheets));
+        var rows = new List<Row>(first.Count + second.Count);
+        var next = 0;
+        for (var i = 0; i < first.Count; i++)
+        {
+            for (; next < second.Count && otherPlaces[next] < places[i]; next++) rows.Add(second[next]);
+            rows.Add(first[i]);
+        }
+
+        rows.AddRange(second.Skip(next));
+        return rows;
     }
+
+    // The sheets and texts that rows name, in order.
+    private static Dictionary<(string File, string? Sheet), int> Sheets(IEnumerable<Row> rows)
+    {
+        var sheets = new HashSet<(string File, string? Sheet)>();
+        var last = (File: "", Sheet: (string?)null);
+        foreach (var (source, _) in rows)
+            if (!IsSameSheet(last, source)) sheets.Add(last = (source.File, source.Sheet));
+        return sheets.OrderBy(p => p.File, StringComparer.Ordinal).ThenBy(p => p.Sheet, StringComparer.Ordinal).Select((p, rank) => (p, rank)).ToDictionary();
+    }
+
+    // Sorted by a number each: comparing a million places by their names would take longer than all else here. One table's records are in order already.
+    private static (List<Row> Rows, long[] Places) InOrder(List<Row> rows, Dictionary<(string File, string? Sheet), int> sheets)
+    {
+        var places = new long[rows.Count];
+        var (last, rank, ascending) = ((File: "", Sheet: (string?)null), -1, true);
+        for (var i = 0; i < places.Length; i++)
+        {
+            var source = rows[i].Source;
+            if (rank < 0 || !IsSameSheet(last, source)) (last, rank) = ((source.File, source.Sheet), sheets[(source.File, source.Sheet)]);
+            places[i] = ((long)rank << 32) + (source.Line ?? RowOf(source.Cell));
+            ascending &= i == 0 || places[i] >= places[i - 1];
+        }
+
+        if (ascending) return (rows, places);
+        var order = Enumerable.Range(0, places.Length).OrderBy(i => places[i]).ToList();
+        return (order.ConvertAll(i => rows[i]), [.. order.Select(i => places[i])]);
+    }
+
+    private static bool IsSameSheet((string File, string? Sheet) sheet, SourceLine source) => ReferenceEquals(sheet.File, source.File) && ReferenceEquals(sheet.Sheet, source.Sheet);
 
     private static void PutIntoWords(List<Row> rows, int from, StringBuilder words)
     {
@@ -79,8 +114,9 @@ internal static class ReadingReport
         var lines = log.Lines;
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"Read {lines.Read} lines = {lines.InRecords} in records + {lines.NotRecords} set aside + {lines.Problems} to check + {lines.Blank} blank."));
+        var (sessions, feeds, doses, checks, signs) = Counts(log);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"Sessions {Count<Session>(log)}, feeds {Count<Feed>(log)}, doses {Count<Dose>(log)}, checks {Count<Check>(log)}, signs {Count<Sign>(log)}; "
+            $"Sessions {sessions}, feeds {feeds}, doses {doses}, checks {checks}, signs {signs}; "
             + $"written twice and counted once: {log.Merged.Count}. Time zone {log.Zone}, from {log.ZoneFrom}."));
         foreach (var alone in log.Inputs.Where(i => i.Kind == "left alone")) output.WriteLine($"Left alone: {alone.Name} ({alone.Note}).");
     }
@@ -109,7 +145,21 @@ internal static class ReadingReport
     public static int ExitCodeFor(CareLog log, bool strict) =>
         strict && (log.Problems.Count > 0 || log.Questions.Any(q => q.Answer is null)) ? ExitCode.NeedsChecking : ExitCode.Done;
 
-    private static int Count<T>(CareLog log) => log.Entries.Count(e => e is T);
+    private static (int Sessions, int Feeds, int Doses, int Checks, int Signs) Counts(CareLog log)
+    {
+        var (sessions, feeds, doses, checks, signs) = (0, 0, 0, 0, 0);
+        foreach (var entry in log.Entries)
+            switch (entry)
+            {
+                case Session: sessions++; break;
+                case Feed: feeds++; break;
+                case Dose: doses++; break;
+                case Check: checks++; break;
+                case Sign: signs++; break;
+            }
+
+        return (sessions, feeds, doses, checks, signs);
+    }
 
     private static int RowOf(string? cell) =>
         int.TryParse(cell?.TrimStart([.. "ABCDEFGHIJKLMNOPQRSTUVWXYZ"]), NumberStyles.None, CultureInfo.InvariantCulture, out var row) ? row : 0;

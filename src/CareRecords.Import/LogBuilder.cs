@@ -17,7 +17,7 @@ internal static class LogBuilder
         var (plan, planProblems) = PlanBuilder.Build(parts.SelectMany(p => p.Plan));
         var (zone, zoneFrom, zoneProblem) = Zone(plan, options);
         var withdrawn = new Withdrawals(parts);
-        withdrawn.Refuse(ClockChanges.Skipped([.. parts.SelectMany(p => p.Entries)], zone));
+        withdrawn.Refuse(ClockChanges.Skipped(withdrawn.Entries, zone));
         withdrawn.KeepDates(options.From, options.To);
         var merged = EntryMerger.Merge(withdrawn.Entries, plan, context.Answers);
         var twice = AreasTwice.Find(merged.Entries, context.Answers);

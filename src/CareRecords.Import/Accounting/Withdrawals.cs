@@ -11,9 +11,11 @@ internal sealed class Withdrawals(IReadOnlyList<Gathered> parts)
     private readonly List<ImportProblem> _problems = [];
     private readonly List<SetAsideLine> _setAside = [];
 
+    // A million rows of one table are not copied.
+    private readonly IReadOnlyList<CareEntry> _all = parts.Count == 1 ? parts[0].Entries : [.. parts.SelectMany(p => p.Entries)];
+
     /// <summary>The entries that stand.</summary>
-    public IReadOnlyList<CareEntry> Entries =>
-        _gone.Count == 0 ? [.. parts.SelectMany(p => p.Entries)] : [.. parts.SelectMany(p => p.Entries).Where(e => !_gone.Contains(e))];
+    public IReadOnlyList<CareEntry> Entries => _gone.Count == 0 ? _all : [.. _all.Where(e => !_gone.Contains(e))];
 
     /// <summary>Problems that took entries back.</summary>
     public IReadOnlyList<ImportProblem> Problems => _problems;
@@ -37,9 +39,7 @@ internal sealed class Withdrawals(IReadOnlyList<Gathered> parts)
     public void KeepDates(LocalDate? from, LocalDate? to)
     {
         if (from is null && to is null) return;
-        var outside = parts.SelectMany(p => p.Entries)
-            .Where(e => !_gone.Contains(e) && (e.When.Latest.Date < from || e.When.Earliest.Date > to))
-            .ToList();
+        var outside = Entries.Where(e => e.When.Latest.Date < from || e.When.Earliest.Date > to).ToList();
         foreach (var entry in outside) _gone.Add(entry);
         foreach (var line in Account(outside, LineFate.NotRecord)) _setAside.Add(new SetAsideLine(line, "outside the dates asked for"));
     }

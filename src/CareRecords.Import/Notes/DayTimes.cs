@@ -128,6 +128,8 @@ internal sealed class DayTimes
             for (var s = 0; s < states[i].Count; s++)
             {
                 var at = _base.AtMidnight().PlusMinutes(states[i][s].Minutes);
+                // "7.25 usual, 6.30 usual": the sessions of a line are told in their order.
+                if (earlier > 0 && sessions[earlier - 1] is var last && last.Line == chain[i].Line && at < last.At) states[i][s] = states[i][s] with { Cost = states[i][s].Cost + SessionsTooNear };
                 for (var e = Math.Max(0, earlier - NearSessions); e < earlier; e++)
                     if (sessions[e].Line != chain[i].Line && Math.Abs(Period.Between(at, sessions[e].At, PeriodUnits.Minutes).Minutes) <= BetweenSessions) { states[i][s] = states[i][s] with { Cost = states[i][s].Cost + AgainstHint + 2 }; break; }
             }

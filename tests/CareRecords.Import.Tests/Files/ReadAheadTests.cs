@@ -7,8 +7,8 @@ public class ReadAheadTests
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
-    [InlineData(1_024)]
-    [InlineData(5_000)]
+    [InlineData(ReadAhead.Batch)]
+    [InlineData(4 * ReadAhead.Batch + 7)]
     public void Everything_comes_in_its_order(int count) =>
         Assert.Equal(Enumerable.Range(0, count), ReadAhead.Of(Enumerable.Range(0, count)));
 
@@ -20,10 +20,10 @@ public class ReadAheadTests
         {
             try
             {
-                for (var i = 0; i < 10_000; i++)
+                for (var i = 0; i < 3 * ReadAhead.Batch; i++)
                 {
                     walking = true;
-                    if (i % 1_024 == 1_000) Thread.Sleep(5);
+                    if (i % ReadAhead.Batch == ReadAhead.Batch - 24) Thread.Sleep(5);
                     walking = false;
                     yield return i;
                 }
@@ -34,7 +34,7 @@ public class ReadAheadTests
             }
         }
 
-        Assert.Equal(1_030, ReadAhead.Of(Source()).First(i => i == 1_030));
+        Assert.Equal(ReadAhead.Batch + 6, ReadAhead.Of(Source()).First(i => i == ReadAhead.Batch + 6));
         Assert.False(closedWhileWalked);
     }
 
@@ -43,7 +43,7 @@ public class ReadAheadTests
     {
         static IEnumerable<int> Source()
         {
-            for (var i = 0; i < 3_000; i++) yield return i;
+            for (var i = 0; i < 2 * ReadAhead.Batch + 7; i++) yield return i;
             throw new InvalidDataException();
         }
 
@@ -52,6 +52,6 @@ public class ReadAheadTests
         {
             foreach (var _ in ReadAhead.Of(Source())) seen++;
         });
-        Assert.InRange(seen, 1_024, 3_000);
+        Assert.InRange(seen, ReadAhead.Batch, 2 * ReadAhead.Batch + 7);
     }
 }
