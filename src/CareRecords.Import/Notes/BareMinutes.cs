@@ -7,7 +7,11 @@ namespace CareRecords.Import.Notes;
 internal static class BareMinutes
 {
     /// <summary>The areas with their places and how they were found; null when nothing earlier tells.</summary>
-    public static (List<AreaMinutes> Areas, string How)? Placed(List<AreaMinutes> areas, AreaReading words, SessionMemory sessions)
+    /// <param name="areas">What was told.</param>
+    /// <param name="words">Its words.</param>
+    /// <param name="sessions">The sessions before.</param>
+    /// <param name="whole">The session that the notes tell above their first day; empty when they tell none.</param>
+    public static (List<AreaMinutes> Areas, string How)? Placed(List<AreaMinutes> areas, AreaReading words, SessionMemory sessions, IReadOnlyList<AreaMinutes> whole)
     {
         if (OfEverySpot(areas, words, sessions) is { } spots) return spots;
         if (areas is not [{ Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration, Minutes: { } first } one, { Side: Side.Unknown, Area: ChestArea.Unknown, Technique: not Technique.Vibration, Minutes: { } second } two]) return null;
@@ -21,8 +25,27 @@ internal static class BareMinutes
         // "5 5" after "both sides 5 5": the same two sides.
         if (sessions.Last is { Areas.Count: >= 2 } last && Clapped(last) is [{ Area: ChestArea.Unknown } left, { Area: ChestArea.Unknown } right] && left.Side != right.Side && left.Side is Side.Left or Side.Right && right.Side is Side.Left or Side.Right)
             return ([one with { Side = left.Side }, two with { Side = right.Side }], "Two numbers of minutes read as the two sides of the session before.");
-        return null;
+        return first != second ? InTheirOrder(one, two, sessions, whole) : null;
     }
+
+    // "5s and 4s", "4/2" where the notes tell the lower chest before the upper, each with as many minutes on both sides, or longer on it: in the same order.
+    private static (List<AreaMinutes> Areas, string How)? InTheirOrder(AreaMinutes one, AreaMinutes two, SessionMemory sessions, IReadOnlyList<AreaMinutes> whole)
+    {
+        var told = sessions.FindLast(s => IsLowerAndUpper(Clapped(s.Areas)));
+        if (told is null && !IsLowerAndUpper(Clapped(whole))) return null;
+        var like = Clapped(told?.Areas ?? whole);
+        var (lower, upper) = (like.Find(a => a.Area == ChestArea.Lower)!, like.Find(a => a.Area == ChestArea.Upper)!);
+        var lowerFirst = like[0].Area == ChestArea.Lower;
+        if (lower.Minutes != upper.Minutes && (lower.Minutes > upper.Minutes) != (lowerFirst ? one.Minutes > two.Minutes : two.Minutes > one.Minutes)) return null;
+        return (like.ConvertAll(a => (a.Area == ChestArea.Lower) == lowerFirst ? one with { Side = a.Side, Area = a.Area, Technique = TechniqueOf(one, a) } : two with { Side = a.Side, Area = a.Area, Technique = TechniqueOf(two, a) }),
+            System.FormattableString.Invariant($"{one.Minutes} and {two.Minutes} minutes read as of the {(lowerFirst ? "lower and the upper" : "upper and the lower")} chest, in the order of {(told is null ? "the session that the notes tell above" : $"the session of {told.At:yyyy-MM-dd HH:mm}")}."));
+    }
+
+    private static Technique TechniqueOf(AreaMinutes told, AreaMinutes like) => told.Technique == Technique.Unknown ? like.Technique : told.Technique;
+
+    private static bool IsLowerAndUpper(List<AreaMinutes> areas) =>
+        areas.Count >= 2 && areas.TrueForAll(a => a is { Area: ChestArea.Lower or ChestArea.Upper, Minutes: not null, MinutesHigh: null }) && areas.Select(a => a.Area).Distinct().Count() == 2
+        && areas.GroupBy(a => a.Area).All(g => g.Select(a => a.Minutes).Distinct().Count() == 1 && g.Count() == areas.Count / 2);
 
     // "four places, 3 minutes each": the places of the last session that named as many.
     private static (List<AreaMinutes> Areas, string How)? OfEverySpot(List<AreaMinutes> areas, AreaReading words, SessionMemory sessions)
@@ -32,7 +55,9 @@ internal static class BareMinutes
         return (Clapped(last).ConvertAll(a => areas[0] with { Side = a.Side, Area = a.Area }), System.FormattableString.Invariant($"Every place read as the places of the session of {last.At:yyyy-MM-dd HH:mm}."));
     }
 
-    private static List<AreaMinutes> Clapped(ToldSession session) => [.. session.Areas.Where(a => a.Technique != Technique.Vibration)];
+    private static List<AreaMinutes> Clapped(ToldSession session) => Clapped(session.Areas);
+
+    private static List<AreaMinutes> Clapped(IReadOnlyList<AreaMinutes> areas) => [.. areas.Where(a => a.Technique != Technique.Vibration)];
 
     // Every place has one of the two numbers, all lower ones the same and all upper ones the other.
     private static bool HasMinutes(List<AreaMinutes> areas, double first, double second) =>

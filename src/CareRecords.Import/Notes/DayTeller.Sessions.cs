@@ -100,7 +100,7 @@ internal sealed partial class DayTeller
         if (_arrangements.Narrowed(now) is { } narrowed) { how = "'just' or 'only' read as the usual session, only there."; return narrowed; }
         var areas = _arrangements.Place(now.Areas.ToList(), now);
         AreaChanges.Leave(areas, now);
-        if (BareMinutes.Placed(areas, now, _sessions) is { } recalled) (areas, how) = recalled;
+        if (BareMinutes.Placed(areas, now, _sessions, _arrangements.Whole) is { } recalled) (areas, how) = recalled;
         if (areas.Count == 0 && now.Technique == Technique.Unknown && happening.Reference is null && _arrangements.Ordinary is { } ordinary)
         {
             how = "A session told without its areas read as the notes say above that it is done.";

@@ -77,6 +77,8 @@ internal static class TimeLists
             {
                 // "3, 3, 2, 2": where one of a row of bare numbers is no time, none is.
                 if (joined > 0 && bare == list.Count && terms[i].Kind == TermKind.Number) return ([list[0]], 1);
+                // "06h40 3 3 2 2": nor is one of a row behind a time.
+                if (joined == 0 && bare > 0 && commas == 0 && terms[i].Kind == TermKind.Number && terms[i - 1].Kind == TermKind.Number) return ([list[0]], 1);
                 break;
             }
             // "R 5 / 15h00 ditto": a stroke parts a number from the time of the next event.

@@ -59,5 +59,6 @@ internal sealed class UnknownWords
         "home", "back", "out", "left", "arrived", "here", "gone", "till", "until", "til", "from", "since", "before", "after", "this", "that", "and", "but", "then", "between", "around", "nearly", "almost", "again", "only", "too", "also",
         "phone", "phoned", "rang", "called", "call", "visit", "visited", "appointment", "appt", "clinic", "dentist", "shop", "shops", "walk", "park", "church", "mass", "telly", "settled", "shift", "handover", "started", "finished",
         "him", "her", "his", "she", "they", "was", "were", "had", "for", "the", "not", "all", "both", "one", "two", "three", "today", "yesterday", "tonight", "morning", "evening", "afternoon", "night",
+        "mum", "mam", "mom", "mummy", "dad", "daddy", "nan", "nana", "nanna", "gran", "granny", "grandma", "grandad", "grandpa", "pop", "poppa", "auntie", "aunty", "uncle", "sister", "brother",
     };
 }

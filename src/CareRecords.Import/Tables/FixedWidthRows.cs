@@ -7,6 +7,7 @@ internal static class FixedWidthRows
 {
     private const int FewestColumns = 3;
     private const int FewestRows = 2;
+    private const int LongestHeading = 24;
 
     private readonly record struct Piece(int Start, string Text)
     {
@@ -35,7 +36,7 @@ internal static class FixedWidthRows
     }
 
     private static bool IsHeading(List<Piece> pieces, int line) =>
-        pieces.Count >= FewestColumns && RowShape.Headings(new GridRow(line, 1, [.. pieces.Select(p => Cell.Of(p.Text))], "")) is not null;
+        pieces.Count >= FewestColumns && !pieces.Exists(p => p.Text.Contains('=') || p.Text.Contains('|') || p.Text.Count(char.IsAsciiDigit) > 2 || p.Text.Length > LongestHeading || FreeWords.HasClock(p.Text)) && RowShape.Headings(new GridRow(line, 1, [.. pieces.Select(p => Cell.Of(p.Text))], "")) is not null;
 
     // Lines right below whose pieces begin or end where those of the heading do.
     private static int LinedUp(IEnumerable<string> below, List<Piece> heading) =>

@@ -85,7 +85,7 @@ internal sealed class VoiceScore
         if (Text(wanted, "start") is null && !TimeFits(Text(wanted, "end"), Text(got, "end"))) return false;
         return Text(wanted, "kind") switch
         {
-            "dose" => Text(wanted, "medicine") == Text(got, "medicine"),
+            "dose" => Accepted(wanted, "medicine").Contains(Text(got, "medicine")),
             "check" => Near(Number(wanted, "spo2"), Number(got, "spo2")) && (Number(wanted, "spo2") is not null || Near(Number(wanted, "pulse"), Number(got, "pulse"))),
             "sign" => Text(wanted, "what") == Text(got, "what") && (Text(wanted, "what") != "temperature" || Near(InCelsius(wanted), Number(got, "value"))),
             _ => true,

@@ -32,7 +32,7 @@ internal static partial class KeyMeanings
         // "0605 1L = 94", "changed toe = 95" are readings, not explanations.
         if (char.IsAsciiDigit(means[0]) && !means.Any(char.IsLetter)) return;
         if (Leading(means) is >= 50 and <= 100) return;
-        if (!key.Any(char.IsLetter) && key is not [not (>= '0' and <= '9')] || !means.Any(char.IsLetter)) return;
+        if (!key.Any(char.IsLetter) && !IsOneSign(key) || !means.Any(char.IsLetter)) return;
         if (char.IsAsciiDigit(key[0]) && means.Any(char.IsAsciiDigit) && !Explains(key, means)) return;
         // "salb = 4 puffs 7.30" tells of a dose.
         if (means.Any(char.IsAsciiDigit) && CellTerms.Read(means).Exists(t => t.Kind == TermKind.Time)) return;
@@ -59,6 +59,9 @@ internal static partial class KeyMeanings
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !word.NamesEvent && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }
     }
+
+    // "♥", "🍼": one sign, of however many code units.
+    private static bool IsOneSign(string key) => !char.IsAsciiDigit(key[0]) && System.Globalization.StringInfo.GetNextTextElementLength(key) == key.Length;
 
     [GeneratedRegex(@"^(\w{1,4}) [a-z](?:/[a-z])+$", RegexOptions.CultureInvariant)]
     private static partial Regex Placeholders();

@@ -40,6 +40,8 @@ internal static class HeadingGroups
         // "Before" over sats and pulse, "Left" over lower and upper: parts of one event.
         if (words.Overlaps([Concept.Before, Concept.After, Concept.During, Concept.Left, Concept.Right]) && !group.Exists(IsTime)) return false;
         if (group.Exists(IsTime)) return true;
+        // "Percussion | RU LU RL LL" and "Vibration | RU LU RL LL": two techniques of one session.
+        if (words.Overlaps([Concept.Percussion, Concept.Vibration]) && !words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening])) return false;
         return words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening])
             || all.Any(other => other != group && other.Count == group.Count && other.Zip(group).All(p => p.First.Own == p.Second.Own));
     }

@@ -55,7 +55,8 @@ internal sealed partial class KindRows
             else left.Add(cell);
         // "perc as Monday" as the kind itself.
         if (areas.Count == 0 && AfterTechnique(row[reading.Slots.Kind].Cell.Text) is { } pointing && SameAs.PointsBack(pointing) && reading.Same(pointing, at.Stated.TimeOfDay) is { } asThen) areas.AddRange(asThen.Areas);
-        areas = WithMinutes(areas);
+        areas = WithMinutes(OfOneNumber(areas));
+        if (Of(Role.Technique).Select(c => row[c]).Where(c => !c.Cell.IsEmpty).Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault() is not Technique.Unknown and var named) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = named } : a);
         // "6 | min each side": the number and what it is of in two cells.
         var values = cells.Concat(Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))).ToList();
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && values.Exists(c => UnitOfEach().IsMatch(c.Cell.Text)) && values.Find(c => c.Cell.Text.Trim().All(t => char.IsAsciiDigit(t) || t is '.' or ',')) is { IsNone: false } number && MinutesReader.Read(number.Cell.Text).TryGet(out var ofEach))
@@ -99,6 +100,7 @@ internal sealed partial class KindRows
             areas = [.. ofKind.SelectMany(p => p.Side == Side.Unknown ? areas.Select(a => a with { Area = p.Area }) : [areas.Find(a => a.Side == p.Side)! with { Area = p.Area }])];
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
+        if (Continued(row, what, when, at, areas, cells)) return;
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { } added)
         {
             var full = added;
@@ -145,6 +147,37 @@ internal sealed partial class KindRows
         var minutes = areas.Where(a => a is { Minutes: not null, Area: ChestArea.Unknown, Side: not Side.Unknown, Technique: not Technique.Vibration }).ToList();
         if (parts.Count == 0 || minutes.Count == 0 || !parts.TrueForAll(p => minutes.Exists(m => m.Side == p.Side))) return areas;
         return [.. areas.Except(minutes).Select(a => !parts.Contains(a) ? a : minutes.First(m => m.Side == a.Side) is var of && of.Technique != Technique.Unknown ? a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh, Technique = of.Technique } : a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh })];
+    }
+
+    // "both | lower | 3 each": the places in one cell and what is of each of them, or of the only one, in another.
+    private static List<AreaMinutes> OfOneNumber(List<AreaMinutes> areas)
+    {
+        var places = areas.FindAll(a => a is { Minutes: null, Area: not ChestArea.Unknown });
+        if (places.Count == 0 || areas.FindAll(a => a.Minutes is not null) is not [{ Side: Side.Unknown, Area: ChestArea.Unknown } number] || places.Count + 1 != areas.Count) return areas;
+        return places.ConvertAll(a => a with { Minutes = number.Minutes, MinutesHigh = number.MinutesHigh, Technique = a.Technique == Technique.Unknown ? number.Technique : a.Technique });
+    }
+
+    // "7:00 | both | lower | 3", "7:00 | both | upper | 2": rows of one time that name other places, or name them with another technique, tell one session; so does a row
+    // without a time of its own below it.
+    private bool Continued(BlockRow row, WhatHappened what, RowWhen when, UncertainTime at, List<AreaMinutes> areas, List<CellAt> cells)
+    {
+        if (areas.Count == 0 || !areas.TrueForAll(a => a.Area != ChestArea.Unknown) || when.End is not null || reading.LastSession is not { Areas.Count: > 0 } last || reading.Into.Entries.LastIndexOf(last) is not (>= 0 and var place)) return false;
+        var untimed = when.Start is null && reading.Slots.Time >= 0 && row[reading.Slots.Time].Cell.IsEmpty && at.Stated.Date == last.Start!.Stated.Date && last.Sources[^1].Line + 1 == row.Source.Line;
+        if (!untimed && !(when.Start is { IsExact: true } && last.Start is { IsExact: true } && last.Start.Stated == at.Stated) || last.By is { } one && By(row) is { } other && one != other) return false;
+        if (what.Technique != Technique.Unknown) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a);
+        if (areas.Exists(a => last.Areas.Any(l => l.Side == a.Side && l.Area == a.Area && l.Technique == a.Technique)) || last.Areas.Any(l => l.Area == ChestArea.Unknown)) return false;
+        reading.Replace(place, last, last with
+        {
+            Areas = [.. last.Areas, .. areas],
+            Sources = [.. last.Sources, row.Source],
+            Secretions = last.Secretions ?? Of(Role.Secretions).Select(c => row[c].Cell.Words).FirstOrDefault(t => t is not null),
+            Cough = last.Cough ?? Of(Role.Cough).Select(c => row[c].Cell.Words).FirstOrDefault(t => t is not null),
+        });
+        reading.Joined = true;
+        reading.Use(row[reading.Slots.Kind]);
+        cells.ForEach(reading.Use);
+        Remarks(row, row[reading.Slots.Kind], last.Start!, when);
+        return true;
     }
 
     // Minutes of a cell: numbers in a known order, words that name the parts, or "same as morning". Null when the cell is about something else.

@@ -80,7 +80,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
 
         if (what.Sign != SignKind.Temperature) SignsBeside(row, at, when, ofSession: what.Kind == TableKind.Sessions);
         // Before and after in columns beside a physio are of its start and end, not of a minute of their own.
-        measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[0].Place == row.Source.Place ? [session] : []);
+        measures.AddChecks(row, Measures(), at, what.Kind == TableKind.Sessions && reading.LastSession is { } session && session.Sources[^1].Place == row.Source.Place ? [session] : []);
     }
 
     // The temperature, and cough, colour and the like where they are not of the row's session.

@@ -28,10 +28,19 @@ internal static class PlaceColumns
 
     private static bool IsArea(AreaName name) => name is { Side: Side.Unknown, Area: not ChestArea.Unknown };
 
+    // "Rt", "bilat" as the readers of places know them.
+    private static string SideOf(Cell cell) => AreaNames.In(cell.Text) switch
+    {
+        [{ Side: Side.Left }] => "left",
+        [{ Side: Side.Right }] => "right",
+        { Count: 2 } => "both",
+        _ => cell.Words!,
+    };
+
     private static BlockRow Joined(BlockRow row, int sides, int areas)
     {
         if (row[sides].Cell.IsEmpty || row[areas].Cell.IsEmpty) return row;
-        var place = Cell.Of($"{row[sides].Cell.Words} {row[areas].Cell.Words}");
+        var place = Cell.Of($"{SideOf(row[sides].Cell)} {row[areas].Cell.Words}");
         var line = row[sides].Row with { Cells = [.. row[sides].Row.Cells.Select((c, i) => i == row[sides].Column ? place : c)] };
         return new BlockRow([.. row.Cells.Select(c => c with { Row = line })]);
     }
