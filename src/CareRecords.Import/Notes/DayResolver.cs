@@ -21,12 +21,44 @@ internal sealed record ResolvedDays(Dictionary<int, LocalDate?> Days, HashSet<in
 internal static class DayResolver
 {
     private const int FarAway = 60;
+    private const int YearsBack = 6;
 
-    /// <summary>Settles every dated line in order.</summary>
+    /// <summary>Settles every dated line in order. Where no year is written, the weekdays tell it: the file may have been saved years after its days.</summary>
     public static ResolvedDays Resolve(string file, IReadOnlyList<DatedLine> lines, ReadingContext context, (LocalDate Day, bool IsDay)? hint)
     {
         var order = context.DateOrder ?? Answered(context, file);
-        var near = context.Date ?? hint?.Day;
+        var first = Settled(file, lines, context, hint, order, context.Date ?? hint?.Day);
+        var (fewest, telling) = Wrong(lines, first, hint?.Day);
+        if (context.Date is not null || context.NotAfter is not { } saved || fewest * 5 <= telling || lines.Any(l => l.Date.Year is not null)) return first;
+        var best = first;
+        for (var back = 0; back <= YearsBack; back++)
+        {
+            var near = (hint?.Day ?? new LocalDate(saved.Year, 7, 1)).PlusYears(-back);
+            var other = Settled(file, lines, context, hint, order, near);
+            if (Wrong(lines, other, hint is null ? null : near).Wrong is var now && now < fewest) (best, fewest) = (other, now);
+        }
+
+        return fewest * 5 <= telling ? best : first;
+    }
+
+    // Days that cannot be told, whose weekday is another than the written one, or that lie far from the day before them or from the title's; of those with a weekday.
+    private static (int Wrong, int Telling) Wrong(IReadOnlyList<DatedLine> lines, ResolvedDays resolved, LocalDate? title)
+    {
+        var (wrong, telling, last) = (0, 0, (LocalDate?)null);
+        foreach (var line in lines.Where(l => l.Date.DayOfWeek != IsoDayOfWeek.None && (l.Date.Day is not null || l.Date.Second is not null)))
+        {
+            telling++;
+            if (resolved.Days.GetValueOrDefault(line.Line) is not { } day) { wrong++; continue; }
+            if (day.DayOfWeek != line.Date.DayOfWeek || last is { } before && Math.Abs(Period.DaysBetween(before, day)) > FarAway) wrong++;
+            if (last is null && title is { } named && Math.Abs(Period.DaysBetween(named, day)) > FarAway) return (lines.Count, lines.Count);
+            last = day;
+        }
+
+        return (wrong, telling);
+    }
+
+    private static ResolvedDays Settled(string file, IReadOnlyList<DatedLine> lines, ReadingContext context, (LocalDate Day, bool IsDay)? hint, DateOrder? order, LocalDate? near)
+    {
         order ??= DateReader.OrderOf([.. lines.Select(l => l.Date)], near ?? context.NotAfter);
         var days = new Dictionary<int, LocalDate?>(lines.Count);
         var oneOff = new HashSet<int>();

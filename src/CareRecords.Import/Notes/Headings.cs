@@ -55,11 +55,12 @@ internal static partial class Headings
                 if (date is { First: null, Day: null } && LateCorrection.Take(reader.Read(head)) is not null) return null;
                 var first = next;
                 next = SkipMore(terms, next, head);
-                var overnight = next > first && DateGrammar.Read(terms, first + 1, head, out var second) is { Day: { } to } && second == next && date.Day is { } begins && (to == begins + 1 || to == 1 && begins >= 28);
+                var ends = next > first ? DateGrammar.Read(terms, first + 1, head, out var second) is { Day: not null } over && second == next ? over : null : null;
+                var overnight = ends?.Day is { } to && date.Day is { } begins && (to == begins + 1 || to == 1 && begins >= 28);
                 while (next < terms.Count && terms[next].Kind == TermKind.Symbol && terms[next].Text is ":" or "-" or "—" or "." or "," or ")" or "]" or "*" or "#" or "=" or "~") next++;
                 var content = next < terms.Count ? terms[next].Start : head.Length;
                 var care = terms.Skip(next).Any(t => t.NamesEvent || t.Kind is TermKind.Number or TermKind.Parts or TermKind.Time) || line.Length - from > LongestHead;
-                return new Heading(date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Where((t, i) => i <= next + NearNight && !(i > 0 && terms[i - 1].Text is "on" or "working" or "does")).Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
+                return new Heading(overnight ? WithMonthOf(date, ends!) : date, from + content, care, head[terms[at].Start..terms[next - 1].End], terms.Take(at).Any(t => t.Text is "le" or "late" or "entry"), night || terms.Where((t, i) => i <= next + NearNight && !(i > 0 && terms[i - 1].Text is "on" or "working" or "does")).Any(t => t.Text is "shift" or "night shift" or "nights" or "night" or "night of")) { Overnight = overnight };
             }
             if (terms[at].Kind == TermKind.Symbol && terms[at].Text is "(" or "[" or ":" or "-" or "*" or "#" or "=" or "~") { at++; continue; }
             if (terms[at].Text is "day" or "date" or "shift" or "night of" or "nights" or "commencing" or "starting" or "week" or "today" or "log" or "diary" or "for" or "on" or "night" or "datum" or "the" or "whole day" or "le" or "late" or "entry" or "wk" or "page" or "pg" or "good" or "easter" or "boxing" or "palm" or "bank holiday" or "holiday" or "public holiday" || terms[at].Is(Sense.DayRef, "0") || terms[at] is { Kind: TermKind.Number, IsWhole: true } && at > 0 && terms[at - 1].Text is "day" or "week" || terms[at].Is(Sense.Start)) { night |= terms[at].Text is "night" or "night of" or "nights" or "shift"; at++; continue; }
@@ -67,6 +68,9 @@ internal static partial class Headings
         }
         return null;
     }
+
+    // "Tue 8 / Wed 9 July": the month of the first day stands behind the second.
+    private static DateWritten WithMonthOf(DateWritten first, DateWritten second) => first is { Month: null } && second is { Month: { } month } ? first with { Month = second.Day == 1 ? (month + 10) % 12 + 1 : month, Year = second.Year } : first;
 
     /// <summary>"Three am Thursday the fourteenth. Sats 88": a day after the time of what follows; null when the line does not begin so.</summary>
     public static Heading? AfterClock(string line, TermReader reader)
