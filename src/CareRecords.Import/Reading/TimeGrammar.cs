@@ -240,7 +240,7 @@ internal static class TimeGrammar
         (time, next) = (null, at + 1);
         var terms = place.Terms;
         var term = terms[at];
-        if (term.Kind == TermKind.Word && (!term.Is(Sense.NumberWord) || !(place.Prefixed || FollowedBy(terms, at + 1, Sense.OClock) || FollowedBy(terms, at + 1, Sense.AmPm)))) return false;
+        if (term.Kind == TermKind.Word && (!term.Is(Sense.NumberWord) || !(place.Prefixed || FollowedBy(terms, at + 1, Sense.OClock) && !terms[at + 1].Is(Sense.Unit) || FollowedBy(terms, at + 1, Sense.AmPm)))) return false;
         if (term.Number < 0) return false;
         // "the 7.30 one tonight"
         if (term.Text == "one" && !place.Prefixed && terms[at + 1].Text is "tonight" or "tonite") return false;
@@ -285,7 +285,7 @@ internal static class TimeGrammar
     {
         if (at >= terms.Count) return false;
         if (terms[at].Is(Sense.AmPm)) return true;
-        if (terms[at].Is(Sense.OClock) && terms[at].Text is not ("uur" or "hrs")) return true;
+        if (terms[at].Is(Sense.OClock) && terms[at].Text is not ("uur" or "hrs" or "hours")) return true;
         if (!terms[at].Glued) return false;
         if (terms[at].Text == "a") return true;
         // "9p" is a time, but after a medicine "4p" is four puffs.

@@ -43,6 +43,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("ThirtyFirst", 0.992, 0.99, 0.986, 2)]
     [InlineData("ThirtySecond", 0.977, 0.948, 0.99, 9)]
     [InlineData("ThirtyThird", 0.768, 0.722, 0.945, 67)]
+    [InlineData("ThirtyFourth", 0.88, 0.873, 0.954, 35)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -92,6 +93,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("ThirtyFirst")]
     [InlineData("ThirtySecond")]
     [InlineData("ThirtyThird")]
+    [InlineData("ThirtyFourth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))

@@ -55,6 +55,22 @@ public sealed class WholeProgramTests
     public void DayWithoutAYear_IsOfTheYearThatItsWeekdayTells(string text, string day) =>
         Assert.Equal(day, Assert.IsType<CareRecords.Records.Session>(Assert.Single(Imported(text).Entries)).Start!.Stated.Date.ToString("uuuu-MM-dd", null));
 
+    [Theory]
+    [InlineData("0630 hours", 6, 30)]
+    [InlineData("1830 hours", 18, 30)]
+    [InlineData("0630 hrs", 6, 30)]
+    public void FourFiguresBeforeHours_AreATime(string written, int hour, int minute) =>
+        Assert.Equal(new LocalTime(hour, minute), Imported($"3 March 2025\nClapping at {written}, left lower 3 min\n").Entries[0].Start!.Stated.TimeOfDay);
+
+    [Theory]
+    [InlineData("clapped 7am, bottoms 3 min each side, tops 2 min each side\nclapped 6pm, 5 and 4\n", "L lower 5, R lower 5, L upper 4, R upper 4")]
+    public void TwoNumbers_AreOfTheLowerAndTheUpperChestInTheOrderToldBefore(string text, string areas)
+    {
+        var last = Assert.IsType<CareRecords.Records.Session>(Imported("3 March 2025\n" + text).Entries[^1]);
+        Assert.Equal(areas, string.Join(", ", last.Areas.Select(a => FormattableString.Invariant($"{a.Side.ToString()[0]} {a.Area.ToString().ToLowerInvariant()} {a.Minutes}"))));
+        Assert.NotNull(last.HowRead);
+    }
+
     [Fact]
     public void LinesWithAsManyCommas_AreNotes() => Assert.Equal("notes", Imported("3 March 2025\nPuffer 6.15am, clapped 6.30am, bases 3 each\nNursery all day, tired, no temp\nClapped 6pm, bases 3 each, tops 2\n").Inputs[0].Kind);
 
