@@ -26,7 +26,7 @@ internal static class TableShape
         if (heading < 0) return false;
         var below = rows.Skip(heading + 1).Where(r => !RowShape.IsRule(r)).ToList();
         if (IsDrawn(rows[heading].Text, delimiter)) return HasDays(rows[heading]) && below.Count(r => Math.Abs(r.Cells.Length - rows[heading].Cells.Length) <= 1) * 4 >= below.Count * 3;
-        return ofProse ? heading <= below.Count && below.Count(r => r.Cells.Length == rows[heading].Cells.Length) * 2 > below.Count : below.Count(r => r.Cells.Length > 1) * 5 >= below.Count * 3;
+        return ofProse && CanonicalHeader.Read(rows[heading]) is null ? heading <= below.Count && below.Count(r => r.Cells.Length == rows[heading].Cells.Length) * 2 > below.Count : below.Count(r => r.Cells.Length > 1) * 5 >= below.Count * 3;
     }
 
     // "time | what | sats": drawn by hand among notes, which the notes reader knows with the days and sentences around it, unless all of the text is the table.

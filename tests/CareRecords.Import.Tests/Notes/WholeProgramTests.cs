@@ -74,6 +74,9 @@ public sealed class WholeProgramTests
     [Fact]
     public void LinesWithAsManyCommas_AreNotes() => Assert.Equal("notes", Imported("3 March 2025\nPuffer 6.15am, clapped 6.30am, bases 3 each\nNursery all day, tired, no temp\nClapped 6pm, bases 3 each, tops 2\n").Inputs[0].Kind);
 
+    [Fact]
+    public void TableOfTheContract_IsATableThoughItsRowsEndEarly() => Assert.Equal("table", Imported("checked,spo2,pulse,oxygen,phase,note\n2025-03-03 07:00,95\n2025-03-03 12:00,96,110\n2025-03-03 18:00,94\n").Inputs[0].Kind);
+
     private static CareRecords.Records.CareLog Imported(string text)
     {
         var folder = Directory.CreateTempSubdirectory("carerecords-notes");

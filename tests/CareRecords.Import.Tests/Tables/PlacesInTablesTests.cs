@@ -8,6 +8,18 @@ public sealed class PlacesInTablesTests
     private static string Told(CareLog log) => string.Join("; ", log.Entries.OfType<Session>().Select(s =>
         string.Join(' ', s.Areas.OrderBy(a => a.Technique).ThenBy(a => a.Area).ThenBy(a => a.Side).Select(a => $"{a.Side.ToString()[0]}{a.Area.ToString()[0]}{a.Technique.ToString()[0]}{a.Minutes}"))).Distinct());
 
+    private static IReadOnlyList<string> Sessions(string table)
+    {
+        var log = Inputs.Import("t.csv", table);
+        return [.. log.Entries.OfType<Session>().Select(s => $"{s.Start!.Stated:HH:mm} {Told(log with { Entries = [s] })}")];
+    }
+
+    [Theory]
+    // Rows of one time that name other places are one session; so is the row below without a time; a place twice is another.
+    [InlineData("date,time,type,side,area,technique,minutes\n13/3/2025,07:00,CPT,both,lower,perc,3 each\n13/3/2025,07:00,CPT,both,upper,perc,2 each\n,,CPT,both,lower,vib,1 each\n14/3/2025,07:10,CPT,both,lower,perc,3 each\n", "07:00 LLP3 RLP3 LUP2 RUP2 LLV1 RLV1", "07:10 LLP3 RLP3")]
+    [InlineData("date,time,type,side,area,technique,minutes\n13/3/2025,07:00,CPT,both,lower,perc,3 each\n13/3/2025,07:00,CPT,both,lower,perc,3 each\n14/3/2025,07:10,CPT,both,lower,perc,3 each\n", "07:00 LLP3 RLP3", "07:00 LLP3 RLP3", "07:10 LLP3 RLP3")]
+    public void RowsOfOneTime_AreOneSession(string table, params string[] sessions) => Assert.Equal(sessions, Sessions(table));
+
     [Theory]
     // Two numbers under a heading that says "each side" are of the areas, not of the sides.
     [InlineData("date,percussion (start),mins each side lower / upper\n13/3/2025,07:00,3 / 2\n14/3/2025,07:10,3 / 2\n", "LLP3 RLP3 LUP2 RUP2")]

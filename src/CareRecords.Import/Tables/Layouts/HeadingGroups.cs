@@ -40,11 +40,13 @@ internal static class HeadingGroups
         // "Before" over sats and pulse, "Left" over lower and upper: parts of one event.
         if (words.Overlaps([Concept.Before, Concept.After, Concept.During, Concept.Left, Concept.Right]) && !group.Exists(IsTime)) return false;
         if (group.Exists(IsTime)) return true;
-        // "Percussion | RU LU RL LL" and "Vibration | RU LU RL LL": two techniques of one session.
-        if (words.Overlaps([Concept.Percussion, Concept.Vibration]) && !words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening])) return false;
+        // "Percussion | RU LU RL LL" and "Vibration | RU LU RL LL": two techniques of one session; "Clapping 1" and "Clapping 2" are two.
+        if (words.Overlaps([Concept.Percussion, Concept.Vibration]) && !words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening]) && all.Count(o => Techniques(o).SetEquals(Techniques(group))) == 1) return false;
         return words.Overlaps([Concept.Morning, Concept.Midday, Concept.Evening])
             || all.Any(other => other != group && other.Count == group.Count && other.Zip(group).All(p => p.First.Own == p.Second.Own));
     }
+
+    private static HashSet<Concept> Techniques(List<ColumnMeaning> group) => [.. Lexicon.Find(group[0].Over, out _).Select(k => k.Concept).Where(c => c is Concept.Percussion or Concept.Vibration)];
 
     private static bool IsTime(ColumnMeaning column) => column.Role is Role.Time or Role.Start or Role.Session or Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Dose;
 }

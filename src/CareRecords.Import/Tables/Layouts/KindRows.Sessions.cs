@@ -1,3 +1,4 @@
+using CareRecords.Import.Accounting;
 using CareRecords.Import.Reading;
 using CareRecords.Records;
 
@@ -55,7 +56,7 @@ internal sealed partial class KindRows
             else left.Add(cell);
         // "perc as Monday" as the kind itself.
         if (areas.Count == 0 && AfterTechnique(row[reading.Slots.Kind].Cell.Text) is { } pointing && SameAs.PointsBack(pointing) && reading.Same(pointing, at.Stated.TimeOfDay) is { } asThen) areas.AddRange(asThen.Areas);
-        areas = WithMinutes(OfOneNumber(areas));
+        areas = WithMinutes(OfOneNumber(areas, cells.Exists(c => Lexicon.Split(c.Cell.Text).Any(w => w is "each" or "ea" or "per"))));
         if (Of(Role.Technique).Select(c => row[c]).Where(c => !c.Cell.IsEmpty).Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault() is not Technique.Unknown and var named) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = named } : a);
         // "6 | min each side": the number and what it is of in two cells.
         var values = cells.Concat(Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))).ToList();
@@ -100,7 +101,7 @@ internal sealed partial class KindRows
             areas = [.. ofKind.SelectMany(p => p.Side == Side.Unknown ? areas.Select(a => a with { Area = p.Area }) : [areas.Find(a => a.Side == p.Side)! with { Area = p.Area }])];
         // "physio L3 R3" as the kind itself.
         if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
-        if (Continued(row, what, when, at, areas, cells)) return;
+        if (eachShaken is null && Continued(row, what, when, at, areas, cells)) return;
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { } added)
         {
             var full = added;
@@ -149,11 +150,11 @@ internal sealed partial class KindRows
         return [.. areas.Except(minutes).Select(a => !parts.Contains(a) ? a : minutes.First(m => m.Side == a.Side) is var of && of.Technique != Technique.Unknown ? a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh, Technique = of.Technique } : a with { Minutes = of.Minutes, MinutesHigh = of.MinutesHigh })];
     }
 
-    // "both | lower | 3 each": the places in one cell and what is of each of them, or of the only one, in another.
-    private static List<AreaMinutes> OfOneNumber(List<AreaMinutes> areas)
+    // "both | lower | 3 each": the places in one cell and what is of each of them, or of the only one, in another; "6" beside two places may be of both together.
+    private static List<AreaMinutes> OfOneNumber(List<AreaMinutes> areas, bool ofEach)
     {
         var places = areas.FindAll(a => a is { Minutes: null, Area: not ChestArea.Unknown });
-        if (places.Count == 0 || areas.FindAll(a => a.Minutes is not null) is not [{ Side: Side.Unknown, Area: ChestArea.Unknown } number] || places.Count + 1 != areas.Count) return areas;
+        if (places.Count == 0 || places.Count > 1 && !ofEach || areas.FindAll(a => a.Minutes is not null) is not [{ Side: Side.Unknown, Area: ChestArea.Unknown } number] || places.Count + 1 != areas.Count) return areas;
         return places.ConvertAll(a => a with { Minutes = number.Minutes, MinutesHigh = number.MinutesHigh, Technique = a.Technique == Technique.Unknown ? number.Technique : a.Technique });
     }
 
@@ -162,9 +163,11 @@ internal sealed partial class KindRows
     private bool Continued(BlockRow row, WhatHappened what, RowWhen when, UncertainTime at, List<AreaMinutes> areas, List<CellAt> cells)
     {
         if (areas.Count == 0 || !areas.TrueForAll(a => a.Area != ChestArea.Unknown) || when.End is not null || reading.LastSession is not { Areas.Count: > 0 } last || reading.Into.Entries.LastIndexOf(last) is not (>= 0 and var place)) return false;
-        var untimed = when.Start is null && reading.Slots.Time >= 0 && row[reading.Slots.Time].Cell.IsEmpty && at.Stated.Date == last.Start!.Stated.Date && last.Sources[^1].Line + 1 == row.Source.Line;
+        var untimed = when.Start is null && reading.Slots.Time >= 0 && row[reading.Slots.Time].Cell.IsEmpty && at.Stated.Date == last.Start!.Stated.Date && SourceLines.NumberOf(last.Sources[^1]) + 1 == SourceLines.NumberOf(row.Source);
         if (!untimed && !(when.Start is { IsExact: true } && last.Start is { IsExact: true } && last.Start.Stated == at.Stated) || last.By is { } one && By(row) is { } other && one != other) return false;
         if (what.Technique != Technique.Unknown) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a);
+        // What else such a row says of its session would be lost.
+        if (Of(Role.Colour).Concat(Of(Role.Stopped)).Concat(Of(Role.Vomit)).Concat(last.Secretions is null ? [] : Of(Role.Secretions)).Concat(last.Cough is null ? [] : Of(Role.Cough)).Any(c => !row[c].Cell.IsEmpty)) return false;
         if (areas.Exists(a => last.Areas.Any(l => l.Side == a.Side && l.Area == a.Area && l.Technique == a.Technique)) || last.Areas.Any(l => l.Area == ChestArea.Unknown)) return false;
         reading.Replace(place, last, last with
         {

@@ -11,9 +11,11 @@ internal static class PlaceColumns
         if (block.IsAcross) return block;
         var (sides, areas) = (Column(block, IsSide), Column(block, IsArea));
         if (sides < 0 || areas < 0) return block;
+        // In rows of many kinds the place is a detail of its row.
+        var role = block.Columns.Any(c => c.Role == Role.Kind) ? Role.Detail : Role.Side;
         return block with
         {
-            Columns = [.. block.Columns.Select((c, i) => i == sides ? c with { Role = Role.Side } : i == areas ? c with { Role = Role.Ignore } : c)],
+            Columns = [.. block.Columns.Select((c, i) => i == sides ? c with { Role = role } : i == areas ? c with { Role = Role.Ignore } : c)],
             Rows = [.. block.Rows.Select(r => Joined(r, sides, areas))],
         };
     }
