@@ -28,6 +28,21 @@ internal static class BareMinutes
         return first != second ? InTheirOrder(one, two, sessions, whole) : null;
     }
 
+    /// <summary>
+    /// "The lot with the 5s", after "5 minutes on the bottoms": the one number is of the part of the chest that an earlier session gave as many minutes; "back to 3s" is the session as it is
+    /// explained. Null where nothing tells, or the whole session has one number of minutes.
+    /// </summary>
+    public static AreaReading? OfOnePart(IReadOnlyList<AreaMinutes> explained, AreaReading words, SessionMemory sessions)
+    {
+        if (words.Areas.Where(a => a.Technique != Technique.Vibration).ToList() is not [{ Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: { } minutes, MinutesHigh: null } one] || words.EverySpot.Count > 0) return null;
+        if (!IsLowerAndUpper(Clapped(explained)) || Clapped(explained).TrueForAll(a => a.Minutes == Clapped(explained)[0].Minutes)) return null;
+        var now = words.Without(one);
+        if (Clapped(explained).Exists(a => a.Minutes == minutes)) return now;
+        if (sessions.FindLast(s => s.Areas.Any(a => a.Minutes == minutes) && IsLowerAndUpper(Clapped(s))) is not { } like || Clapped(like).FindAll(a => a.Minutes == minutes) is not { Count: > 0 } part || part.Exists(a => a.Area != part[0].Area)) return null;
+        now.Areas.AddRange(part.Select(a => one with { Side = a.Side, Area = a.Area }));
+        return now;
+    }
+
     // "5s and 4s", "4/2" where the notes tell the lower chest before the upper, each with as many minutes on both sides, or longer on it: in the same order.
     private static (List<AreaMinutes> Areas, string How)? InTheirOrder(AreaMinutes one, AreaMinutes two, SessionMemory sessions, IReadOnlyList<AreaMinutes> whole)
     {

@@ -85,6 +85,7 @@ internal sealed partial class DayTeller
         if (now.Base.Count > 0)
         {
             how = $"'{now.BaseWord}' read as the notes explain it.";
+            if (BareMinutes.OfOnePart(now.Base, now, _sessions) is { } lengthened) (now, how) = (lengthened, $"{how} The one number of minutes read as of the part of the chest that had as many before.");
             // "P 0650 std": the technique stands beside the word.
             var told = AreaChanges.Combine(now.Base, now);
             return now.Technique == Technique.Percussion ? told.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a) : told;
@@ -127,7 +128,7 @@ internal sealed partial class DayTeller
             else return null;
         }
         how = $"'{word}' read as the notes told it before.";
-        return AreaChanges.Combine(known, now);
+        return AreaChanges.Combine(known, BareMinutes.OfOnePart(known, now, _sessions) ?? now);
     }
 
     private static bool IsOfIllness(string word) => word.Contains("sick", StringComparison.Ordinal) || word.Contains("ill", StringComparison.Ordinal) || word.Contains("poorly", StringComparison.Ordinal) || word.Contains("long", StringComparison.Ordinal)

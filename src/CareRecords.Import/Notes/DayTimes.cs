@@ -15,6 +15,7 @@ internal sealed class DayTimes
     private const double SmallMargin = 1.5;
     private const double Night = 2;
     private const double Late = 1;
+    private const double SmallHoursByDay = 3;
     private const double BackAcrossLines = 4;
     private const double BackFromAside = 1;
     private const double SessionsTooNear = 3;
@@ -205,6 +206,8 @@ internal sealed class DayTimes
         // Without one known time in the day, an hour of the night is nearly as likely as any.
         if (hour < 5 && !night) cost += _anchored ? Night : Night / 4;
         if (hour < 1 && !night) cost += Night;
+        // Nobody clears a chest at three in the night, and school is out, unless the words say night; where nothing is known of the day yet, it is asked.
+        if (hour < 5 && !night && (_anchored || _habits.Count > 0) && (mention.IsSession || mention.ByDay)) cost += SmallHoursByDay;
         if (hour is 21 && !night && mention.Part is not "bed") cost += Late;
         if (hour >= 22 && !night && mention.Part is not "bed") cost += 2 * Late;
         if ((hour >= 13 || hour == 0) && _twentyFour > 2 * _twelve && _twentyFour > 0) cost += AgainstStyle;

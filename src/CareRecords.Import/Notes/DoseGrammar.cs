@@ -97,9 +97,12 @@ internal static class DoseGrammar
             if (amount.Unit is Unit.Ml or Unit.Spoon && (amount.Number > 40 || !terms.Any(t => t.Is(Sense.Given)))) continue;
             foreach (var at in new[] { i - 1, i + 1, i + 2 })
             {
-                if (at < 0 || at >= terms.Count || terms[at] is not { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: >= 4 } word || used.Contains(at) || (at == i + 2 && terms[i + 1].Text != "of")) continue;
+                if (at < 0 || at >= terms.Count || terms[at] is not { Kind: TermKind.Word, Meanings.Length: 0, Text: { Length: >= 4 } and not "mine" } word || used.Contains(at) || (at == i + 2 && terms[i + 1].Text != "of")) continue;
                 used.Add(at);
-                return new DoseReading { Medicine = Medicines.Unknown, Written = line[word.Start..word.End], First = Math.Min(at, i), Last = at, Inhaled = amount.Unit == Unit.Puffs };
+                var dose = new DoseReading { Medicine = Medicines.Unknown, Written = line[word.Start..word.End], First = Math.Min(at, i), Last = at, Inhaled = amount.Unit == Unit.Puffs };
+                // "two puffs of xyz": the amount is the first of its terms, before which nothing is looked for.
+                if (i < at) dose.Amount = Text(amount, line, dose);
+                return dose;
             }
         }
         return null;

@@ -162,7 +162,7 @@ internal static class FeedGrammar
             feed.IsVolume = true;
             if (StopsAt(terms, i) || feed.Millilitres is null) feed.Millilitres = term.Unit == Unit.Oz ? VolumeReader.OfOunces(term.Number) : term.Number;
         }
-        else if (!hasDose && !eaten && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && (terms[i - 1].IsSymbol("@") || terms[i - 1].Is(Sense.Flush) || terms[i - 1].Is(Sense.SatLabel) || terms[i - 1].Is(Sense.PulseLabel) || terms[i - 1].Is(Sense.TempLabel))) && !(term.Number <= 100 && terms.Any(t => t.Is(Sense.SatLabel))))
+        else if (!hasDose && (!eaten || i > 0 && terms[i - 1].Text is "drank" or "drunk") && term is { Kind: TermKind.Number, IsWhole: true, Number: >= LeastBareMillilitres and <= MostBareMillilitres } && !(i > 0 && (terms[i - 1].IsSymbol("@") || terms[i - 1].Is(Sense.Flush) || terms[i - 1].Is(Sense.SatLabel) || terms[i - 1].Is(Sense.PulseLabel) || terms[i - 1].Is(Sense.TempLabel))) && !(term.Number <= 100 && terms.Any(t => t.Is(Sense.SatLabel))))
         {
             feed.StoppedShort |= StopsAt(terms, i) && feed.Millilitres is not null;
             if (feed.Millilitres is null || StopsAt(terms, i)) feed.Millilitres = term.Number;

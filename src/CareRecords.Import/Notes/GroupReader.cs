@@ -169,6 +169,7 @@ internal sealed partial class GroupReader
             Date = _at.Date,
             PumpOff = group.Has(Sense.Pump) && group.Has(Sense.Stop) && !group.Has(Sense.Start),
             PumpOn = group.Has(Sense.Pump) && group.Has(Sense.Start) && !group.Has(Sense.Stop) && !group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml }),
+            ByDay = group.Terms.Exists(t => t.Text is "school" or "nursery" or "creche" or "playgroup" or "kindy" or "daycare" or "work" or "lunch" or "shops" or "park"),
             MorningHint = group.Has(Sense.WakeCue) || (group.Has(Sense.Stop) && (group.Has(Sense.Feed) || group.Has(Sense.Pump))),
         };
         // "night feed on at 9pm, off at 6am Wednesday", on a Tuesday: the next morning, whose time follows from the evening's.

@@ -58,6 +58,9 @@ internal sealed class TimeMention
     /// <summary>True for the second and later times of one list, which never goes back.</summary>
     public bool InList { get; init; }
 
+    /// <summary>Whether its words are of the day ("school rang", "at nursery").</summary>
+    public bool ByDay { get; init; }
+
     /// <summary>True when the event is of a kind that hints at the morning ("feed off", "woke").</summary>
     public bool MorningHint { get; set; }
 

@@ -131,7 +131,14 @@ internal sealed partial class LineReader
     private static void Mark(LineRead read, List<Term> terms, List<Chunk> chunks)
     {
         // "forgot to ask her what time" asks nothing.
-        if (terms.FindIndex(t => t.Is(Sense.Question)) is var asks && asks >= 0 && !(asks > 0 && terms[asks - 1].Text is "forgot" or "forgotten")) read.Marks |= LineMarks.Question;
+        if (terms.FindIndex(t => t.Is(Sense.Question)) is var asks && asks >= 0 && !(asks > 0 && terms[asks - 1].Text is "forgot" or "forgotten"))
+        {
+            // "The usual at seven this morning. Hemi's coming on the twentieth, need to ask him about swimming": the other sentences tell.
+            var question = chunks.Find(c => c.Has(Sense.Question))?.Sentence;
+            if (chunks.Exists(c => c.Sentence != question && c.Terms.Exists(t => t.Kind == TermKind.Time) && c.Terms.Exists(t => t.NamesEvent || t.Kind == TermKind.Reference)))
+                foreach (var chunk in chunks.Where(c => c.Sentence == question)) chunk.Unreal = true;
+            else read.Marks |= LineMarks.Question;
+        }
         if (terms.Exists(t => t.Is(Sense.Correction) && !t.Is(Sense.Not))) read.Marks |= LineMarks.Correction;
         // "6:50 not 6:40", "2 pm and not 1.30"
         for (var i = 1; i + 1 < terms.Count; i++)
@@ -153,7 +160,7 @@ internal sealed partial class LineReader
             var part = chunk.Terms.Find(t => t.Is(Sense.DayPart) || t.Is(Sense.AmPm) || t.Is(Sense.Meal));
             if (part is null || chunk.Terms.Exists(t => t.Kind is not TermKind.Word || t.NamesEvent || t.Is(Sense.Again) || t.Is(Sense.Then) || t.Is(Sense.Before) || t.Is(Sense.After) || t.Is(Sense.Skip) || t.Is(Sense.Not))) continue;
             // "third at bedtime" at the end of a line is of the third only.
-            if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both")) continue;
+            if (chunk != chunks[0] && chunk.Before is not ("." or "(") && !chunk.Terms.Exists(t => t.Text is "all" or "both") && !OpensLine(chunks, chunk)) continue;
             var kind = part.Text is "tonight" or "tonite" ? "tonight" : GroupReader.PartKind(part);
             if (part.Is(Sense.AmPm, "pm") && part.Text.Length <= 4) kind = "afternoon";
             if (found is not null && found != kind) return null;
@@ -161,6 +168,9 @@ internal sealed partial class LineReader
         }
         return found;
     }
+
+    // "Gosh, what a night. She woke at ten past three": the first sentence tells nothing else.
+    private static bool OpensLine(List<Chunk> chunks, Chunk chunk) => chunk.Sentence == 0 && chunks[^1].Sentence > 0 && chunks.TrueForAll(c => c.Sentence > 0 || c.Terms.TrueForAll(t => t.Kind is TermKind.Word or TermKind.Symbol && !t.NamesEvent));
 
     private static void Prescriptions(LineRead read, List<Chunk> chunks, string content)
     {

@@ -119,6 +119,8 @@ internal static class Modality
     // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
         || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine) || chunk.Terms.Exists(t => t.Text == "one")))
+        // "oximeter says 96"
+        || (term.Text is "says" or "said" or "say" && chunk.Terms.IndexOf(term) is > 0 and var device && (chunk.Terms[device - 1].Is(Sense.SatLabel) || chunk.Terms[device - 1].Is(Sense.TempLabel) || chunk.Terms[device - 1].Text is "machine" or "monitor" or "thermometer" or "probe" or "clock"))
         // "school says he looked blue, sat 90" reports; "4 min each like the physio says" tells how it was done.
         || (term.Text is "says" or "said" && (chunk.Terms.FindIndex(t => t.Text is "looked" or "seemed" or "coughed" or "vomited" or "threw up") > chunk.Terms.IndexOf(term) || TellsOfSign(chunk.Terms, chunk.Terms.IndexOf(term)) || chunk.Terms.Take(chunk.Terms.IndexOf(term)).Any(t => t.Text is "like" or "like the" or "as" or "as the")))
         // "given at 10.40 as advised", "pump on at 50 to start"

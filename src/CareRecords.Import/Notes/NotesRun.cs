@@ -52,10 +52,10 @@ internal sealed class NotesRun
         _twentyFour = ClockStyle.IsTwentyFour(_text.Lines);
         if (PatientWord.IsPatient(_text.Lines)) _reader.Ignore("pt");
         else if (PatientWord.IsFriday(_text.Lines)) _reader.Learn(new FamilyWord("pt", "friday"));
-        if (PumpWord.IsInhaler(_text.Lines))
+        if (!_words.Exists(w => w.Word.Equals("pump", StringComparison.OrdinalIgnoreCase)) && _context.Words.MeaningOf("pump") is null && PumpWord.Inhaler(_text.Lines) is { } pump)
         {
             // Their feed runs on a machine, unless a key says what that is.
-            _reader.Learn(new FamilyWord("pump", "asthma pump"));
+            _reader.Learn(new FamilyWord("pump", pump));
             if (!_words.Exists(w => w.Word.Equals("machine", StringComparison.OrdinalIgnoreCase))) _reader.Learn(new FamilyWord("machine", "feeding pump"));
         }
         // Where "breathing treatment" is a nebuliser, "treatment" alone is too.

@@ -95,6 +95,7 @@ internal static class SignGrammar
 
     private static void Words(IReadOnlyList<Term> terms, string line, HashSet<int> used, List<SignReading> signs)
     {
+        if (BroughtUp(terms)) signs.Add(new SignReading(SignKind.Vomit, "vomit", null, null));
         for (var i = 0; i < terms.Count; i++)
         {
             if (terms[i].ValueOf(Sense.Sign) is not { } name || used.Contains(i)) continue;
@@ -117,10 +118,27 @@ internal static class SignGrammar
             signs.Add(new SignReading(SignKind.Secretions, "secretions", string.Join(", ", words.Select(i => line[terms[i].Start..terms[i].End])), null));
     }
 
+    // "brought his feed back up", "brought up her tea", "threw it all up after his bottle", "lost his breakfast"; not "brought up phlegm".
+    private static bool BroughtUp(IReadOnlyList<Term> terms)
+    {
+        for (var i = 0; i + 1 < terms.Count; i++)
+        {
+            if (terms[i].Text is "lost" && Enumerable.Range(i + 1, Math.Min(4, terms.Count - i - 1)).Any(k => IsEaten(terms[k]) && !Enumerable.Range(i, k - i).Any(b => terms[b].Kind == TermKind.Symbol))) return true;
+            if (terms[i].Text is not ("brought" or "brings" or "bringing" or "threw" or "bring" or "fetched")) continue;
+            var up = i + 1;
+            while (up < terms.Count && up <= i + 6 && terms[up].Text is not ("up" or "back up") && terms[up].Kind != TermKind.Symbol) up++;
+            if (up < terms.Count && terms[up].Text is "up" or "back up" && Enumerable.Range(i + 1, Math.Min(up + 4, terms.Count - 1) - i).Any(k => IsEaten(terms[k]))) return true;
+        }
+
+        return false;
+    }
+
+    private static bool IsEaten(Term term) => term.Is(Sense.Feed) || term.Is(Sense.Milk) || term.Is(Sense.Meal) || term.Is(Sense.Food) || term.Is(Sense.Bottle) || term.Is(Sense.Bolus);
+
     // "yellow nappy": of something else.
     private static bool NamesAnother(IReadOnlyList<Term> terms, int at) => at + 1 < terms.Count && (terms[at + 1] is { Kind: TermKind.Word, Meanings.Length: 0, Text: not "stuff" and { Length: > 3 } } || terms[at + 1].Is(Sense.None));
 
-    private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
+    private static string? DefaultValue(Term term, string name) => name switch { "household" => "household ill", "breathing" or "cold" or "gagging" => term.Text, "fever" => term.Text, "energy" => term.Text, "admitted" => term.Text, _ => null };
 
     private static string? Describe(IReadOnlyList<Term> terms, int at, string line, string name, HashSet<int> used)
     {
@@ -166,6 +184,7 @@ internal static class SignGrammar
         "vomit" => (SignKind.Vomit, "vomit"),
         "distress" => (SignKind.Distress, "distress"),
         "colour" => (SignKind.ColourChange, "colour"),
+        "breathing" => (SignKind.Other, "breathing"),
         "unwell" => (SignKind.Unwell, "unwell"),
         "better" => (SignKind.Better, "better"),
         "admitted" => (SignKind.Admitted, "admitted"),

@@ -53,6 +53,8 @@ internal static class SlotTimes
         }
         // "4 physios", "four claps again at the same times" count them.
         if (after is { Kind: TermKind.Word } && (after.Is(Sense.Session) || after.Is(Sense.Technique) && term.Is(Sense.NumberWord)) && after.Text.EndsWith('s') && term is { IsWhole: true, Number: <= 8 }) return false;
+        // "she reports 2 CPT, times not taken"
+        if (after is { Kind: TermKind.Word } && after.Is(Sense.Session) && term is { IsWhole: true, Number: >= 2 and <= 6, Text.Length: 1 } && before?.Text is "reports" or "reported" or "managed" or "manages" or "only") return false;
         // "3.30 feed 180 done 4": when it ended.
         if (timed && before is not null && before.Is(Sense.Stop) && At(terms, i + 1) is null && term is { IsWhole: true, Number: <= 12, Clock: not null } && terms.Take(i).Any(IsFeed) && terms.FindIndex(t => t.Kind == TermKind.Time) < i - 1) { terms[i] = term with { Kind = TermKind.Time }; return true; }
         if (!timed && IsHourOfFeed(terms, i)) { terms[i] = term with { Kind = TermKind.Time }; return true; }

@@ -4,7 +4,7 @@ namespace CareRecords.Import.Notes;
 /// Tables typed into notes with upright strokes: a heading names the columns, so "94/96" under "sats b/a" is before and after, and a ditto mark
 /// repeats the cell above. Each row is rewritten as words that the line reader knows.
 /// </summary>
-internal sealed class TableLines
+internal sealed partial class TableLines
 {
     private string[]? _heading;
     private string[]? _above;
@@ -18,7 +18,7 @@ internal sealed class TableLines
         if (line.Count(c => c == '|') < 2 || HasFigures(line)) return false;
         var led = line.TrimStart().StartsWith('|');
         var cells = Cells(line, led);
-        if (!cells.Any(c => c is "time" or "date" or "sats" or "what" or "when") && !cells.Any(c => c.Contains("sat", StringComparison.OrdinalIgnoreCase))) return false;
+        if (!cells.Any(c => c.ToLowerInvariant() is "time" or "date" or "day" or "sats" or "spo2" or "what" or "when") && !cells.Any(c => c.Contains("sat", StringComparison.OrdinalIgnoreCase))) return false;
         (_heading, _above, _led) = (cells.Select(c => c.ToLowerInvariant()).ToArray(), null, led);
         return true;
     }
@@ -58,6 +58,8 @@ internal sealed class TableLines
                 continue;
             }
             if (cells[k].Any(char.IsAsciiDigit) && !cells[k].Any(char.IsLetter) && _heading[k] is "feed" or "feeds" or "milk" or "bolus") { cells[k] = "feed " + cells[k]; continue; }
+            // "120 ml" under "RT feed": with its unit, and the way that the heading names.
+            if (HasWord(_heading[k], "feed", "feeds", "milk", "bolus") && Amount().IsMatch(cells[k])) { cells[k] = $"{_heading[k]} {cells[k]}"; continue; }
             var (before, after) = (HasWord(_heading[k], "before", "bef", "pre", "b4"), HasWord(_heading[k], "after", "aft", "post"));
             if (_heading[k].Contains("sat", StringComparison.Ordinal) || _heading[k].Contains("spo2", StringComparison.Ordinal) || ((before || after) && cells[k].Length <= 4))
             {
@@ -72,13 +74,34 @@ internal sealed class TableLines
             else if (_heading[k] is "temp" or "t") cells[k] = "temp " + cells[k];
         }
         // The date's column stays apart; the rest is one event.
-        return string.Join(" , ", cells.Where(c => c.Length > 0));
+        return Joined(cells);
+    }
+
+    // "C" under "what" belongs to what stands beside it; minutes under one place each are those of one session.
+    private string Joined(string[] cells)
+    {
+        var row = new System.Text.StringBuilder();
+        var (placed, kind) = (false, false);
+        for (var k = 0; k < cells.Length; k++)
+        {
+            if (cells[k].Length == 0) continue;
+            var place = k < _heading!.Length && Places(_heading[k]) is [var one] && one == _heading[k] && Figures(cells[k]).Length == 1;
+            if (place && cells[k] is "0" or "x") continue;
+            row.Append(row.Length == 0 ? "" : placed && place || kind ? " " : " , ");
+            row.Append(place ? $"{_heading[k]} {cells[k]}" : cells[k]);
+            (placed, kind) = (place, k < _heading.Length && _heading[k] is "what" or "kind" or "type" or "event");
+        }
+
+        return row.ToString();
     }
 
     // The places that a heading names in order: "chest ll rl lu ru".
     private static string[] Places(string heading) => [.. heading.Split([' ', '/', ','], StringSplitOptions.RemoveEmptyEntries).Where(w => w is "ll" or "rl" or "lu" or "ru" or "lll" or "rll" or "lul" or "rul" or "ul" or "ur" or "bl" or "br" or "tl" or "tr" or "lb" or "rb")];
 
     private static string[] Figures(string cell) => cell.Split([' ', '/', ','], StringSplitOptions.RemoveEmptyEntries) is var parts && parts.All(p => p is "-" or "x" || p.All(c => char.IsAsciiDigit(c) || c is '.' or '½')) ? parts : [];
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\d{1,3}(?:[.,]\d)? ?(?:mls?|cc|oz)$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Amount();
 
     private static bool HasWord(string heading, params string[] words) => heading.Split(' ', '/', '(', ')', '-').Any(w => words.Contains(w, StringComparer.Ordinal));
 

@@ -26,7 +26,7 @@ internal static class AreaChanges
         if (unnamed.Count > 0 && unnamed.Count == places.Count)
         {
             if (unnamed.Count == plain.Count) return [.. plain.Zip(unnamed, (a, u) => a with { Minutes = u.Minutes, MinutesHigh = u.MinutesHigh }), .. vibration.Count > 0 ? vibration : result.Where(a => a.Technique == Technique.Vibration && (unnamed.Count == 1 || a.Area != ChestArea.Unknown))];
-            if (unnamed.Count == 1) return [.. plain.Select(a => a with { Minutes = unnamed[0].Minutes, MinutesHigh = unnamed[0].MinutesHigh }), .. vibration];
+            if (unnamed.Count == 1) return [.. plain.Select(a => a with { Minutes = unnamed[0].Minutes, MinutesHigh = unnamed[0].MinutesHigh }), .. vibration.Count > 0 ? vibration : result.Where(a => a.Technique == Technique.Vibration)];
             // "the same, 4 and 3": of the lower and the upper areas, as the session before named them.
             if (unnamed.Count == 2 && unnamed[0].Minutes >= unnamed[1].Minutes && plain.Count == 4 && plain.Select(a => a.Area).Distinct().ToList() is [var first, var second] && first != ChestArea.Unknown && second != ChestArea.Unknown)
                 return [.. plain.Select(a => a with { Minutes = unnamed[a.Area == first ? 0 : 1].Minutes, MinutesHigh = unnamed[a.Area == first ? 0 : 1].MinutesHigh }), .. vibration];

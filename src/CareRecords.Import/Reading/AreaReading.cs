@@ -34,4 +34,15 @@ internal sealed class AreaReading
 
     /// <summary>True when the words named a side or an area (not only minutes).</summary>
     public bool NamesPlace { get; set; }
+
+    /// <summary>The same words without one of their areas.</summary>
+    public AreaReading Without(AreaMinutes area)
+    {
+        var rest = new AreaReading { BaseWord = BaseWord, Only = Only, Technique = Technique, Rest = Rest, NamesPlace = NamesPlace };
+        rest.Areas.AddRange(Areas.Where(a => !ReferenceEquals(a, area)));
+        rest.Base.AddRange(Base);
+        rest.LeftOut.AddRange(LeftOut);
+        rest.EverySpot.UnionWith(EverySpot);
+        return rest;
+    }
 }

@@ -52,7 +52,7 @@ internal sealed class ExpectedReading
         Dose dose => Is("medicine", dose.Medicine),
         Check check => Range("spo2Range") is { } range ? check.SpO2 == range.Low && check.SpO2High == range.High
             : Is("spo2", check.SpO2) && check.SpO2High is null && (check.SpO2 is not null || Is("oxygen", check.OxygenLitresPerMinute)),
-        Sign sign => Is("what", CareRecords.Import.Tables.SignWords.InJson(sign)) && (Text("what") != "temperature" || sign.Number == Number("value")),
+        Sign sign => (Is("what", CareRecords.Import.Tables.SignWords.InJson(sign)) || Is("what", "breathing") && sign.Kind == SignKind.Distress) && (Text("what") != "temperature" || sign.Number == Number("value")),
         _ => true,
     };
 

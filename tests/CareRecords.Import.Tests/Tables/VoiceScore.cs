@@ -87,7 +87,7 @@ internal sealed class VoiceScore
         {
             "dose" => Accepted(wanted, "medicine").Contains(Text(got, "medicine")),
             "check" => Near(Number(wanted, "spo2"), Number(got, "spo2")) && (Number(wanted, "spo2") is not null || Near(Number(wanted, "pulse"), Number(got, "pulse"))),
-            "sign" => Text(wanted, "what") == Text(got, "what") && (Text(wanted, "what") != "temperature" || Near(InCelsius(wanted), Number(got, "value"))),
+            "sign" => (Text(wanted, "what") == Text(got, "what") || Text(wanted, "what") == "breathing" && Text(got, "what") == "distress") && (Text(wanted, "what") != "temperature" || Near(InCelsius(wanted), Number(got, "value"))),
             _ => true,
         };
     }

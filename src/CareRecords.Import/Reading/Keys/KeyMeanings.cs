@@ -24,6 +24,8 @@ internal static partial class KeyMeanings
         // "and "full set" = …": the word stands in quotation marks.
         if (key.IndexOf('"', StringComparison.Ordinal) is >= 0 and var quote && key.IndexOf('"', quote + 1) is > 0 and var closing && closing > quote + 1) key = key[(quote + 1)..closing];
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
+        // "C = clapping, minutes under the place: LL left lower, …": what the figures of a column are.
+        if (FiguresUnder().Match(means) is { Success: true } figures) means = means[..figures.Index];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
         if (key.Length is 0 or > LongestWord || means.Length == 0) return;
@@ -59,6 +61,9 @@ internal static partial class KeyMeanings
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !word.NamesEvent && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }
     }
+
+    [GeneratedRegex(@"[,;(] ?(?:the )?(?:min(?:ute)?s|numbers?|figures?) (?:under|below|in|go under|stand under|are under)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex FiguresUnder();
 
     // "♥", "🍼": one sign, of however many code units.
     private static bool IsOneSign(string key) => !char.IsAsciiDigit(key[0]) && System.Globalization.StringInfo.GetNextTextElementLength(key) == key.Length;

@@ -25,6 +25,15 @@ internal static class KeyReader
         // A look for the words of such sentences first: nearly every line has none.
         var explains = line.AsSpan().ContainsAny(Explaining);
         if (explains && SessionNames.Called(line) is { } called) { words.Add(called); return words; }
+        if (line.AsSpan().ContainsAny('"', '“') && SessionNames.Written(line) is { Count: > 0 } written)
+        {
+            foreach (var word in written)
+            {
+                words.Add(word);
+                if (word.Word.StartsWith("the ", StringComparison.OrdinalIgnoreCase)) words.Add(word with { Word = word.Word[4..] });
+            }
+            return words;
+        }
         if (explains && SessionNames.JustPut(line) is { } put)
         {
             words.Add(put);

@@ -68,6 +68,18 @@ internal static partial class SessionNames
         return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, WithoutLead(told));
     }
 
+    /// <summary>"percussion lower 4 each side, upper 3. Denise writes this "as per plan". Mum writes "the lot"": quoted words for what was just told, each as somebody writes it.</summary>
+    public static List<FamilyWord> Written(string line)
+    {
+        var words = new List<FamilyWord>();
+        foreach (Match match in WritesQuoted().Matches(line))
+            if (line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2) is { } told && !CellTerms.Read(told).Exists(t => t.Kind == TermKind.Time)) words.Add(new FamilyWord(match.Groups[1].Value, WithoutLead(told).TrimEnd(' ', '.', ',')));
+        return words;
+    }
+
+    [GeneratedRegex(@"\b(?:writes?|puts?|says?|calls?|shortens?)\s+(?:(?:it|this|that|these|them|all of (?:it|that|this)) )?(?:down )?(?:as |to )?[""“]([\p{L}]+(?: [\p{L}]+){0,3})[""”]", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex WritesQuoted();
+
     /// <summary>"full routine", "usual routine", where "routine" is explained as a whole session: as long as they are no more than other words for the usual.</summary>
     public static IEnumerable<FamilyWord> WholeOf(FamilyWord session) => CellTerms.Read(session.Word) is [{ Kind: TermKind.Word } own] && !Wholes.Contains(own.Text + " ") && !own.Is(Sense.Session) && !own.Is(Sense.Technique) && AreasOf(session.Means) > 1
         ? Wholes.Select(w => session with { Word = w + session.Word }).Where(w => CellTerms.Read(w.Word) is [{ } one] && one.Is(Sense.Usual)) : [];
