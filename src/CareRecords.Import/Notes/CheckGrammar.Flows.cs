@@ -12,7 +12,7 @@ internal sealed partial class CheckGrammar
         if (!(term.Kind == TermKind.Number || term.Fraction is not null) || term.Kind == TermKind.Number && (term.Number is < 0 or > 15)) return false;
         var small = term.Fraction is not null || (term.Number is > 0 and < 1);
         // "at half rate" is of the feed.
-        if (i + 1 < _terms.Count && _terms[i + 1].Is(Sense.RateWord)) return false;
+        if (i + 1 < _terms.Count && (_terms[i + 1].Is(Sense.RateWord) || term.Fraction is not null && _terms[i + 1].Is(Sense.Past))) return false;
         var previous = i > 0 ? _terms[i - 1] : null;
         if (previous is null) return small && _terms.Skip(1).Any(t => t.Text is "on" || IsBare(t));
         if (previous.Is(Sense.OxygenLabel) || previous.Text == ":" && i > 1 && _terms[i - 2].Is(Sense.OxygenLabel)) return true;

@@ -34,7 +34,9 @@ internal static class Counts
 
     // "four physios", "four lots today, seven and eleven and three and seven", "three claps: 7, 1 and 6", "shakes at the 7s".
     private static bool CountsSessions(List<Term> terms, int at, int times) =>
-        At(terms, at + 1) is { } next && (next.Is(Sense.Session) && next.Text.EndsWith('s')
+        // "PT #2", "session no 3": which of the day's it was.
+        at > 1 && terms[at] is { IsWhole: true, Number: <= 9 } && (terms[at - 1].IsSymbol("#") || terms[at - 1].Text is "no" or "number" or "nr") && terms[at - 2].Is(Sense.Session)
+        || At(terms, at + 1) is { } next && (next.Is(Sense.Session) && next.Text.EndsWith('s')
             || times > 1 && (next.Text is "lots" or "goes" or "rounds" or "sets" || next.Is(Sense.Technique) && next.Text.EndsWith('s') && terms[at].Number == times))
         || at > 0 && terms[at - 1].Text is "the" && terms[at].Text.EndsWith('s');
 

@@ -164,7 +164,7 @@ internal sealed partial class DayTeller
         for (var i = _told.Count - 1; i >= 0; i--)
             if (_told[i].Entry is Session sibling && _told[i].Lines[0] == told.Lines[0])
             {
-                _told[i].Entry = sibling with { Areas = areas, Sources = [.. sibling.Sources, .. Source] };
+                _told[i].Entry = sibling with { Areas = areas, Sources = _told[i].Lines.Contains(_line.Index) ? sibling.Sources : [.. sibling.Sources, .. Source] };
                 if (!_told[i].Lines.Contains(_line.Index)) _told[i].Lines.Add(_line.Index);
             }
         _sessions.Replace(before, before with { Areas = areas });

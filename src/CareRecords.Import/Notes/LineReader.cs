@@ -264,8 +264,18 @@ internal sealed partial class LineReader
             if (group.Times.Count > 1) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var unknown = group.Terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 });
             if (group.Times.Count == 1 && unknown <= 1 && group.Terms.Exists(t => t is { Kind: TermKind.Number or TermKind.Parts }) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Unit is Unit.Money or Unit.Other)) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
+            // "third round 3.30pm", "last one 7.45", "6.40 12 minutes in total", "6.40 skipped the upper": a time, and words as of care.
+            if (group.Times.Count > 0 && unknown <= 2 && (CountsRounds(group.Terms) || (group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }) && unknown <= 1 || group.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea))) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy)))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
             if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         }
+    }
+
+    // "third round", "last one", "second go"
+    private static bool CountsRounds(List<Term> terms)
+    {
+        for (var i = 0; i + 1 < terms.Count; i++)
+            if (terms[i].Text is "first" or "second" or "third" or "fourth" or "fifth" or "last" or "1st" or "2nd" or "3rd" or "4th" or "final" or "another" && terms[i + 1].Text is "one" or "round" or "go" or "lot" or "set" or "turn") return true;
+        return false;
     }
 }

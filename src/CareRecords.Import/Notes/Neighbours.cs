@@ -12,7 +12,7 @@ internal static class Neighbours
     public static List<Term> Reduce(List<Term> terms)
     {
         for (var i = 0; i < terms.Count; i++)
-            i = Numbered(terms, i) ?? Finished(terms, i) ?? OxygenOff(terms, i) ?? Carrier(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
+            i = Numbered(terms, i) ?? InsteadOf(terms, i) ?? HourOfTemperature(terms, i) ?? Finished(terms, i) ?? OxygenOff(terms, i) ?? Carrier(terms, i) ?? HalfBefore(terms, i) ?? GivenLate(terms, i) ?? SecondOne(terms, i) ?? Twos(terms, i) ?? Sick(terms, i) ?? BothEachSide(terms, i) ?? TimeSaidAgain(terms, i) ?? BothOfAreas(terms, i) ?? SaturdayEvening(terms, i) ?? Gap(terms, i) ?? LeftOver(terms, i) ?? Do(terms, i) ?? NotTheTimeBefore(terms, i) ?? Observed(terms, i) ?? HourOfDevice(terms, i) ?? Lying(terms, i) ?? High(terms, i) ?? Up(terms, i) ?? SideBySide(terms, i) ?? Right(terms, i) ?? i;
         return terms;
     }
 
@@ -25,6 +25,23 @@ internal static class Neighbours
         if (At(terms, next) is not { Kind: TermKind.Time }) return null;
         terms.RemoveRange(i + 1, next - i - 1);
         return i;
+    }
+
+    // "her evening session at 6 instead of 7": only the first was.
+    private static int? InsteadOf(List<Term> terms, int i)
+    {
+        if (terms[i].Text is not ("instead of" or "rather than" or "instead of at") || At(terms, i + 1) is not ({ Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12, Clock: not null } or { Kind: TermKind.Time, Times.Count: 0 })) return null;
+        if (!terms.Take(i).TakeLast(2).Any(t => t.Kind == TermKind.Time)) return null;
+        terms.RemoveRange(i, 2);
+        return i - 1;
+    }
+
+    // "temp at 2 38.9": the hour, and then what it was.
+    private static int? HourOfTemperature(List<Term> terms, int i)
+    {
+        if (!terms[i].Is(Sense.At) || At(terms, i + 1) is not { Kind: TermKind.Number, IsWhole: true, Number: >= 1 and <= 12, Clock: not null } hour || At(terms, i + 2) is not { } value || !SignGrammar.IsBareTemperature(value)) return null;
+        terms[i + 1] = hour with { Kind = TermKind.Time };
+        return i + 1;
     }
 
     // "4.30pm feed 150 by tube, finished 5": the hour at which what began in the line ended.

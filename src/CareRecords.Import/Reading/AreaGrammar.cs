@@ -29,7 +29,7 @@ internal static partial class AreaGrammar
     /// <summary>Reads the terms; those that say nothing of areas are passed over.</summary>
     public static AreaReading Read(IReadOnlyList<Term> terms)
     {
-        terms = SidesFirst(AreasFirst(terms));
+        terms = SidesFirst(AreasFirst(SideOfEach(Upwards(terms))));
         var reading = new AreaReading();
         var runs = OfOneSide(Runs(terms, reading));
         var technique = Technique.Unknown;
@@ -69,6 +69,49 @@ internal static partial class AreaGrammar
         foreach (var run in runs)
             for (var i = 0; i < run.Places.Count; i++) run.Places[i] = run.Places[i] with { Side = run.Places[i].Side ?? side.Side };
         return runs;
+    }
+
+    // "3/3 low 2/2 high", "low L 3 R 3, up L 2 R 2": the other part of the chest, where the lower is named beside its minutes.
+    private static IReadOnlyList<Term> Upwards(IReadOnlyList<Term> terms)
+    {
+        var lower = -1;
+        for (var i = 0; i < terms.Count; i++)
+        {
+            if (terms[i].Is(Sense.Area, "lower") && terms[i].Text is "low" or "lower" or "down") lower = i;
+            if (lower < 0 || i == lower || terms[i].Text is not ("high" or "up" or "hi")) continue;
+            var before = MinutesOf(terms[i - 1]) is not null && (i + 1 >= terms.Count || terms[i + 1].Kind == TermKind.Symbol || terms[i + 1].Is(Sense.Technique)) && lower > 0 && MinutesOf(terms[lower - 1]) is not null;
+            var after = i + 1 < terms.Count && (SideOf(terms[i + 1]) is not null || MinutesOf(terms[i + 1]) is not null) && lower + 1 < terms.Count && (SideOf(terms[lower + 1]) is not null || MinutesOf(terms[lower + 1]) is not null);
+            if (before || after) return [.. terms.Take(i), terms[i] with { Meanings = [new Meaning(Sense.Area, "upper")] }, .. terms.Skip(i + 1)];
+        }
+
+        return terms;
+    }
+
+    // "L: lower 3 upper 2, R: lower 3 upper 2": a side and then its areas, the same ones on both sides; each area is of that side.
+    private static IReadOnlyList<Term> SideOfEach(IReadOnlyList<Term> terms)
+    {
+        var sides = new List<(int At, List<(Term Area, Term Minutes)> Told, int End)>();
+        for (var i = 0; i + 4 < terms.Count; i++)
+        {
+            if (terms[i].Is(Sense.Area) || terms[i].Is(Sense.SideArea) || SideOf(terms[i]) is not (Side.Left or Side.Right)) continue;
+            var told = new List<(Term, Term)>();
+            var next = terms[i + 1].IsSymbol(":") || terms[i + 1].IsSymbol("-") ? i + 2 : i + 1;
+            while (next + 1 < terms.Count && terms[next].Is(Sense.Area) && MinutesOf(terms[next + 1]) is { Count: 1 })
+            {
+                told.Add((terms[next], terms[next + 1]));
+                next += 2;
+                if (next + 1 < terms.Count && (terms[next].IsSymbol(",") || terms[next].Is(Sense.And) || terms[next].IsSymbol("+")) && terms[next + 1].Is(Sense.Area)) next++;
+            }
+
+            if (told.Count < 2) continue;
+            sides.Add((i, told, next));
+            i = next - 1;
+        }
+
+        if (sides is not [var one, var other] || SideOf(terms[one.At]) == SideOf(terms[other.At]) || !one.Told.Select(t => t.Area.ValueOf(Sense.Area)).SequenceEqual(other.Told.Select(t => t.Area.ValueOf(Sense.Area)))) return terms;
+        return [.. terms.Take(one.At), .. Each(one), .. terms.Skip(one.End).Take(other.At - one.End), .. Each(other), .. terms.Skip(other.End)];
+
+        IEnumerable<Term> Each((int At, List<(Term Area, Term Minutes)> Told, int End) side) => side.Told.SelectMany(t => new[] { terms[side.At], t.Area, t.Minutes });
     }
 
     // "left 3 low 2 top": minutes before each area of a side; the same as "left low 3 left top 2".
@@ -159,7 +202,7 @@ internal static partial class AreaGrammar
                 var none = i + 1 < terms.Count && terms[i + 1].Is(Sense.After) ? i + 2 : i + 1;
                 if (none < terms.Count && terms[none].Text is "nil" or "none") { reading.LeftOut.Add((Side.Unknown, ChestArea.Unknown, technique)); i = none; continue; }
                 // A technique opens a run of its own, unless it only names what the run before is.
-                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other || i > 0 && terms[i - 1].Text is "of") && !(technique == Technique.Other && MinutesFollow(terms, i))) { }
+                if (run is { Places.Count: 0, Minutes.Count: > 0, MinutesFirst: true, EachSide: false, Technique: Technique.Unknown } && (runs.Count > 0 || technique == Technique.Other || i > 0 && terms[i - 1].Text is "of" || technique == Technique.Vibration && i > 0 && terms[i - 1] is { Kind: TermKind.Quantity, Unit: Unit.Min }) && !(technique is Technique.Other or Technique.Vibration && MinutesFollow(terms, i))) { }
                 else if (technique != Technique.Percussion && run.Technique != technique && !run.IsEmpty) Close();
                 else if (run.Technique != Technique.Unknown && run.Technique != technique) Close();
                 else if (run.Technique == Technique.Unknown && !run.IsEmpty && run.Minutes.Count > 0 && Ahead(terms, i) && !(run.MinutesFirst && run.Places.Count == 0 && !MinutesLater(terms, i))) Close();
@@ -229,6 +272,8 @@ internal static partial class AreaGrammar
             else if (term.IsSymbol(",") && DealsOut(terms, i, run)) continue;
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Places.Count > 0 && !(run.MinutesFirst && i + 1 < terms.Count && IsPlace(terms[i + 1]) && !MinutesLater(terms, i, ofRun: true))) Close();
             else if (term.IsSymbol(",") && run.Minutes.Count > 0 && run.Technique == Technique.Vibration) Close();
+            // "back 3 each side, front 2 each side": each of its own, whatever the words mean.
+            else if (term.IsSymbol(",") && run is { Places.Count: 0, Minutes.Count: 1, EachSide: true } && terms.Skip(i + 1).Any(t => t.Is(Sense.EachSide))) Close();
         }
         Close();
         return runs;
