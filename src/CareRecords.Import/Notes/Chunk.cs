@@ -23,6 +23,14 @@ internal sealed class Chunk
     /// <summary>Advice, plan, shopping: its words are no record.</summary>
     public bool Unreal { get; set; }
 
+    // "so chest at 9", "so we did the usual at 7"
+    private static bool FollowsUp(List<Term> terms, int at)
+    {
+        var next = at + 1;
+        while (next < terms.Count && next < at + 4 && terms[next].Text is "we" or "i" or "did" or "i did" or "we did" or "gave" or "the" or "her" or "his") next++;
+        return next < terms.Count && (terms[next].Is(Sense.Session) || terms[next].Is(Sense.Technique) || terms[next].Kind == TermKind.Reference) && terms.Skip(next).Take(4).Any(t => t.Kind == TermKind.Time);
+    }
+
     /// <summary>Whether it holds a term with the sense.</summary>
     public bool Has(Sense sense) => Terms.Exists(t => t.Is(sense));
 
@@ -40,6 +48,14 @@ internal sealed class Chunk
                 // "usual 7.30 and 5.30 she says", "three goes, 7, 1 and 6, mum says four minutes now": what stands before was done.
                 chunks.Add(current);
                 before = "-";
+                current = New();
+            }
+            else if (term.Text == "so" && current.Terms.Exists(t => t.Is(Sense.Advice)) && FollowsUp(terms, i))
+            {
+                // "jo says we can come down a bit so chest at 9 and 6 with four minutes each side": what was done then.
+                chunks.Add(current);
+                sentence++;
+                before = ".";
                 current = New();
             }
             else if (EndsTelling(current.Terms, terms, i))

@@ -57,6 +57,7 @@ internal sealed record DayHeadings(SortedDictionary<int, Heading> ByLine, (Local
         foreach (var lead in ledTo.GroupBy(l => l.Lead).Where(g => g.Select(l => l.Heading.Date).Distinct().Count() >= 2))
             foreach (var (line, _, heading) in lead) headings[line] = heading;
 
+        foreach (var (line, day) in ParagraphDays.Find(lines, headings)) headings[line] = day;
         return new DayHeadings(headings, hint);
     }
 

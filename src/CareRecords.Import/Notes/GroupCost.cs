@@ -34,7 +34,7 @@ internal sealed class GroupCost(bool stamped)
     private CareKinds _kinds, _named, _beforeTime;
     private double _across;
     private bool _sinceTime, _likeDay, _each, _session, _since, _newAfter, _slot, _frequencyOfBefore;
-    private int _chunksBeforeTime, _strangeParts;
+    private int _chunksBeforeTime, _strangeParts, _fromWriting;
     private CareKinds _lastEvent, _events;
     private string? _sessionWord;
     private int _sessionChunk;
@@ -73,6 +73,7 @@ internal sealed class GroupCost(bool stamped)
             _each |= term.Text == Offsets.Each;
             _session |= term.Text == Offsets.Session;
             _since |= term.Text == Offsets.Event;
+            if (term.Text == Offsets.Writing) _fromWriting++;
         }
         if (term.Kind == TermKind.Reference && term.Is(Sense.Same, nameof(ReferTo.Day))) _likeDay = true;
         if (term.Is(Sense.Frequency) && _named == CareKinds.None) _frequencyOfBefore = true;
@@ -144,6 +145,8 @@ internal sealed class GroupCost(bool stamped)
         if (_times == 0)
         {
             if (_likeDay) return ByPart;
+            // "inhaler 20 min ago, starting chest now": a time of its own, told from the message's.
+            if (_fromWriting > 0) return 0.3 + (_fromWriting - 1) * TwoTimes;
             if (_since) return UntimedEvent + 1;
             if (_each && _strangeParts > 0) return 0.3 + PartAndTime;
             if (_each || (_session && _named == CareKinds.None)) return 0.3;
@@ -157,7 +160,7 @@ internal sealed class GroupCost(bool stamped)
         // "amox 9, off O2 since 4": since when is of the oxygen alone.
         nothing += _sinceTime && IsEvent(_named) ? UntimedEvent : 0;
         nothing += _chunksBeforeTime * ChunkBeforeTime + _strangeParts * PartAndTime;
-        return nothing + (_times - 1 - _ends) * TwoTimes + _ends * EndTime + (_words > 4 ? 0.1 * (_words - 4) : 0);
+        return nothing + (_times - 1 - _ends + (stamped ? _fromWriting : 0)) * TwoTimes + _ends * EndTime + (_words > 4 ? 0.1 * (_words - 4) : 0);
     }
 
     // What is told together at one time: readings go with anything, a feed and a session do not.

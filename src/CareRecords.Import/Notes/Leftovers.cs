@@ -29,6 +29,8 @@ internal static class Leftovers
         if (timed && told.NamesPrescription is null && !Has(happenings, HappeningKind.Dose) && !Has(happenings, HappeningKind.Feed) && terms.Find(t => t is { Kind: TermKind.Quantity, Unit: Unit.Ml or Unit.Mg or Unit.Mcg or Unit.Puffs or Unit.Oz }) is { } amount) return amount.Text;
         // "did the right side for 5 minutes"
         if (happenings.Count == 0 && terms.Exists(t => t.Is(Sense.Side) || t.Is(Sense.SideArea) || t.Is(Sense.Area)) && terms.Find(t => t.Kind == TermKind.Duration || t is { Kind: TermKind.Quantity, Unit: Unit.Min }) is { } done) return done.Text;
+        // "bottle 6.30 4, 10.30 4": a time and a number, without what they are of.
+        if (group.Times.Count > 0 && happenings.Count == 0 && group.Denied.Count == 0 && terms.Exists(t => t.Kind == TermKind.Number) && terms.TrueForAll(t => t.Kind is TermKind.Number or TermKind.Symbol)) return terms.Find(t => t.Kind == TermKind.Number)!.Text;
         // A time, and no word that says of what.
         if (group.Times.Count > 0 && told.Happenings.Count == 0 && group.Denied.Count == 0 && terms.Count > 0 && terms.TrueForAll(t => t.Is(Sense.Then) || t.Is(Sense.And) || t.Is(Sense.Again) || t.Is(Sense.At) || t.Kind == TermKind.Symbol)) return terms[0].Text;
         if (happenings.Count > 0 || told.NamesPrescription is { Prescribed: true }) return null;

@@ -21,7 +21,7 @@ internal sealed partial class LineReader
     /// <summary>Reads the words of a line.</summary>
     public LineRead Read(PlacedLine placed)
     {
-        var (index, content, date, stamp) = (placed.Index, placed.Words, placed.Date, placed.Stamp);
+        var (index, content, date, stamp) = (placed.Index, placed.Stamp is { } written ? HourOfMessage.WrittenOut(placed.Words, written) : placed.Words, placed.Date, placed.Stamp);
         var read = new LineRead { Index = index, Text = placed.Line, Item = placed.Item, Date = date, Stamp = stamp, By = placed.By, AboveFirstDay = placed.AboveFirstDay, Words = content, Continues = placed.Continues };
         if (content.Length > LongestLine) { read.Doubts.Add(Doubts.TooLong(index, _file, content.Length)); return read; }
         var words = NotUntil.Reduce(Asides.Reduce(WrongFirst.Reduce(_reader.Read(StrikeOut(content)))));
@@ -265,7 +265,7 @@ internal sealed partial class LineReader
             var unknown = group.Terms.Count(t => t is { Kind: TermKind.Word, Meanings.Length: 0, Text.Length: > 2 });
             if (group.Times.Count == 1 && unknown <= 1 && group.Terms.Exists(t => t is { Kind: TermKind.Number or TermKind.Parts }) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Unit is Unit.Money or Unit.Other)) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             // "third round 3.30pm", "last one 7.45", "6.40 12 minutes in total", "6.40 skipped the upper": a time, and words as of care.
-            if (group.Times.Count > 0 && unknown <= 2 && (CountsRounds(group.Terms) || (group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }) && unknown <= 1 || group.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea))) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy)))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
+            if (group.Times.Count > 0 && !read.AboveFirstDay && unknown <= 2 && (CountsRounds(group.Terms) || (group.Terms.Exists(t => t is { Kind: TermKind.Quantity, Unit: Unit.Min }) && unknown <= 1 || group.Terms.Exists(t => t.Is(Sense.Area) || t.Is(Sense.SideArea))) && !group.Terms.Exists(t => t.Is(Sense.Person) || t.Is(Sense.Visit) || t.Is(Sense.OtherTherapy)))) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
             var minutes = group.Terms.Exists(t => t.Is(Sense.Each) || t.Is(Sense.EachSide)) && group.Terms.Exists(t => t.Kind is TermKind.Number or TermKind.Range or TermKind.Quantity);
             if (group.Times.Count > 0 && minutes) { read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done.")); return; }
         }

@@ -13,6 +13,7 @@ internal static class TimeLists
     private const int LeastStepMinutes = 30;
     private const int MostStepMinutes = 9 * 60;
     private const int WellApartMinutes = 150;
+    private const int LongestDayMinutes = 20 * 60;
     private const int LeastReading = 80;
 
     /// <summary>The terms with their lists of times put together.</summary>
@@ -89,6 +90,8 @@ internal static class TimeLists
             next = i + 1;
             taken = next - at;
         }
+        // "06h40 3 3 2 2": hours that would run on past the next morning are minutes.
+        if (bare > 2 && commas == 0 && list.Count > 3 && Enumerable.Range(1, list.Count - 1).Sum(k => Step(list[k - 1], list[k])) > LongestDayMinutes) return ([list[0]], 1);
         // "physio 7.20, 7.05 salbutamol", "O2 to 0.25 L at 2 pm, 2.30 pm SpO2 95": the last time is of what follows it.
         var ofNext = at > 0 && (terms[at - 1].NamesEvent || IsFlow(terms, at - 1)) && next < terms.Count && terms[next].Kind == TermKind.Word && terms[next].NamesEvent && terms[next].Areas is null && terms[next - 1].Kind == TermKind.Time
             // "turned the oxygen off at ten, and at eleven he was 95"
@@ -198,12 +201,19 @@ internal static class TimeLists
         if (before.End is not null && after.End is not null) return (Minutes(after.Start.Time) - Minutes(before.End.Time) + 1440) % 720 is >= LeastStepMinutes and <= 660;
         if (before.End is not null || after.End is not null) return false;
         var (known, other) = (before.Start, after.Start);
-        var step = Minutes(other.Time) - Minutes(known.Time);
-        if (known.Half == HalfOfDay.Unknown || other.Half == HalfOfDay.Unknown) step = ((step % 720) + 720) % 720;
-        else if (step < 0) step += 1440;
-        if (step == 0 && (known.Half == HalfOfDay.Unknown || other.Half == HalfOfDay.Unknown)) step = 720;
+        var step = Step(before, after);
         var most = known.Half != HalfOfDay.Unknown && other.Half != HalfOfDay.Unknown ? 16 * 60 : step == 720 ? 720 : MostStepMinutes + 180;
         return step is >= LeastStepMinutes && step <= most;
+    }
+
+    // The shortest way on from one time to the next.
+    private static int Step(ClockSpan before, ClockSpan after)
+    {
+        var (known, other) = (before.Start, after.Start);
+        var step = Minutes(other.Time) - Minutes(known.Time);
+        if (known.Half != HalfOfDay.Unknown && other.Half != HalfOfDay.Unknown) return step < 0 ? step + 1440 : step;
+        step = ((step % 720) + 720) % 720;
+        return step == 0 ? 720 : step;
     }
 
     private static int Minutes(LocalTime time) => time.Hour * 60 + time.Minute;

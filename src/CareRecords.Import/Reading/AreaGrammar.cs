@@ -398,6 +398,8 @@ internal static partial class AreaGrammar
         // "bottoms and tops, 4 and 3": the numbers are of the areas, of both sides each.
         if (minutes.Count > 1 && minutes.Count == run.Places.Count && run.Places.TrueForAll(p => p.Side is null && p.Area is ChestArea.Lower or ChestArea.Upper))
             return run.Places.Zip(minutes, (p, m) => new[] { Entry(Side.Left, p.Area!.Value, technique, m), Entry(Side.Right, p.Area.Value, technique, m) }).SelectMany(e => e);
+        // "five minutes and three minutes, both sides": two parts of the chest, not two sides; which ones is told elsewhere.
+        if (minutes.Count == 2 && minutes[0] != minutes[1] && (run.Places.Count > 0 ? run.Places.TrueForAll(p => p is { Side: Side.Both, Area: null }) : run.EachSide)) return minutes.Select(m => Entry(Side.Unknown, ChestArea.Unknown, technique, m));
         if (minutes.Count <= 1) return places.Select(p => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, First(minutes)));
         if (minutes.Count == places.Count) return places.Zip(minutes, (p, m) => Entry(p.Side ?? Side.Unknown, p.Area ?? ChestArea.Unknown, technique, m));
         // "lowers 3+3" with two sides each: the first number is the left of each area.

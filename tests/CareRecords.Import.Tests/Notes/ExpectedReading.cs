@@ -31,6 +31,8 @@ internal sealed class ExpectedReading
     private bool TimeFits(CareEntry entry)
     {
         var (name, time) = Text("start") is null ? ("end", entry.Start is null ? entry.End : null) : ("start", entry.Start);
+        // A session that was just finished when its message was written may be told by either moment.
+        if (name == "end" && entry.Start is { } begun && Allowed("start").Exists(a => a.ValueKind == JsonValueKind.String && At(a.GetString()!, begun))) return true;
         return time is not null && (At(Text(name)!, time) || Allowed(name).Exists(a => a.ValueKind == JsonValueKind.String && At(a.GetString()!, time)));
     }
 

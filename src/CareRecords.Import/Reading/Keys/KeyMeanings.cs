@@ -25,6 +25,8 @@ internal static partial class KeyMeanings
         if (key.IndexOf('"', StringComparison.Ordinal) is >= 0 and var quote && key.IndexOf('"', quote + 1) is > 0 and var closing && closing > quote + 1) key = key[(quote + 1)..closing];
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
         // "C = clapping, minutes under the place: LL left lower, …": what the figures of a column are.
+        // "chest I mean clapping with my cupped hand like the physio showed us": who taught it says nothing of what it is.
+        if (AsTaught().Match(means) is { Success: true } taught && taught.Index > 0) means = means[..taught.Index];
         if (FiguresUnder().Match(means) is { Success: true } figures) means = means[..figures.Index];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
@@ -61,6 +63,9 @@ internal static partial class KeyMeanings
             if (CellTerms.Read(key) is [{ Kind: TermKind.Word, Text.Length: > 2 } word, { } session] && session.Is(Sense.Session) && !word.NamesEvent && !word.Is(Sense.DayPart) && !word.Is(Sense.Side) && !word.Is(Sense.Area)) words.Add(new FamilyWord(key[word.Start..word.End], means));
         }
     }
+
+    [GeneratedRegex(@"[,\s]+(?:exactly |just )?(?:like|as|the way|how|that) (?:the |our |his |her )?\p{L}+(?: \p{L}+)? (?:has |have |had )?(?:showed?|shown|taught|teaches|told|set|said|asked) (?:me|us|him|her|you)\b.*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex AsTaught();
 
     [GeneratedRegex(@"[,;(] ?(?:the )?(?:min(?:ute)?s|numbers?|figures?) (?:under|below|in|go under|stand under|are under)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex FiguresUnder();
