@@ -28,6 +28,9 @@ internal sealed class Gathered
     /// <summary>The family's words.</summary>
     public List<FamilyWord> Words { get; } = [];
 
+    /// <summary>What two numbers with a stroke between are of, where a key of the sheet gives an example; empty where none does.</summary>
+    public IReadOnlyList<Tables.Layouts.AreaName> PairOrder { get; set; } = [];
+
     /// <summary>Answers to earlier questions, by the question's name or text.</summary>
     public Dictionary<string, string> Answers { get; } = [];
 

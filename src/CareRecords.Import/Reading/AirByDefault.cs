@@ -8,7 +8,7 @@ namespace CareRecords.Import.Reading;
 internal static partial class AirByDefault
 {
     /// <summary>True for words that say it of every saturation, and tell of no reading.</summary>
-    public static bool Says(string text) => !Reading().IsMatch(text) && (Unless().IsMatch(text) && OfSaturation().IsMatch(text) || OfAll().IsMatch(text) || AllOf().IsMatch(text));
+    public static bool Says(string text) => !Reading().IsMatch(text) && (Unless().IsMatch(text) && OfSaturation().IsMatch(text) || OfAll().IsMatch(text) || AllOf().IsMatch(text) || OfSaturation().IsMatch(text) && NoFlow().IsMatch(text));
 
     /// <summary>True for the heading of saturations that are all in air.</summary>
     public static bool HeadingSays(string heading) => InAir().IsMatch(heading) && !Flow().IsMatch(heading);
@@ -34,6 +34,10 @@ internal static partial class AirByDefault
     // "air unless said", "room air unless O2 written"
     [GeneratedRegex(@"\b(?:air|RA)\b\W{0,3}(?:unless|if not|except)\b", RegexOptions.CultureInvariant)]
     private static partial Regex Unless();
+
+    // "Sats: litres of oxygen in brackets, no brackets = on air"
+    [GeneratedRegex(@"\b(?:no|without|nothing in) (?:brackets?|number|figure|litres?|flow)\b[^.;]{0,12}\b(?:air|RA)\b|\bblank\b[^.;]{0,6}\b(?:on air|in air|room air|RA)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NoFlow();
 
     // "SpO2 all taken without oxygen"
     [GeneratedRegex(Saturation + @"[^.;/=]{0,20}\b(?i:all|always|taken|are)\b[^.;/=]{0,30}" + Air, RegexOptions.CultureInvariant)]

@@ -16,9 +16,10 @@ internal static class LayoutReader
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
+        into.PairOrder = PairExamples.Of(rows);
         (rows, var key) = KeyBeside.Apart(rows);
         into.Words.AddRange(key);
-        rows = DaysInHeadings.Apart(NumberedHeadings.Plain(rows));
+        rows = PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows)));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;

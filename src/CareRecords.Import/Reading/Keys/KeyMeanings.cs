@@ -28,6 +28,8 @@ internal static partial class KeyMeanings
         // "chest I mean clapping with my cupped hand like the physio showed us": who taught it says nothing of what it is.
         if (AsTaught().Match(means) is { Success: true } taught && taught.Index > 0) means = means[..taught.Index];
         if (FiguresUnder().Match(means) is { Success: true } figures) means = means[..figures.Index];
+        // "NC = nasal cannula, L/min": the unit of its numbers.
+        if (UnitBehind().Match(means) is { Success: true, Index: > 2 } unit) means = means[..unit.Index];
         means = means.Trim().Trim(',', ';', '.', ' ', '-', ')');
         key = key.Trim().Trim('"', '\'', '“', '”', '-', '*', '•', ' ', '#', '(');
         if (key.Length is 0 or > LongestWord || means.Length == 0) return;
@@ -66,6 +68,9 @@ internal static partial class KeyMeanings
 
     [GeneratedRegex(@"[,\s]+(?:exactly |just )?(?:like|as|the way|how|that) (?:the |our |his |her )?\p{L}+(?: \p{L}+)? (?:has |have |had )?(?:showed?|shown|taught|teaches|told|set|said|asked) (?:me|us|him|her|you)\b.*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex AsTaught();
+
+    [GeneratedRegex(@",\s*(?:in |all )?(?:l/min|lpm|l per min|litres?(?: (?:a|per) min(?:ute)?)?|liters?(?: (?:a|per) min(?:ute)?)?|deg(?:rees)?\.? ?[cf]|°[cf])\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex UnitBehind();
 
     [GeneratedRegex(@"[,;(] ?(?:the )?(?:min(?:ute)?s|numbers?|figures?) (?:under|below|in|go under|stand under|are under)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex FiguresUnder();

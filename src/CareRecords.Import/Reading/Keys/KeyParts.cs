@@ -29,9 +29,10 @@ internal static class KeyParts
         var cut = between.LastIndexOfAny([',', ';', '.']);
         // The point of "2.5 mg" parts nothing.
         while (cut > 0 && cut + 1 < between.Length && char.IsAsciiDigit(between[cut + 1])) cut = between.LastIndexOfAny([',', ';', '.'], cut - 1);
-        if (cut >= 0 && between[(cut + 1)..].Trim().Length > 0) return between[(cut + 1)..];
         var trimmed = between.TrimEnd();
         var gap = trimmed.LastIndexOf("  ", StringComparison.Ordinal);
+        // "P = poorly minutes, 5 each    low = the low ones": the gap stands nearer than the comma.
+        if (cut >= 0 && gap < cut && between[(cut + 1)..].Trim().Length > 0) return between[(cut + 1)..];
         if (gap > 0 && trimmed[gap..].Trim().Length > 0) return between[gap..];
         if (trimmed.LastIndexOf(" and ", StringComparison.Ordinal) is var joined && joined > 0) return between[(joined + 5)..];
         var at = trimmed.Length;

@@ -7,13 +7,16 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class Crosses
 {
     private const string Tick = "✓";
+    private const string NoTick = "✗";
 
     /// <summary>The block with crosses that are ticks written as ticks.</summary>
     public static Block AsTicks(Block block, IEnumerable<string> around)
     {
         if (!block.Rows.Any(r => r.Cells.Any(c => IsCross(c.Cell)))) return block;
         var explained = around.Any(IsKeyOfTicks);
-        if (!explained && block.Rows.Any(r => r.Cells.Any(c => c.Cell.Text.Trim() is "✓" or "✔" or "√"))) return block;
+        // Beside ticks a cross is none.
+        if (!explained && block.Rows.Any(r => r.Cells.Any(c => c.Cell.Text.Trim() is "✓" or "✔" or "√" or "☑" or "✅")))
+            return block with { Rows = [.. block.Rows.Select(r => Marked(r, [.. Enumerable.Range(0, block.Columns.Count)], NoTick))] };
         var ticks = new HashSet<int>();
         for (var i = 0; i < block.Columns.Count; i++)
         {
@@ -26,7 +29,7 @@ internal static class Crosses
             for (var i = 0; i < block.Columns.Count; i++)
                 if (IsDose(block.Columns[i]))
                     ticks.Add(i);
-        return ticks.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Ticked(r, ticks))] };
+        return ticks.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Marked(r, ticks, Tick))] };
     }
 
     private static bool IsDose(ColumnMeaning column) => column.Role == Role.Dose || column is { Role: Role.Amount, Medicine: not null };
@@ -46,8 +49,8 @@ internal static class Crosses
         return false;
     }
 
-    private static BlockRow Ticked(BlockRow row, HashSet<int> columns) =>
-        new([.. row.Cells.Select((c, i) => columns.Contains(i) && IsCross(c.Cell) ? c with { Row = c.Row with { Cells = [.. c.Row.Cells.Select((x, n) => n == c.Column ? Cell.Of(Tick) : x)] } } : c)]);
+    private static BlockRow Marked(BlockRow row, HashSet<int> columns, string mark) =>
+        new([.. row.Cells.Select((c, i) => columns.Contains(i) && IsCross(c.Cell) ? c with { Row = c.Row with { Cells = [.. c.Row.Cells.Select((x, n) => n == c.Column ? Cell.Of(mark) : x)] } } : c)]);
 
     private static bool IsCross(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim() is "x" or "X" or "×";
 }

@@ -16,7 +16,7 @@ internal static class FamilyHeadings
         if (column.Role is Role.Time or Role.Start && column.Group == 0 && MedicineName.In(column.Own) is var bare && bare != column.Own.Trim() && words.MeaningOf(bare) is { } explained && HeadingReader.Read(explained) is { Role: Role.Dose } dose)
             return dose with { Heading = column.Heading, Own = column.Own, Over = column.Over, Half = column.Half, Part = column.Part, MedicineWords = bare };
         // "Chest = tapping, 3 mins each lower and 2 mins each upper unless I write different", over times.
-        if (column is { Role: Role.Session, EachSession.Count: 0 } && words.MeaningOf(KindOf(column.Own)) is { } every && AreasReader.Read(every.Split(" unless ")[0], FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
+        if (column is { Role: Role.Session, EachSession.Count: 0 } && WordsOf(column.Own).Select(words.MeaningOf).FirstOrDefault(m => m is not null) is { } every && AreasReader.Read(every.Split(" unless ")[0].Replace("each:", "each", StringComparison.OrdinalIgnoreCase), FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
             return column with { EachSession = areas };
         if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
         foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
@@ -25,12 +25,12 @@ internal static class FamilyHeadings
             var meant = HeadingReader.Read(means);
             if (!meant.IsKnown) continue;
             if (column.Role == Role.Amount && meant.Role != Role.Dose) continue;
-            return meant with { Heading = column.Heading, Own = column.Own, Over = column.Over, Group = column.Group, Half = column.Half, Part = column.Part, MedicineWords = meant.Role == Role.Dose ? text : null };
+            return meant with { Heading = column.Heading, Own = column.Own, Over = column.Over, Group = column.Group, Half = column.Half, Part = column.Part, At = column.At ?? meant.At, DefaultAmount = meant.DefaultAmount ?? column.DefaultAmount, MedicineWords = meant.Role == Role.Dose ? text : null };
         }
 
         return column;
     }
 
-    // "chest" of "am chest".
-    private static string KindOf(string heading) => Lexicon.Split(heading) is [.., var last] ? last : heading;
+    // "chest" of "am chest", "Chest 7am".
+    private static IEnumerable<string> WordsOf(string heading) => Lexicon.Split(heading) is { Count: > 0 } words ? [words[^1], .. words.Where(w => Lexicon.Find(w, out _).Any(k => k.Concept is Concept.Session or Concept.Percussion))] : [heading];
 }

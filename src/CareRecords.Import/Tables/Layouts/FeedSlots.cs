@@ -55,6 +55,14 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
             return;
         }
 
+        // "✓ 100ml" under "Milk by tube 3.30pm (150ml)": less than the heading sets.
+        if (slot.Time >= 0 && slot.End < 0 && cell.Cell.Text.Trim() is ['✓' or '✔' or '√' or '☑' or '✅', .. var beside] && VolumeReader.Read(beside.Trim(' ', ',', '-', '(', ')')).TryGet(out var taken) && of.Due(slot) is { } atHour)
+        {
+            AddFeed(row, slot, atHour, null, -1, route, slot.Time);
+            if (reading.Into.Entries[^1] is Feed { Millilitres: null } given) reading.Into.Entries[^1] = given with { Millilitres = taken };
+            return;
+        }
+
         // "150" under "4pm tube feed (ml)": how much, at the time of the heading.
         if (slot.Time >= 0 && slot.End < 0 && reading.Block.Columns[slot.Time].At is not null && cell.Cell.Words is { Length: 2 or 3 } bare && bare.All(char.IsAsciiDigit))
         {

@@ -9,7 +9,10 @@ internal static class MedicineName
     public static string In(string heading)
     {
         var words = heading.Split([' ', '(', ')', '/', ',', ':', '?', '-'], StringSplitOptions.RemoveEmptyEntries)
-            .Where(w => !Fillers.Contains(w.ToLowerInvariant()) && PartOfRow.Read(w) is null && !w.All(char.IsAsciiDigit)).ToList();
+            .Where(w => !Fillers.Contains(w.ToLowerInvariant()) && PartOfRow.Read(w) is null && !w.All(char.IsAsciiDigit) && !IsClock(w)).ToList();
         return words.Count == 0 ? heading.Trim() : string.Join(' ', words);
     }
+
+    // "6.45am" of "Blue inhaler 6.45am".
+    private static bool IsClock(string word) => char.IsAsciiDigit(word[0]) && (word.AsSpan().IndexOfAny('.', ':') > 0 || word[^1] is 'm' or 'M') && CellTimes.Clock(word).Outcome == Reading.Outcome.Certain;
 }

@@ -26,10 +26,10 @@ internal static class PlannedColumns
     }
 
     /// <summary>True for the heading of what was planned.</summary>
-    public static bool IsPlanned(string heading) => heading.Trim().ToLowerInvariant() is "plan" or "planned" or "target" or "set";
+    public static bool IsPlanned(string heading) => heading.Trim().ToLowerInvariant() is "plan" or "planned" or "the plan" or "target" or "set" or "due" or "prescribed" or "should be";
 
     /// <summary>True for the heading of what was done.</summary>
-    public static bool IsDone(string heading) => heading.Trim().ToLowerInvariant() is "done" or "done?" or "actual" or "did";
+    public static bool IsDone(string heading) => heading.Trim().ToLowerInvariant() is "done" or "done?" or "actual" or "actually done" or "did" or "given" or "what we did";
 
     private sealed record Part(int Plan, int Done, int Time);
 

@@ -63,6 +63,8 @@ internal static class RowShape
     private static bool AreMinutes(GridRow row)
     {
         var pairs = row.Cells.Skip(1).Where(c => c.Kind == CellKind.Text && !c.IsEmpty).Select(c => c.Text.Trim().Split('/')).Where(p => p.Length is > 1 and <= 4).ToList();
+        // "Mins | 4/3 +v | 4/2": as the label says.
+        if (pairs.Count > 0 && row[0].Kind == CellKind.Text && HeadingReader.Read(row[0].Text).Role == Role.Minutes) return true;
         if (pairs.Count * 2 < row.Cells.Skip(1).Count(c => !c.IsEmpty) || !pairs.TrueForAll(p => Array.TrueForAll(p, n => n.Length is 1 or 2 && n.All(char.IsAsciiDigit)))) return false;
         return HeadingReader.Read(row[0].Text).Role is Role.Area or Role.Session or Role.Minutes or Role.Saturation or Role.Detail or Role.Technique or Role.Side || pairs.TrueForAll(p => p.Length == 2 && p[0] == p[1]);
     }

@@ -31,7 +31,7 @@ internal static partial class SameAs
     public static bool SaysNotDone(string text)
     {
         var folded = text.ToLowerInvariant();
-        return NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal)) && !PartOnly().IsMatch(folded);
+        return folded.Trim() is not ("not sure" or "not sure how long" or "not known") && NotDone.Any(n => folded.Contains(n, StringComparison.Ordinal)) && !PartOnly().IsMatch(folded);
     }
 
     // "she refused right side", "skipped the tops": a part of it.
@@ -42,6 +42,8 @@ internal static partial class SameAs
     public static bool IsNo(string text)
     {
         var folded = text.Trim().ToLowerInvariant();
+        // How long it was is not known.
+        if (folded.StartsWith("not sure", StringComparison.Ordinal) || folded.StartsWith("not known", StringComparison.Ordinal)) return false;
         if (folded.Length > 0 && folded[0] is '✗' or '✘' or '❌') return true;
         if (folded.StartsWith("forgot", StringComparison.Ordinal) && folded.Length < 14) return true;
         return folded is "no" or "none" or "nil" or "nope" or "nee" or "non" or "nein" or "not" or "0" || (folded.StartsWith("no", StringComparison.Ordinal) && folded.Length > 3 && (folded[2] is ',' or '-' or ':' or ';' or '.' or '(' || folded[2..].TrimStart() is ['-' or '–' or '—' or ',' or '(', ..]))

@@ -38,6 +38,16 @@ internal sealed partial class SessionCells(BlockReading reading)
         // "3/3/2/2", "3,3" under "mins", where a title says in which order the places stand.
         var listed = areas.Count == 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes && AreaNumbers.Read(row[v].Cell.Text, reading.AreaOrder, _ => { }) is { Count: > 0 }).ToList() : [];
         foreach (var list in listed) areas.AddRange(AreaNumbers.Read(row[list].Cell.Text, reading.AreaOrder, why => reading.Cells.Refuse(row[list].Source, why, "Correct the minutes."))!);
+        // "4/3 +v" where the key gives an example of such a pair.
+        foreach (var value in areas.Count == 0 && reading.Into.PairOrder.Count > 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).ToList() : [])
+            if (PairExamples.Read(row[value].Cell.Text, reading.Into.PairOrder, why => reading.Cells.Refuse(row[value].Source, why, "Correct the minutes.")) is var (paired, rest))
+            {
+                areas.AddRange(paired);
+                if (rest.Length > 0 && AreasReader.Read(rest, reading.Context.Words).TryGet(out var more)) areas.AddRange(more.Areas);
+                else if (rest.Length > 0) reading.Cells.Ask(row[value].Source, $"'{rest}' beside the minutes was not understood.", "Explain the word in the key.");
+                listed.Add(value);
+            }
+
         var minutes = values.Except(listed).Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         // "LLL | 3": one part of the chest a row.
         if (areas.Count == 0 && minutes is { } ofPart && Parts(row, values) is { Count: > 0 } parts)

@@ -132,6 +132,14 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             return found;
         }
 
+        // "✓ P", where the key says "P = poorly minutes, 5 each instead of 3": the places of the heading, each as long.
+        if (EachOf(cell.Cell.Text, reading.Block.Columns[slot.Time]) is { } poorly && (poorly.Clock is { } at ? times.Settled(at.Start, slot.Half, null, cell) : when.Start ?? of.PartOrDay(slot, when)) is { } thenAt && sessions.Add(row, slot, thenAt, null, reading.SourceOf(row, slot.Time), poorly.Areas) is { } ofPoorly)
+        {
+            reading.Use(cell);
+            found.Add(ofPoorly);
+            return found;
+        }
+
         // "✓ 10 mins": it was, and how long it took.
         if (cell.Cell.Text.Trim() is ['✓' or '✔' or '√' or '☑' or '✅', .. var beside] && MinutesReader.Read(beside.Trim(' ', '-', ',', '(', ')')).TryGet(out var total) && (when.Start ?? of.PartOrDay(slot, when)) is { } ticks && sessions.Add(row, slot, ticks, null, reading.SourceOf(row, slot.Time)) is { } timed)
         {
@@ -144,6 +152,23 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
 
         return Several(row, slot, cell, areas, when);
     }
+
+    // A tick or a time, and a word of the key that gives other minutes to every place of the heading.
+    private (ClockSpan? Clock, IReadOnlyList<AreaMinutes> Areas)? EachOf(string text, ColumnMeaning column)
+    {
+        if (column.EachSession.Count == 0) return null;
+        var trimmed = text.Trim();
+        var gap = trimmed.IndexOf(' ', StringComparison.Ordinal);
+        var (lead, word) = gap > 0 ? (trimmed[..gap], trimmed[(gap + 1)..].Trim()) : ("", trimmed);
+        if (reading.Context.Words.MeaningOf(word) is not { } means || MinutesEach().Match(means) is not { Success: true } each) return null;
+        var clock = lead.Length == 0 || SmallWords.ReadYesNo(lead) is true ? null : CellTimes.Clock(lead) is { Outcome: Outcome.Certain, Value: { } at } ? at : null;
+        if (lead.Length > 0 && clock is null && SmallWords.ReadYesNo(lead) is not true) return null;
+        var minutes = double.Parse(each.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture);
+        return (clock, [.. column.EachSession.Select(a => a with { Minutes = minutes, MinutesHigh = null })]);
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d{1,2}(?:\.5)?) ?(?:mins?|minutes)? each\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex MinutesEach();
 
     private static bool SaysNo(string text) => text.Trim().ToLowerInvariant() is "x" or "×" or "n" or "no" or "✗" or "✘" or "❌";
 
