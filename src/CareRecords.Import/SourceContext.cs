@@ -27,6 +27,9 @@ internal sealed record SourceContext
     /// <summary>The family's words.</summary>
     public FamilyWords Words { get; init; } = FamilyWords.None;
 
+    /// <summary>The one key of a workbook whose other sheets have none, by file.</summary>
+    public IReadOnlyDictionary<string, Tables.Layouts.SheetKey> Keys { get; init; } = new Dictionary<string, Tables.Layouts.SheetKey>();
+
     /// <summary>Answers by question name.</summary>
     public IReadOnlyDictionary<string, string> Answers { get; init; } = new Dictionary<string, string>();
 
@@ -63,9 +66,10 @@ internal sealed record SourceContext
         var planned = ZoneIsGiven ? null : parts.SelectMany(p => p.Plan).LastOrDefault(r => r.Item == Records.PlanItem.TimeZone)?.Value;
         var zone = planned is null ? Zone : NodaTime.DateTimeZoneProviders.Tzdb.GetZoneOrNull(planned) ?? Zone;
         var neighbours = parts.Any(p => p.OrderIsOpen) ? OrderOf(parts) : OrderOfNeighbours;
-        return Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours && zone.Equals(Zone)
+        var keys = parts.GroupBy(p => p.File).Where(f => f.Any(p => p.Key.Lines.Count == 0) && f.Count(p => p.Key.Lines.Count > 0) == 1).ToDictionary(f => f.Key, f => f.First(p => p.Key.Lines.Count > 0).Key);
+        return keys.Count == Keys.Count && Same(Words, words) && answers.Count == Answers.Count && answers.All(a => Answers.GetValueOrDefault(a.Key) == a.Value) && neighbours == OrderOfNeighbours && zone.Equals(Zone)
             ? null
-            : this with { Words = words, Answers = answers, OrderOfNeighbours = neighbours, Zone = zone };
+            : this with { Words = words, Keys = keys, Answers = answers, OrderOfNeighbours = neighbours, Zone = zone };
     }
 
     // Questions whose answer explains words that may stand on many lines.

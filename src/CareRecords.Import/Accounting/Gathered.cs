@@ -28,8 +28,11 @@ internal sealed class Gathered
     /// <summary>The family's words.</summary>
     public List<FamilyWord> Words { get; } = [];
 
-    /// <summary>What two numbers with a stroke between are of, where a key of the sheet gives an example; empty where none does.</summary>
-    public IReadOnlyList<Tables.Layouts.AreaName> PairOrder { get; set; } = [];
+    /// <summary>What the words around the tables of the sheet say of its numbers.</summary>
+    public Tables.Layouts.SheetKey Key { get; set; } = Tables.Layouts.SheetKey.None;
+
+    /// <summary>The key of another sheet of the workbook, where the sheet has none of its own; null where none is used.</summary>
+    public Tables.Layouts.SheetKey? Borrowed { get; set; }
 
     /// <summary>Answers to earlier questions, by the question's name or text.</summary>
     public Dictionary<string, string> Answers { get; } = [];

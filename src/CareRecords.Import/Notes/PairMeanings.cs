@@ -70,10 +70,10 @@ internal static partial class PairMeanings
         return terms;
     }
 
-    // "bs sats before/after", "94/96 = before/after"
-    private static bool IsPhaseKey(string line) => line.Length <= 400 && line.Contains('/') && PhaseKey().IsMatch(line);
+    /// <summary>Whether a line says that two saturations with a stroke between are those before and after a session.</summary>
+    public static bool IsPhaseKey(string line) => line.Length <= 400 && line.Contains('/') && PhaseKey().IsMatch(line);
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*(?:\w\s?/\s?\w\s?=\s?)?(?:[^.;=]{0,25}\b(?:is|are|=) )?\(?(before|bef|b4|b|pre)(?: \w+)?\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:sat\w*|spo2)\s*(?:\w\s?/\s?\w\s?=\s?)?(?:[^.;=]{0,25}?(?:\bis|\bare|=)\s)?\(?(before|bef|b4|b|pre)(?: \w+)?\s?/\s?(after|aft|a|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex PhaseKey();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(9\d|8\d)\s?%?\s*(before|b4|pre)\b.*\b(after|aft|post)\b|\b(before|b4|pre)\s*(9\d|8\d)\b.*\b(after|aft|post)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]

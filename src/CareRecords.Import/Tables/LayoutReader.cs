@@ -16,7 +16,7 @@ internal static class LayoutReader
     public static Gathered Read(Place place, IReadOnlyList<GridRow> rows, SourceContext context)
     {
         var into = new Gathered { File = place.File, Sheet = place.Sheet };
-        into.PairOrder = PairExamples.Of(rows);
+        into.Key = SheetKey.Of(rows);
         (rows, var key) = KeyBeside.Apart(rows);
         into.Words.AddRange(key);
         rows = PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows)));
@@ -39,6 +39,15 @@ internal static class LayoutReader
         var areaOrder = LooseRows.Read(place, parts, into, context, order, year ?? context.NotAfter, from);
         into.FirstDay ??= from;
         var around = parts.Loose.Where(l => l.Why is null).SelectMany(l => l.Row.Cells).Where(c => c.Kind == CellKind.Text && c.Text.Length > 12).Select(c => c.Text).ToList();
+        // "key is on Wk 1"
+        var other = into.Key.Lines.Count == 0 ? context.Keys.GetValueOrDefault(place.File) : null;
+        if (other is not null)
+        {
+            into.Borrowed = other;
+            around.AddRange(other.Lines);
+            if (areaOrder.Count == 0) areaOrder = other.Lines.Select(Legends.AreaOrder).LastOrDefault(o => o.Count > 0) ?? [];
+        }
+
         foreach (var block in parts.Blocks) week = ReadBlock(place, block, into, context, order, areaOrder, year, week ?? from, around) ?? week;
         if (parts.Blocks.Count == 0) AsNotes(place, rows, parts, into, context, order);
         else foreach (var row in parts.Headless) Headless(place, row, into, context);

@@ -80,7 +80,10 @@ internal sealed partial class FreeWords(BlockReading reading)
 
     /// <summary>True for words with a clock time of their own.</summary>
     public static bool HasClock(string words) =>
-        words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.AsSpan().IndexOfAny('h', 'H') is 1 or 2 && w.Length >= 4 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.', ':')).Outcome == Outcome.Certain);
+        words.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries).Any(w => IsFourFigures(w) || char.IsAsciiDigit(w[0]) && (w.AsSpan().IndexOfAny(':', '.') > 0 || w.AsSpan().IndexOfAny('h', 'H') is 1 or 2 && w.Length >= 4 || w.EndsWith("m", StringComparison.OrdinalIgnoreCase)) && CellTimes.Clock(w.TrimEnd('.', ':')).Outcome == Outcome.Certain);
+
+    // "1945", "0630": of the 24-hour clock, to five minutes; "2025" is a year, "1200" may be millilitres.
+    private static bool IsFourFigures(string word) => word is [>= '0' and <= '2', _, >= '0' and <= '5', '0' or '5'] && word.All(char.IsAsciiDigit) && word is not (['2', '0', '0' or '1' or '2' or '3', _] or [_, _, '0', '0']) && CellTimes.Clock(word).Outcome == Outcome.Certain;
 
     /// <summary>
     /// Reads a cell. True when it gave anything: a record, a session left out, a question.

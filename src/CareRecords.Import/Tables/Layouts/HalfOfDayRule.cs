@@ -61,8 +61,9 @@ internal sealed class HalfOfDayRule
     /// <param name="beforeInCell">The time before it in the same cell; null for the first.</param>
     /// <param name="beforeInDay">The latest time of the rows above on the same day; null for the first of a day.</param>
     /// <param name="mayStepBack">True for what is often written after what it came before (a feed stopped before the physio of the column above).</param>
+    /// <param name="spoken">True for "half 5", "10 past 6": nobody counts those to 24, whatever clock the table uses.</param>
     /// <param name="laterInDay">True when a later row of the day shows that the day's first times are before noon.</param>
-    public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay, bool mayStepBack = false)
+    public ClockTime? Settle(ClockTime time, HalfOfDay column, LocalTime? beforeInCell, LocalTime? beforeInDay, bool laterInDay, bool mayStepBack = false, bool spoken = false)
     {
         if (time.Half != HalfOfDay.Unknown) return time;
         if (column == HalfOfDay.Am) return time.Time.Hour is 0 or 12 ? time.In(HalfOfDay.Pm) : time.In(HalfOfDay.Am);
@@ -70,7 +71,7 @@ internal sealed class HalfOfDayRule
         var asPm = time.In(HalfOfDay.Pm);
         if (time.Time.Hour is 0 or 12) return asPm;
         if (beforeInCell is { } before && time.Time < before && asPm.Time > before) return asPm;
-        if (_twentyFour || (_am == 0 && _pm >= FewestPm)) return time.In(HalfOfDay.Am);
+        if (!spoken && (_twentyFour || (_am == 0 && _pm >= FewestPm))) return time.In(HalfOfDay.Am);
         if (mayStepBack && beforeInDay is { } after && time.Time < after && Period.Between(time.Time, after, PeriodUnits.Minutes).Minutes <= StepBackMinutes) return null;
         if (beforeInDay is { } earlier && time.Time < earlier && asPm.Time >= earlier) return asPm;
         return laterInDay || (beforeInDay is null && _saysHalf && time.Time.Hour is >= 5 and <= 11) ? time.In(HalfOfDay.Am) : null;

@@ -53,7 +53,7 @@ internal sealed partial class KindRows
         }
 
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
-        if (what is { IsEnd: false, IsStart: false } && free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true) (starts, ends) = (null, at);
+        if (what is { IsEnd: false, IsStart: false } && (free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true || free.Exists(c => BeginsWithEnd().IsMatch(c.Cell.Text)))) (starts, ends) = (null, at);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
         {
             var known = KindWords.Read(text, FamilyWords.None);
@@ -85,6 +85,10 @@ internal sealed partial class KindRows
         // "vomited 20 mins after" beside a feed is a sign of its own.
         foreach (var cell in free.Where(c => reading.Block.Columns[c.Column].Role is Role.Note or Role.Unknown && c.Cell.Text.Any(char.IsLetter) && KindWords.Read(c.Cell.Text, FamilyWords.None)?.Kind is TableKind.Signs or TableKind.Medicines or TableKind.Checks)) words.Read(cell, null, when.Day, at, keepAll: false);
     }
+
+    // "Pump stopped, he got the full 480 ml", "off at last"
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(?:(?:night |overnight )?(?:pump|feed|milk|machine) )?(?:was |came |turned |switched )?(?:stopped|off|finished|ended|disconnected|unplugged|taken down|came off)\b(?!\s*(?:at|@)?\s*\d|\s+(?:early|short|half|after|because|as)\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex BeginsWithEnd();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(\d+(?:[.,]\d+)?)\s*(?:mls?|ccs?)?\s*(?:/|per|an|a)\s*h(?:(?:ou)?rs?)?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex PerHour();

@@ -35,7 +35,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         if (when.IsBad) return;
         // "clapping 7.05am" where no column has the times.
         if (reading.Slots.Time < 0 && when.Start is null && when.Day is not null && HeadingTime.Read(text) is { } inKind && times.Settled(inKind, HalfOfDay.Unknown, null, kindCell) is { } settled) when = when with { Start = settled };
-        if (when.Start is { } told && IsSentence(text) && !(what.Kind == TableKind.Feeds && !Lasted(row).IsNone) && TellsAll(words.Told(text, null, told, row[0].Place.File), told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true))
+        if (when.Start is { } told && IsSentence(text) && !(what.Kind == TableKind.Feeds && !Lasted(row).IsNone) && words.Told(text, null, told, row[0].Place.File) is var inWords && (TellsSeveral(inWords, text) && ReadEach(kindCell, when, text) || TellsAll(inWords, told) && words.Read(kindCell, null, when.Day, when.Start, keepAll: true)))
         {
             foreach (var cell in TextCells(row)) words.Read(cell, null, when.Day, when.Start, keepAll: false);
             if (when.Start is { } measured) measures.AddChecks(row, Measures(), measured, []);
@@ -182,6 +182,20 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
     // "4 puffs of salbutamol" says more than what kind it was.
     private static bool IsSentence(string text) =>
         text.Split(' ', StringSplitOptions.RemoveEmptyEntries) is { Length: >= 3 } parts && parts.Any(p => char.IsAsciiDigit(p[0]));
+
+    // The parts of a cell that tells of several events, each with its own time or the row's.
+    private static string[] Pieces(string text) => text.Split([", then ", ", ", "; ", " then ", ". "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    private bool ReadEach(CellAt cell, RowWhen when, string text)
+    {
+        var any = false;
+        foreach (var piece in Pieces(text)) any |= words.Read(cell, null, when.Day, when.Start, keepAll: true, piece);
+        return any;
+    }
+
+    // "alb 1945, CPT 3": two events in one cell, each with its words.
+    private bool TellsSeveral(IReadOnlyList<CareEntry> entries, string text) => entries.Where(e => e is Session { } or Dose { } or Feed { }).Select(e => e.GetType()).Distinct().Count() > 1
+        && Pieces(text).Select(p => KindWords.Read(p, reading.Context.Words)?.Kind).OfType<TableKind>().Distinct().Count() > 1;
 
     // A sentence is taken whole where each thing that it tells has its value and the row's time; else the kind and the other cells tell more.
     private static bool TellsAll(IReadOnlyList<CareEntry> entries, UncertainTime at) => entries.Count > 0 && entries.All(e => e.When.Stated == at.Stated && e switch

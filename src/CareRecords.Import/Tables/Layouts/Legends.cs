@@ -32,7 +32,8 @@ internal static partial class Legends
     /// <summary>The parts of the chest that a line names one after another with strokes between, for numbers in the same order; empty when it names none so.</summary>
     public static IReadOnlyList<AreaName> AreaOrder(string text)
     {
-        var order = Order(text);
+        // "… L up / R up.  v = vibes after": the next sentence speaks of something else.
+        var order = Sentences().Split(text).Select(Order).FirstOrDefault(o => o.Count > 2) ?? Order(text);
         // "… left lower / right lower / left upper / right upper. All cupping."
         return order.Any(a => a.Technique == Records.Technique.Unknown) && order.All(a => a.Technique is Records.Technique.Unknown or Records.Technique.Percussion) && (AllOneTechnique().IsMatch(text) || OnlyPercussion(text)) ? [.. order.Select(a => a with { Technique = Records.Technique.Percussion })] : order;
     }
@@ -55,6 +56,9 @@ internal static partial class Legends
         // "mins go: L bottom, R bottom, L top, R top"
         return SaysOrder().Match(text) is { Success: true } order && AreaNames.In(text[(order.Index + order.Length)..]) is var listed && IsOrder(listed) && listed.All(a => a.Area != Records.ChestArea.Unknown) && listed.Count == text[(order.Index + order.Length)..].Split(',').Length ? listed : [];
     }
+
+    [GeneratedRegex(@"(?<=\p{L})\.\s+|\s{2,}|;\s+")]
+    private static partial Regex Sentences();
 
     private static bool IsOrder(IReadOnlyList<AreaName> names) => names.Count >= 2 && names.All(a => a.Side != Records.Side.Unknown);
 

@@ -121,7 +121,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;
-            var read = Pair(parts[i], heading) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
+            var read = Pair(parts[i], heading, (reading.Into.Borrowed ?? reading.Into.Key).PairsAreBeforeAfter) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
             if (read is null)
             {
                 if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true, parts[i]);
@@ -135,10 +135,10 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     }
 
     // "93/95" under "sats pre/post".
-    private static List<CellCheck>? Pair(string text, ColumnMeaning heading)
+    private static List<CellCheck>? Pair(string text, ColumnMeaning heading, bool told)
     {
         var words = Lexicon.Find(heading.Heading, out _).Select(k => k.Concept).ToHashSet();
-        if (!words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;
+        if (!told && !words.Contains(Concept.Phase) && !(words.Contains(Concept.Before) && words.Contains(Concept.After))) return null;
         var pair = Two().Match(text.Trim());
         if (!pair.Success) return null;
         var beside = Beside().Replace(pair.Groups[3].Value, "").Trim();

@@ -9,16 +9,8 @@ namespace CareRecords.Import.Tables.Layouts;
 /// </summary>
 internal static partial class PairExamples
 {
-    private const int MostRows = 200;
-
-    /// <summary>The parts of the chest in the order of the numbers, each on both sides; empty where no cell explains it.</summary>
-    public static IReadOnlyList<AreaName> Of(IReadOnlyList<GridRow> rows)
-    {
-        foreach (var row in rows.Take(MostRows))
-            foreach (var cell in row.Cells)
-                if (cell.Kind == CellKind.Text && cell.Text.Contains('=') && Explained(cell.Text) is { Count: > 0 } order) return order;
-        return [];
-    }
+    /// <summary>The parts of the chest in the order of the numbers, each on both sides; empty where no line explains it.</summary>
+    public static IReadOnlyList<AreaName> Of(IReadOnlyList<string> lines) => lines.Select(Explained).FirstOrDefault(o => o.Count > 0) ?? [];
 
     /// <summary>The areas of a pair of numbers, and the words that follow it; null when the text is no such pair.</summary>
     public static (IReadOnlyList<AreaMinutes> Areas, string Behind)? Read(string text, IReadOnlyList<AreaName> order, Action<string> refuse)

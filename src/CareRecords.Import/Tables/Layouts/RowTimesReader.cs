@@ -13,7 +13,7 @@ namespace CareRecords.Import.Tables.Layouts;
 internal sealed record RowWhen(LocalDate? Day, UncertainTime? Start, UncertainTime? End, bool IsBad, string? Words);
 
 /// <summary>Settles the days and times of a block's rows.</summary>
-internal sealed class RowTimesReader(BlockReading reading)
+internal sealed partial class RowTimesReader(BlockReading reading)
 {
     private static readonly LocalTime LateEvening = new(18, 0);
     private static readonly LocalTime EarlyMorning = new(6, 0);
@@ -39,7 +39,9 @@ internal sealed class RowTimesReader(BlockReading reading)
         var bad = Refused(day, dateCell) | Refused(time, timeCell);
         string? words = null;
         if (day.Outcome == Outcome.Nothing && !dateCell.Cell.IsEmpty && !NotSaid.Is(dateCell.Cell.Text.Trim()) && dateCell.Cell.Text.Trim() is not ("\"" or "〃")) words = dateCell.Cell.Words;
-        if (time.Outcome == Outcome.Nothing && !timeCell.Cell.IsEmpty && !NotSaid.Is(timeCell.Cell.Text.Trim())) words ??= timeCell.Cell.Words;
+        // "evening" where the time stands.
+        if (time.Outcome == Outcome.Nothing && slots.Part < 0 && !timeCell.Cell.IsEmpty && PartOfRow.Read(timeCell.Cell.Text) is { } partOfTime) reading.Part = partOfTime;
+        else if (time.Outcome == Outcome.Nothing && !timeCell.Cell.IsEmpty && !NotSaid.Is(timeCell.Cell.Text.Trim())) words ??= timeCell.Cell.Words;
         var written = day.Date ?? time.Date;
         if (written is not null)
         {
@@ -128,11 +130,12 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
         // "3" among "6:00am" and "5:30pm" lacks what the others have.
         if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && reading.Halves.SaysHalf && cell.Cell.Text.Trim().Length <= 2 && reading.Anchor is null) return AskHalf(time, day, cell);
-        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour) half = Around(time, cell, mayStepBack);
+        var spoken = cell.Cell.Kind == CellKind.Text && Spoken().IsMatch(cell.Cell.Text);
+        if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && (spoken || !reading.Halves.IsTwentyFour)) half = Around(time, cell, mayStepBack);
         if (mayStepBack && half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour && reading.StepsBack(cell, time.Time)) return AskHalf(time, day, cell);
         // A real 5:10 of a sheet in a row that says PM was typed without it.
         if (cell.Cell.Kind == CellKind.TimeOfDay && half == HalfOfDay.Pm && time.Time.Hour is > 0 and < 12) time = time with { Half = HalfOfDay.Unknown };
-        if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack) is not { } settled)
+        if (reading.Halves.Settle(time, half, before, reading.LatestBefore(cell), laterInDay: false, mayStepBack, spoken) is not { } settled)
         {
             return AskHalf(time, day, cell);
         }
@@ -140,6 +143,9 @@ internal sealed class RowTimesReader(BlockReading reading)
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:half|quarter|past|o'?clock)\b|\d+ to \d+\s*$|^\s*\d{1,2}\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex Spoken();
 
     private UncertainTime? AskHalf(ClockTime time, LocalDate day, CellAt cell)
     {

@@ -314,6 +314,9 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
         if (figures.Length == 0 || SameAs.PointsBack(figures) || SmallWords.ReadYesNo(figures) == true) return _ => [];
         var names = order.Count > 1 ? order : reading.AreaOrder;
         if (AreaNumbers.Read(figures, names, _ => { }) is not null) return refuse => AreaNumbers.Read(figures, names, refuse) ?? [];
+        // "3/3/2/2 v", where the key says "v = vibes after, 1 min each side".
+        if (figures.IndexOf(' ', StringComparison.Ordinal) is > 0 and var behind && AreaNumbers.Read(figures[..behind], names, _ => { }) is { Count: > 0 } && AreasReader.Read(WithoutAfter(figures[(behind + 1)..].Trim('+', ' ')), reading.Context.Words).TryGet(out var besides) && besides.Areas.Count > 0)
+            return refuse => [.. AreaNumbers.Read(figures[..behind], names, refuse) ?? [], .. besides.Areas];
         if (AreasReader.Read(figures, reading.Context.Words).TryGet(out var written)) return _ => written.Areas;
         // "his mammy did it, 3 everywhere", "but only the bottoms, 3 each": the clauses that tell of areas; the others are remarks without a figure.
         var clauses = figures.Split([", ", "; ", " - "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(c => Lead().Replace(c, "")).ToList();
@@ -321,6 +324,12 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
         if (ofAreas.Count == 0 || clauses.Except(ofAreas).Any(c => c.Any(char.IsAsciiDigit))) return null;
         return AreasReader.Read(string.Join(", ", ofAreas), reading.Context.Words).TryGet(out var together) ? _ => together.Areas : null;
     }
+
+    // "vibes after, 1 min each side" of the key: when in the session says nothing of where.
+    private string WithoutAfter(string word) => After().Replace(reading.Context.Words.MeaningOf(word) ?? word, "");
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:after(?:wards)?|at the end|to finish)\b,?", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex After();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:but|and|then|so|with|did|we did|just did)\s+", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Lead();
