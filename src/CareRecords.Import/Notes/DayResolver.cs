@@ -64,12 +64,23 @@ internal static class DayResolver
         var oneOff = new HashSet<int>();
         var doubts = new List<Doubt>();
         LocalDate? current = null;
-        foreach (var line in lines)
+        var next = NextWhole(lines, order, near);
+        for (var l = 0; l < lines.Count; l++)
         {
+            var line = lines[l];
             var reading = DateReader.Settle(line.Date, order, current ?? near, current is null ? context.NotAfter : null, current is not null || (context.Date is null && hint is { IsDay: true }));
             if (reading.Outcome == Outcome.Certain)
             {
                 var day = reading.Value;
+                // "Sat: …" written up under Sunday, before Monday's heading: the Saturday before.
+                if (current is { } sofar && IsWeekdayAlone(line.Date) && day > sofar && (next[l] ?? context.NotAfter) is { } limit && day > limit)
+                {
+                    day = sofar.DayOfWeek == line.Date.DayOfWeek ? sofar : sofar.Previous(line.Date.DayOfWeek);
+                    days[line.Line] = day;
+                    if (day < sofar && line.HasContent) oneOff.Add(line.Line);
+                    continue;
+                }
+
                 // "1/2" alone, months away from the days around it, is no day.
                 if (current is { } held && line.Date is { Month: null, Year: null, DayOfWeek: IsoDayOfWeek.None, First: <= 9, Second: <= 9 } && Math.Abs(Period.DaysBetween(held, day)) > FarAway)
                 {
@@ -87,6 +98,22 @@ internal static class DayResolver
                 : near is null && context.NotAfter is null && current is null && line.Date.First is null ? Doubts.NoDay(line.Line, file) : Doubts.DayOrder(line.Line, file, line.Written));
         }
         return new ResolvedDays(days, oneOff, doubts);
+    }
+
+    private static bool IsWeekdayAlone(DateWritten date) => date is { DayOfWeek: not IsoDayOfWeek.None, Day: null, First: null, Month: null };
+
+    // For each line the day of the next line that names day and month; null where none follows.
+    private static LocalDate?[] NextWhole(IReadOnlyList<DatedLine> lines, DateOrder? order, LocalDate? near)
+    {
+        var next = new LocalDate?[lines.Count];
+        LocalDate? whole = null;
+        for (var l = lines.Count - 1; l >= 0; l--)
+        {
+            next[l] = whole;
+            if ((lines[l].Date.Second is not null || lines[l].Date is { Day: not null, Month: not null }) && DateReader.Settle(lines[l].Date, order, near, null, false).TryGet(out var day)) whole = day;
+        }
+
+        return next;
     }
 
     private static DateOrder? Answered(ReadingContext context, string file) => context.Answers.TryGetValue($"day-order:{file}", out var answer)

@@ -14,6 +14,8 @@ internal sealed class DayTimes
     // Costs are in one unit: about the surprise of going back an hour within a line. Chosen by CareRecords on invented notes.
     private const double SmallMargin = 1.5;
     private const double Night = 2;
+    private const double NightAgain = 1.8;
+    private const int NightRunMinutes = 150;
     private const double Late = 1;
     private const double SmallHoursByDay = 3;
     private const double BackAcrossLines = 4;
@@ -260,6 +262,8 @@ internal sealed class DayTimes
         var night = before.Part is "night" or "tonight" && after.Part is "night" or "tonight";
         var crossing = b.Minutes >= Day && a.Minutes < Day ? night && a.Minutes >= 17 * 60 ? 0.5 : before.Part is not "night" && after.Part is "night" && after.Written.TwentyFourHour && a.Minutes >= 12 * 60 && b.Minutes - Day <= 7 * 60 ? 0.5 : Crossing(a, b, nightShift) + (after.InList ? 10 : after.Written.Half == HalfOfDay.Unknown && !nightShift ? 3 : 0) : 0;
         if (after.InList && before.Line == after.Line && gap is >= 0 and < 20) return crossing + BackInList;
+        // "Awake at two. Three o'clock 90, half past three 94": one night's hours follow one another.
+        if (gap is >= 0 and <= NightRunMinutes && a.Minutes is >= 0 and < DayBegins && b.Minutes < DayBegins && after.Written.Half == HalfOfDay.Unknown) return gap / 280.0 - NightAgain;
         if (gap >= 0) return crossing + gap / (before.Line == after.Line ? 200.0 : 280.0) + (gap > 16 * 60 ? 3 : 0) + (before.IsSession && after.IsSession && gap < BetweenSessions ? 6 : 0);
         var sameLine = before.Line == after.Line && before.Sentence == after.Sentence;
         var hours = -gap / 60.0;

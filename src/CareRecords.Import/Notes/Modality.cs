@@ -119,6 +119,8 @@ internal static class Modality
     // "due 7.00 not done" left it out; "Dave says he did one" tells what was done; "forgot to ask what time" asks nothing.
     private static bool IsTold(Chunk chunk, Term term) => (term.Text == "due" && chunk.Has(Sense.Skip))
         || (term.Text is "says" or "said" or "say" && chunk.Terms.Exists(t => t.Text is "he did" or "she did" or "did" or "gave" or "i did" or "they did") && (chunk.Has(Sense.Session) || chunk.Has(Sense.Medicine) || chunk.Terms.Exists(t => t.Text == "one")))
+        // "She told me he was 93 before and 95 after"
+        || (term.Text is "told" or "says" or "said" && WasMeasured(chunk.Terms, chunk.Terms.IndexOf(term)))
         // "oximeter says 96"
         || (term.Text is "says" or "said" or "say" && chunk.Terms.IndexOf(term) is > 0 and var device && (chunk.Terms[device - 1].Is(Sense.SatLabel) || chunk.Terms[device - 1].Is(Sense.TempLabel) || chunk.Terms[device - 1].Text is "machine" or "monitor" or "thermometer" or "probe" or "clock"))
         // "school says he looked blue, sat 90" reports; "4 min each like the physio says" tells how it was done.
@@ -127,6 +129,8 @@ internal static class Modality
         || (term.Text is "advised" or "prescribed" or "directed" or "instructed" && chunk.Terms.IndexOf(term) is > 0 and var asTold && chunk.Terms[asTold - 1].Text is "as")
         || (term.Text is "to start" && chunk.Terms[^1] == term)
         || (term.Is(Sense.Asking) && chunk.Terms.Exists(t => t.Text is "forgot" or "forgotten" or "unknown" || t.Is(Sense.Not)) && term.Text is "what time");
+
+    private static bool WasMeasured(List<Term> terms, int says) => Enumerable.Range(says + 1, Math.Max(0, Math.Min(5, terms.Count - says - 2))).Any(i => terms[i].Text is "was" or "were" && terms[i + 1] is { Kind: TermKind.Number, IsWhole: true, Number: >= 70 and <= 100 });
 
     // "his mother says he was coughing in the night"
     private static bool TellsOfSign(List<Term> terms, int says) => says + 3 < terms.Count && terms[says + 1].Text is "he" or "she" && terms[says + 2].Text is "was" or "had" && terms.Skip(says + 3).Take(2).Any(t => t.Is(Sense.Sign));

@@ -16,7 +16,7 @@ internal sealed record DateWritten(int? First, int? Second, int? Year, int? Mont
 }
 
 /// <summary>Reads dates of every common form.</summary>
-internal static class DateReader
+internal static partial class DateReader
 {
     // Costs of an order over a source: a date that cannot be outweighs any number of leaps; a weekday that disagrees, most of them.
     private const double ImpossibleCost = 1000;
@@ -26,12 +26,20 @@ internal static class DateReader
     /// <summary>Reads the whole of <paramref name="text"/> as a date as written; <see cref="Outcome.Nothing"/> when other words stand beside it.</summary>
     public static Reading<DateWritten> Read(string text)
     {
+        text = DayFirst(text);
         var terms = CellTerms.Raw(text);
         if (terms.Count == 0) return Reading.Nothing<DateWritten>();
         if (terms is [{ Kind: TermKind.Word } word] && word.ValueOf(Sense.DayRef) is { } days)
             return Reading.Certain(new DateWritten(null, null, null, null, null, IsoDayOfWeek.None) { DaysFromContext = int.Parse(days, System.Globalization.CultureInfo.InvariantCulture) });
         return Notes.DateGrammar.Read(terms, 0, text, out var next) is { } date && next == terms.Count ? Reading.Certain(date) : Reading.Nothing<DateWritten>();
     }
+
+    // "8.11.", with a stop behind the month as well, is the 8th of November and no time: so dates are written where the day comes first.
+    private static string DayFirst(string text) => text.EndsWith('.') && StopBehindMonth().Match(text) is { Success: true } match && int.Parse(match.Groups[2].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) is >= 1 and <= 12 and var month
+        ? $"{text[..match.Index]}{match.Groups[1].Value} {System.Globalization.CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(month)}" : text;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<![\d.])(\d{1,2})\.\s?(\d{1,2})\.$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex StopBehindMonth();
 
     /// <summary>The orders under which every one of the dates exists and the day of week (where written) agrees; the best fit first.</summary>
     public static IReadOnlyList<DateOrder> OrdersThatFit(IEnumerable<DateWritten> dates, int yearHint)

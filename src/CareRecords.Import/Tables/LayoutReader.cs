@@ -108,7 +108,7 @@ internal static class LayoutReader
         }
 
         block = CodedSessions.Joined(PairedColumns.Apart(PlannedColumns.Joined(InstantTimes.Local(block, context.Zone), TitleTechnique.AllPlaces(around))), context.Words);
-        block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(block, around)));
+        block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(MinutesPast.Written(SpacedHours.Closed(block)), around)));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);

@@ -21,7 +21,14 @@ internal static class KeyReader
         if (line.Length > LongestLine) return words;
         if (SessionNames.Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
         if (line.Contains('"') && SessionNames.Quoted(line) is { } quoted) { words.Add(quoted); return words; }
-        if (line.Contains('"') && !line.Contains('=') && SessionNames.QuotedIs(line) is { Count: > 0 } meant) { words.AddRange(meant); return words; }
+        if (line.Contains('"') && !line.Contains('=') && SessionNames.QuotedIs(line) is { Count: > 0 } meant)
+        {
+            words.AddRange(meant);
+            // "When I write "oklep" it is the clapping …. "Blue" is salbutamol": both.
+            if (SessionNames.WhenIWrite(line) is { } first && Read(first) is { Count: > 0 } others) words.AddRange(others.Where(o => !words.Exists(w => w.Word.Equals(o.Word, StringComparison.OrdinalIgnoreCase))));
+            return words;
+        }
+
         // A look for the words of such sentences first: nearly every line has none.
         var explains = line.AsSpan().ContainsAny(Explaining);
         if (explains && SessionNames.Called(line) is { } called) { words.Add(called); return words; }
@@ -59,7 +66,9 @@ internal static class KeyReader
         if (IsTitled(line) && line.Contains(" / ", StringComparison.Ordinal)) line = Untitled(line.TrimStart());
         // A key of several parts: "f- feed off, fb bolus / n neb = salbutamol / v = vibes".
         if (line.Contains(" / ", StringComparison.Ordinal) && line.Count(c => c == '=') > 1 && !line.Contains("  ", StringComparison.Ordinal)
-            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length / 2) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20) && !several.Zip(several.Skip(1)).Any(p => KeyParts.PartsOnePair(p.First, p.Second)))
+            && line.Split(" / ") is { Length: > 1 } several && several.Count(p => p.Contains('=')) >= Math.Max(2, several.Length / 2) && !(several[0].Contains('=') && several[0][..several[0].IndexOf('=')].Contains('/')) && several.Skip(1).All(p => !p.Contains('=') || p.IndexOf('=') < 20) && !several.Zip(several.Skip(1)).Any(p => KeyParts.PartsOnePair(p.First, p.Second))
+            // "Std = perc LLL 3 / RLL 3 / LUL 2": places of one meaning.
+            && !several.Any(p => !p.Contains('=') && CellTerms.Read(p) is [var place, { Kind: TermKind.Number or TermKind.Quantity }, ..] && place.Is(Sense.SideArea)))
         {
             foreach (var part in line.Split(" / "))
                 if (part.Contains('=')) words.AddRange(Read(part)); else SignLists.Add(part, words, 1);

@@ -62,7 +62,12 @@ internal static partial class SessionNames
     public static FamilyWord? JustPut(string line)
     {
         if (JustPuts().Match(line) is not { Success: true } match) return null;
-        var told = line[..match.Index].Split(". ").Reverse().FirstOrDefault(s => AreasOf(s) >= 2);
+        var sentences = line[..match.Index].Split(". ");
+        var last = Array.FindLastIndex(sentences, s => AreasOf(s) >= 2);
+        var begins = last;
+        // "… three minutes left bottom, two left top. Shaking after, one minute each side at the bottom": told in several sentences.
+        while (begins > 0 && CellTerms.Read(sentences[last]) is var tail && tail.Exists(t => t.Is(Sense.Technique, "vibration")) && !tail.Exists(t => t.Is(Sense.Technique, "percussion")) && AreasOf(sentences[begins - 1]) >= 2) begins--;
+        var told = last < 0 ? null : string.Join(", ", sentences[begins..(last + 1)].Select(s => WithoutClock(s)));
         var word = match.Groups[1].Value.Trim(' ', '.', '"', '\'', ',');
         // "4 min each unless I say different"
         return told is null || word.Length < 3 || line[..match.Index].TrimEnd().EndsWith("unless", StringComparison.OrdinalIgnoreCase) ? null : new FamilyWord(word, WithoutLead(told));
@@ -97,10 +102,25 @@ internal static partial class SessionNames
     [GeneratedRegex(@"\b(?:(?:i'?ll|i|we|we'?ll|i shall|i will|we shall|we will|gonna|going to) (?:just |only )?(?:put|write|call it|call that|call this|say|refer to (?:it|that|this)(?: below| here)? as)|calling (?:it|that|this)) (?:doing (?:it|him|her|them) )?""?((?:the )?[a-z]+(?: [a-z]+)?)""?(?:\W*(?:\.|$)| from (?:here|now) on\b| for (?:that|this|it)\b)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex JustPuts();
 
+    // "Pump at ten to seven and tapping at seven: three minutes left bottom": what stands before the colon tells when.
+    private static string WithoutClock(string sentence) => sentence.IndexOf(": ", StringComparison.Ordinal) is > 0 and var colon && CellTerms.Read(sentence[..colon]) is var lead && lead.Exists(t => t.Kind == TermKind.Time) && AreasOf(sentence[colon..]) >= 2
+        ? (lead.FindLast(t => t.Is(Sense.Technique)) is { } technique ? sentence[technique.Start..technique.End] : "") + sentence[(colon + 1)..] : sentence;
+
     /// <summary>Whether a line that explains a word in passing tells what was done as well.</summary>
     public static bool TellsToo(string line) => line.Contains(". Calling ", StringComparison.OrdinalIgnoreCase) && (line.Contains("done", StringComparison.OrdinalIgnoreCase) || line.Contains(" did ", StringComparison.OrdinalIgnoreCase))
         // "At 6.50 I did the tapping, lower side 3 minutes each, upper 2. In next mails I will only say "routine"": told with its time.
-        || JustPuts().Match(line) is { Success: true } put && CellTerms.Read(line[..put.Index]) is var told && told.Exists(t => t.Kind == TermKind.Time) && told.Exists(t => t.Text is "did" or "done" or "gave") && AreasOf(line[..put.Index]) >= 2;
+        || JustPut(line) is not null && TellsOfDone(WithoutStamp(line))
+        // "Sick set = Std+V with perc 5 on the lowers. Did it 1030, 1400, 1730."
+        || line.Contains('=') && line.Split(". ").Any(s => !s.Contains('=') && CellTerms.Read(s) is [{ Text: "did" or "i did" or "we did" or "done" }, ..] after && after.Exists(t => t.Kind == TermKind.Time));
+
+    private static bool TellsOfDone(string line) => JustPuts().Match(line) is { Success: true } put && line[..put.Index] is var before && CellTerms.Read(before) is var told && told.Exists(t => t.Kind == TermKind.Time)
+        && (DidIt().IsMatch(before) || !told.Exists(t => t.Is(Sense.Plan) || t.Is(Sense.Advice)));
+
+    // "14/03/2026, 07:12 - Mum: …" is when it was written.
+    private static string WithoutStamp(string line) => line.Length > 0 && (char.IsAsciiDigit(line[0]) || line[0] == '[') && line.IndexOf(": ", StringComparison.Ordinal) is > 0 and < 60 and var end ? line[(end + 2)..] : line;
+
+    [GeneratedRegex(@"\b(?:did|done|gave|given)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex DidIt();
 
     // "When I say I did her claps": the word without who did it.
     [GeneratedRegex(@"^(?:(?:i|we|she|he|did|do|done|her|his|the|him|my|their) )+", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

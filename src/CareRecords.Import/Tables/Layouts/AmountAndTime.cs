@@ -36,7 +36,7 @@ internal static partial class AmountAndTime
 
     private static CellEvent? Part(string part)
     {
-        foreach (var mark in new[] { "@", " at " })
+        foreach (var mark in new[] { "@", " at ", " à " })
         {
             var at = part.IndexOf(mark, StringComparison.OrdinalIgnoreCase);
             if (at > 0 && char.IsAsciiDigit(part.TrimStart()[0]) && Event(part[..at], part[(at + mark.Length)..]) is { } found) return found;
@@ -44,12 +44,17 @@ internal static partial class AmountAndTime
 
         // "4 puffs 6.30am"
         if (AmountFirst().Match(part) is { Success: true } first && Event(first.Groups[1].Value, first.Groups[2].Value) is { Clock: not null } timed) return timed;
+        // "4 (6:40)"
+        if (InBrackets().Match(part) is { Success: true } bracketed && Event(bracketed.Groups[1].Value, bracketed.Groups[2].Value) is { Clock: not null } within) return within;
         var space = part.IndexOf(' ', StringComparison.Ordinal);
         return space > 1 && part[0] is 'x' or 'X' or '×' && space > 1 ? Event(part[1..space], part[space..]) : null;
     }
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(\d+(?:[.,]\d+)?\s*(?:puffs?|mls?|mg|mcg|drops|nebules?|vials?))\s+(\d{1,2}[:.h]\d{2}\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex AmountFirst();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(\d+(?:[.,]\d+)?\s*(?:puffs?|mls?|mg|mcg|drops)?)\s*\((?:at |@ ?)?(\d{1,2}[:.h]\d{2}\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\)\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex InBrackets();
 
     private static CellEvent? Event(string amount, string time)
     {

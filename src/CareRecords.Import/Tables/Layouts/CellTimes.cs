@@ -26,6 +26,14 @@ internal static partial class CellTimes
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:dt|date|dated|datum|fecha|day)\b\s*[.:]?\s*(?=\d|[A-Za-z]{3,9},?\s+\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Labelled();
 
+    // "mar. 4 nov.", "sam. 8 nov.": short days of the week that are other words elsewhere.
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:lun|mar|mer|jeu|ven|sam|dim)\.\s+(?=\d{1,2}\s)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Weekday();
+
+    // "7 h 10", "12 h"
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<!\d)(\d{1,2}) h(?: (\d{2}))?(?![\w])", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex HourApart();
+
     private const int LongestText = 60;
 
     // A sheet's own count of days, shown as a bare number where the cell has lost its format: 1 January 1990 to 2100.
@@ -49,7 +57,7 @@ internal static partial class CellTimes
 
     /// <summary>Words where only a time belongs.</summary>
     public static Reading<ClockSpan> Clock(string text) =>
-        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(text);
+        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(HourApart().Replace(text, "$1h$2"));
 
     private static WrittenTime OfSerial(double days)
     {
@@ -60,7 +68,9 @@ internal static partial class CellTimes
 
     private static WrittenTime OfText(string text)
     {
-        text = Spaced(text);
+        text = HourApart().Replace(Weekday().Replace(Spaced(text), ""), "$1h$2");
+        // "4 nov."
+        if (text.Length > 4 && text[^1] == '.' && char.IsLetter(text[^2]) && char.IsAsciiDigit(text[0])) text = text[..^1];
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;
         switch (LiteralTime.Read(LiteralTime.WithoutAbout(text, out _), out var at))
         {

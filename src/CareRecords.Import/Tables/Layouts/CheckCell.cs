@@ -26,6 +26,9 @@ internal static partial class CheckCell
         if (One(text, CheckPhase.None, refuse) is { } one) return one;
         foreach (var arrow in new[] { "→", "->", "=>", ">", " then " })
         {
+            // "95→", "→97": only the one before, only the one after.
+            if (text.EndsWith(arrow, StringComparison.Ordinal) && One(text[..^arrow.Length].Trim(), CheckPhase.Before, refuse) is { } onlyBefore) return onlyBefore;
+            if (text.StartsWith(arrow, StringComparison.Ordinal) && One(text[arrow.Length..].Trim(), CheckPhase.After, refuse) is { } onlyAfter) return onlyAfter;
             var sides = text.Split(arrow, StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
             if (sides.Length == 2 && One(sides[0], CheckPhase.Before, refuse) is { } before && One(sides[1], CheckPhase.After, refuse) is { } after)
                 // "91 → 93 on ½ L": the flow at the end is of both.

@@ -14,9 +14,9 @@ internal static class Crosses
     {
         if (!block.Rows.Any(r => r.Cells.Any(c => IsCross(c.Cell)))) return block;
         var explained = around.Any(IsKeyOfTicks);
-        // Beside ticks a cross is none.
+        // Beside ticks a cross is none; what sessions make of it is settled with them.
         if (!explained && block.Rows.Any(r => r.Cells.Any(c => c.Cell.Text.Trim() is "✓" or "✔" or "√" or "☑" or "✅")))
-            return block with { Rows = [.. block.Rows.Select(r => Marked(r, [.. Enumerable.Range(0, block.Columns.Count)], NoTick))] };
+            return block with { Rows = [.. block.Rows.Select(r => Marked(r, [.. Enumerable.Range(0, block.Columns.Count).Where(i => IsDose(block.Columns[i]) || block.Columns[i].Role is Role.Feed or Role.FeedStart or Role.FeedEnd or Role.Millilitres)], NoTick))] };
         var ticks = new HashSet<int>();
         for (var i = 0; i < block.Columns.Count; i++)
         {

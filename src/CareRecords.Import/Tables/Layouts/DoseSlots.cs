@@ -37,6 +37,8 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
                 return;
             }
 
+            // "G-tube feed off, 420 mL in" under "Med / feed" is no medicine.
+            if (row[medicineColumn].Cell.Text is var told && KindWords.Read(told, FamilyWords.None) is { Kind: TableKind.Feeds } && !(MedicineReader.Read(told, reading.Context.Words).TryGet(out var any) && any.Generic != Medicines.Unknown) && words.Read(row[medicineColumn], null, when.Day, when.Start, keepAll: true)) return;
             if ((when.Start ?? of.DayOnly(row, slot, when)) is not { } given || reading.Cells.Medicine(row[medicineColumn]) is not { } named) return;
             reading.Add(Dose(source, given, named, row[medicineColumn].Cell.Words, row[amountColumn].Cell.Words, row), row[medicineColumn], row[amountColumn]);
             return;
@@ -56,7 +58,7 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
         {
             // Beside a physio of the row the dose was some time around it; in a row of its own it was then.
             var besidePhysio = reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions && (!row[s.Time].Cell.IsEmpty || SessionCells.HasValues(row, s)));
-            if ((when.Start is { } beside ? besidePhysio ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : beside : of.PartOrDay(slot, when)) is { } during)
+            if ((BeforeSession(row, slot, heading) is { } reckonedOf ? reckonedOf : when.Start is { } beside ? besidePhysio ? Notes.TimesOfEvents.Borrowed(beside.Stated, CheckPhase.None) : beside : of.PartOrDay(slot, when)) is { } during)
                 reading.Add(Dose(source, during, Medicine(medicine, heading, source), heading.MedicineWords, Amount(cell, heading), row), cell);
             return;
         }
@@ -116,6 +118,12 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
         if (((heading.At is null ? when.Start : null) ?? of.PartOrDay(slot, when)) is { } then)
             reading.Add(Dose(source, then, Medicine(medicine, heading, source), heading.MedicineWords, tick is true ? medicine?.Amount : cell.Cell.Words, row), cell);
     }
+
+    // "2" under "salbutamol puffs, 15 min before" where the session of that part of the day has its time beside it.
+    private UncertainTime? BeforeSession(BlockRow row, Slot slot, ColumnMeaning heading) =>
+        MinutesBefore().Match(heading.Own) is { Success: true } early && reading.Slots.Slots.FindAll(s => s.Kind == TableKind.Sessions && s.Time >= 0 && s.Part == slot.Part && s.Half == slot.Half && RowEvents.HasOwnTime(row[s.Time].Cell)) is [var session]
+        && times.On(row[session.Time], session.Half, null) is { IsExact: true } start
+            ? UncertainTime.At(start.Stated.PlusMinutes(-int.Parse(early.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)), TimePrecision.Reckoned) : null;
 
     // "salbutamol 2 puffs at 8:50": the medicine and the time behind it; null when the cell is written another way, or its time is not settled.
     private (UncertainTime At, MedicineWritten Medicine)? Timed(CellAt cell, Slot slot) =>

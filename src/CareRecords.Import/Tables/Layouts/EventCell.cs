@@ -15,7 +15,7 @@ internal static class EventCell
 {
     private const int LongestTime = 4;
 
-    private static readonly HashSet<string> Ends = new(["off", "stopped", "stop", "ended", "end", "finished", "fin", "until", "till", "done"], StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> Ends = new(["off", "stopped", "stop", "ended", "end", "finished", "fin", "until", "till", "done", "fini", "terminé", "terminó", "acabó", "fertig", "klaar", "aus"], StringComparer.OrdinalIgnoreCase);
     private static readonly HashSet<string> Fillers = new(["at", "@", "on", "started", "start", "~", "from", "given"], StringComparer.OrdinalIgnoreCase);
     private static readonly HashSet<string> Joins = new(["and", "&", "+", "then"], StringComparer.OrdinalIgnoreCase);
 

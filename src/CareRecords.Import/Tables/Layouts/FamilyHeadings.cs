@@ -1,4 +1,5 @@
 using CareRecords.Import.Reading;
+using CareRecords.Records;
 
 namespace CareRecords.Import.Tables.Layouts;
 
@@ -18,6 +19,13 @@ internal static class FamilyHeadings
         // "Chest = tapping, 3 mins each lower and 2 mins each upper unless I write different", over times.
         if (column is { Role: Role.Session, EachSession.Count: 0 } && WordsOf(column.Own).Select(words.MeaningOf).FirstOrDefault(m => m is not null) is { } every && AreasReader.Read(every.Split(" unless ")[0].Replace("each:", "each", StringComparison.OrdinalIgnoreCase), FamilyWords.None) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
             return column with { EachSession = areas };
+        // "shake low", where shaking is explained as vibrations, "minutes on each lower side".
+        if (column is { Role: Role.Area } && column.Own.Split(' ').Select(words.MeaningOf).FirstOrDefault(m => m is not null) is { } how && Lexicon.Find(how, out _).Select(k => k.Concept).ToHashSet() is var said && said.Contains(Concept.Vibration) && !said.Contains(Concept.Percussion))
+        {
+            var bothSides = said.Contains(Concept.Both) || how.Contains("each", StringComparison.OrdinalIgnoreCase) && said.Contains(Concept.Side);
+            return column with { Areas = [.. column.Areas.Select(a => a with { Technique = Technique.Vibration }).SelectMany(a => bothSides && a.Side == Side.Unknown ? new[] { a with { Side = Side.Left }, a with { Side = Side.Right } } : [a])] };
+        }
+
         if (column.IsKnown && column.Role is not (Role.Amount or Role.Dose)) return column;
         foreach (var text in new[] { column.Own, column.Over, column.Heading, MedicineName.In(column.Own) })
         {

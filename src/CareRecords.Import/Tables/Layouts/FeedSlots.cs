@@ -94,7 +94,11 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
         var end = slot.End < 0 ? null : start is null ? times.On(endCell, slot.Half, null, mayStepBack: true) : times.EndAfter(start, endCell, RowTimesReader.MostHours(slot.Kind));
         if (start is not null && end is null && CellTimes.Read(cell.Cell).Clock?.End is { } to) end = RowTimesReader.After(start, to, RowTimesReader.MostHours(slot.Kind));
         if (start is null && end is null && !SessionCells.HasValues(row, slot)) return;
+        var count = reading.Into.Entries.Count;
         AddFeed(row, slot, start, end, ml, route, slot.Time >= 0 && start is not null ? slot.Time : slot.End);
+        // "12:30" under "tube feed 150 ml, start".
+        if (reading.Into.Entries.Count > count && start is not null && reading.Into.Entries[^1] is Feed { Millilitres: null } begun && reading.Block.Columns[Math.Max(slot.Time, 0)] is { Role: Role.FeedStart } headed && Amount().Match(headed.Own) is { Success: true } said && VolumeReader.Read(said.Value).TryGet(out var fixedMl))
+            reading.Into.Entries[^1] = begun with { Millilitres = fixedMl };
     }
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b\d{2,3}\s*(?:ml|mls|cc|oz)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]

@@ -37,7 +37,10 @@ internal sealed partial class KindRows
 
         if (!rate.IsNone) free.RemoveAll(c => c.Column == rate.Column);
         var route = what.Route != FeedRoute.Unknown ? what.Route : routeCell is null ? ml.IsNone ? FeedRoute.Unknown : reading.Block.Columns[ml.Column].Route : SmallWords.ReadRoute(routeCell) ?? FeedRoute.Unknown;
-        var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? at : when.End);
+        // Only an end is written.
+        var ended = when is { Start: null, End: { } written } ? written : at;
+        var (starts, ends) = (what.IsEnd && !what.IsStart ? null : at, what.IsEnd && !what.IsStart ? ended : when.End);
+        if (ended != at) starts = null;
         // "120 ml tube feed, slow, till 14h00": began at the row's time.
         if (what.IsEnd && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && EndIn(row[reading.Slots.Kind].Cell.Text, at) is { } till && till != at) (starts, ends) = (at, till);
         if (!finished.IsNone && starts is not null && times.EndAfter(starts, finished, RowTimesReader.MostHours(TableKind.Feeds)) is { } finish)
@@ -53,11 +56,11 @@ internal sealed partial class KindRows
         }
 
         // The kind's own words may hold a range, and the remarks an end, a route or a volume.
-        if (what is { IsEnd: false, IsStart: false } && (free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true || free.Exists(c => BeginsWithEnd().IsMatch(c.Cell.Text)))) (starts, ends) = (null, at);
+        if (what is { IsEnd: false, IsStart: false } && (free.Select(c => OnOff.Ends(c.Cell.Text)).FirstOrDefault(e => e is not null) == true || free.Exists(c => BeginsWithEnd().IsMatch(c.Cell.Text)))) (starts, ends) = (null, ended);
         foreach (var text in free.Select(c => c.Cell.Words!).Prepend(row[reading.Slots.Kind].Cell.Words!))
         {
             var known = KindWords.Read(text, FamilyWords.None);
-            if (known?.Kind == TableKind.Feeds && known.IsEnd && !known.IsStart && !text.Any(char.IsAsciiDigit) && what is { IsEnd: false, IsStart: false }) (starts, ends) = (null, at);
+            if (known?.Kind == TableKind.Feeds && known.IsEnd && !known.IsStart && !text.Any(char.IsAsciiDigit) && what is { IsEnd: false, IsStart: false }) (starts, ends) = (null, ended);
             if (route == FeedRoute.Unknown && known?.Kind == TableKind.Feeds) route = known.Route;
             ends ??= EndIn(text, at);
             if (text.Any(char.IsAsciiDigit) && text != row[reading.Slots.Kind].Cell.Words && words.Told(text, "feed", at, row[0].Place.File) is [Feed told])

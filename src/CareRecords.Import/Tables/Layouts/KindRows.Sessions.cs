@@ -48,7 +48,7 @@ internal sealed partial class KindRows
             cells.Remove(all);
         }
 
-        var areas = new List<AreaMinutes>();
+        var areas = OfPlace(row, slot, cells, what);
         double? eachShaken = null;
         var left = new List<CellAt>();
         foreach (var cell in cells)
@@ -114,6 +114,24 @@ internal sealed partial class KindRows
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
 
+    // "lower | 3 | 4" under "place | left min | right min": the place in one cell, the minutes of each side beside it.
+    private List<AreaMinutes> OfPlace(BlockRow row, Slot slot, List<CellAt> cells, WhatHappened what)
+    {
+        var place = row.Cells.FirstOrDefault(c => c.Column < reading.Block.Columns.Count && reading.Block.Columns[c.Column].Role is Role.Side or Role.Detail or Role.Unknown or Role.Note && c.Cell.Kind == CellKind.Text && Lexicon.Split(c.Cell.Text).Count == 1 && AreaNames.In(c.Cell.Text) is [{ Side: Side.Unknown, Area: not ChestArea.Unknown }]);
+        var sides = slot.Values.Where(v => reading.Block.Columns[v] is { Role: Role.Area, Areas: [{ Side: not Side.Unknown, Area: ChestArea.Unknown }] } && !row[v].Cell.IsEmpty).ToList();
+        if (place.IsNone || sides.Count == 0) return [];
+        var area = AreaNames.In(place.Cell.Text)[0].Area;
+        var areas = new List<AreaMinutes>();
+        foreach (var side in sides)
+            if (MinutesReader.Read(row[side].Cell.Text).TryGet(out var read)) areas.Add(new AreaMinutes(reading.Block.Columns[side].Areas[0].Side, area, what.Technique, read.Minutes, read.High));
+        if (areas.Count != sides.Count) return [];
+        foreach (var side in sides) reading.Use(row[side]);
+        slot.Values.RemoveAll(sides.Contains);
+        reading.Saw(place);
+        cells.RemoveAll(c => c.Column == place.Column);
+        return areas;
+    }
+
     // "Rt 4/2, Lt 4/2" of "Rt 4/2, Lt 4/2, vibration 1 each side".
     private static string Head(string text)
     {
@@ -162,7 +180,7 @@ internal sealed partial class KindRows
     // without a time of its own below it.
     private bool Continued(BlockRow row, WhatHappened what, RowWhen when, UncertainTime at, List<AreaMinutes> areas, List<CellAt> cells)
     {
-        if (areas.Count == 0 || !areas.TrueForAll(a => a.Area != ChestArea.Unknown) || when.End is not null || reading.LastSession is not { Areas.Count: > 0 } last || reading.Into.Entries.LastIndexOf(last) is not (>= 0 and var place)) return false;
+        if (areas.Count == 0 || !areas.TrueForAll(a => a.Area != ChestArea.Unknown) || when.End is not null && when.End.Stated != reading.LastSession?.End?.Stated || reading.LastSession is not { Areas.Count: > 0 } last || reading.Into.Entries.LastIndexOf(last) is not (>= 0 and var place)) return false;
         var untimed = when.Start is null && reading.Slots.Time >= 0 && row[reading.Slots.Time].Cell.IsEmpty && at.Stated.Date == last.Start!.Stated.Date && SourceLines.NumberOf(last.Sources[^1]) + 1 == SourceLines.NumberOf(row.Source);
         if (!untimed && !(when.Start is { IsExact: true } && last.Start is { IsExact: true } && last.Start.Stated == at.Stated) || last.By is { } one && By(row) is { } other && one != other) return false;
         if (what.Technique != Technique.Unknown) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = what.Technique } : a);

@@ -61,6 +61,14 @@ internal sealed partial class RowTimesReader(BlockReading reading)
             reading.Open(null);
         }
 
+        // Rows under a date that could not be read are not of the day before it.
+        if (written is null && words is not null && words == dateCell.Cell.Words && slots.Date != slots.Time && LooksLikeDate().IsMatch(words))
+        {
+            reading.Cells.Ask(dateCell.Source, $"'{words}' is not read as a date.", "Write the date as day, month and year.");
+            reading.Open(null);
+            return new RowWhen(null, null, null, true, null);
+        }
+
         if (written is not null && (day.Date is null ? timeCell : dateCell).Cell is { Kind: CellKind.Date } line && line.Text.Any(char.IsLetter)) reading.IsNight = BlockReading.SaysNight(line.Text);
         if (bad) return new RowWhen(reading.Day, null, null, true, words);
         var clock = time.Clock ?? day.Clock;
@@ -143,6 +151,9 @@ internal sealed partial class RowTimesReader(BlockReading reading)
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:\p{L}{2,10}[.,]?\s+)?\d{1,2}[.]?\s+\p{L}{3,10}\.?(?:\s+\d{4})?$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex LooksLikeDate();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:half|quarter|past|o'?clock)\b|\d+ to \d+\s*$|^\s*\d{1,2}\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Spoken();

@@ -217,6 +217,15 @@ internal sealed partial class SessionCells(BlockReading reading)
             return Ticked(column, text);
         }
 
+        // "3/3" under "low": of left and right where the key says so; two of the same are of both sides whichever comes first.
+        if (column.Areas is [{ Side: Side.Unknown, Area: not ChestArea.Unknown } ofPlace] && TwoNumbers().Match(text) is { Success: true } two && MinutesReader.Read(two.Groups[1].Value).TryGet(out var one) && MinutesReader.Read(two.Groups[2].Value).TryGet(out var other)
+            && one.Minutes <= MostMinutesOnOneArea && other.Minutes <= MostMinutesOnOneArea && (FirstSide(column) is var firstSide && firstSide != Side.Unknown || one == other))
+        {
+            reading.Use(cell);
+            var (left, right) = firstSide == Side.Right ? (other, one) : (one, other);
+            return [new AreaMinutes(Side.Left, ofPlace.Area, ofPlace.Technique, left.Minutes, left.High), new AreaMinutes(Side.Right, ofPlace.Area, ofPlace.Technique, right.Minutes, right.High)];
+        }
+
         if (TechniqueNumbers.Read(text, column.Areas, reading.Context.Words, column.Areas.All(a => a.Area == ChestArea.Unknown) && reading.NamesUpper) is { } byTechnique)
         {
             reading.Use(cell);
@@ -226,6 +235,27 @@ internal sealed partial class SessionCells(BlockReading reading)
         if (Minutes(cell, column, MostMinutesOnOneArea) is not { } minutes) return [];
         return column.Areas.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, minutes.Minutes, minutes.High));
     }
+
+    // "minutes left/right": which side the first of two numbers is of, where the heading, the words about the table or the family's own words say so.
+    private Side FirstSide(ColumnMeaning column)
+    {
+        foreach (var said in Lexicon.Split(column.Own).Select(reading.Context.Words.MeaningOf).OfType<string>().Prepend(column.Heading).Concat(reading.Block.Titles))
+        {
+            if (LeftThenRight().IsMatch(said)) return Side.Left;
+            if (RightThenLeft().IsMatch(said)) return Side.Right;
+        }
+
+        return Side.Unknown;
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"^\s*(\d{1,2}(?:[.,]\d)?)\s*[/+]\s*(\d{1,2}(?:[.,]\d)?)\s*$")]
+    private static partial System.Text.RegularExpressions.Regex TwoNumbers();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:left|l)\s*[/+&]\s*(?:right|r)\b|\bleft (?:then|first)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex LeftThenRight();
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:right|r)\s*[/+&]\s*(?:left|l)\b|\bright (?:then|first)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex RightThenLeft();
 
     // "min lower/upper, each side": a number is of both sides of an area.
     private static bool SaysEachSide(string heading) => Lexicon.Find(heading, out _).Any(k => k.Concept == Concept.Both);

@@ -55,6 +55,8 @@ internal static class TitleDay
         text = System.Text.RegularExpressions.Regex.Replace(text, @"\b\d+[.,]\d+\s?(?:kg|lbs?|cm|ml|mg|l)\b", "", System.Text.RegularExpressions.RegexOptions.IgnoreCase);
         // "14-15 Feb 2025": the first of the two.
         text = System.Text.RegularExpressions.Regex.Replace(text, @"\b(\d{1,2})(?:st|nd|rd|th)?\s?(?:[-–&/]|into|to|thru|through)\s?(?:[A-Za-z]{2,9}\s)?\d{1,2}(?:st|nd|rd|th)?(?=\s+[A-Za-z]{3})", "$1");
+        // "Jan 19-25": of a week, and no year.
+        text = System.Text.RegularExpressions.Regex.Replace(text, @"\b([A-Za-z]{3,9}\.?\s\d{1,2})(?:st|nd|rd|th)?\s?[-–]\s?\d{1,2}(?:st|nd|rd|th)?(?=$|[\s,;)])(?!\s*\d{1,2}[:.])", "$1");
         var words = text.Split([' ', ',', ':', '_', '(', ')', '|'], StringSplitOptions.RemoveEmptyEntries);
         for (var length = LongestDate; length > 0; length--)
             for (var at = 0; at + length <= words.Length; at++)
