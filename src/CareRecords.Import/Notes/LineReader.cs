@@ -234,6 +234,13 @@ internal sealed partial class LineReader
     // Times or minutes of care without an event to go with: asked about, never dropped.
     private void Unfinished(LineRead read, List<Group> groups, string content)
     {
+        // "18:20, 2,5/2,5, 2/2, a bit short": a time and minutes by sides are of a session, whatever else is told there.
+        if (read.Doubts.Count == 0 && (read.Marks & LineMarks.Unreal) == 0 && groups.Exists(g => g.Times.Count > 0) && groups.Sum(g => g.Terms.Count(t => t.Kind == TermKind.Parts)) >= 2 && !read.Told.Exists(t => t.Happenings.Exists(h => h.Kind == HappeningKind.Session) || t.Details is not null))
+        {
+            read.Doubts.Add(Doubts.Unclear(read.Index, _file, $"'{content.Trim()}' does not say what was done."));
+            return;
+        }
+
         if (read.Doubts.Count > 0 || read.Told.Exists(t => t.Happenings.Count > 0 || t.Details is not null) || (read.Marks & LineMarks.TimeOnly) != 0) return;
         // Beside advice only a row of times is asked about: "three again, 7, 1 and 6, mum says four minutes now".
         if ((read.Marks & LineMarks.Unreal) != 0)

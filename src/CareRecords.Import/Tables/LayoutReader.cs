@@ -212,6 +212,7 @@ internal static class LayoutReader
         if (reading.Slots.Kind < 0)
             foreach (var column in reading.Slots.Words.Except(corrections).Where(c => reading.Block.Columns[c].Role != Role.Unknown || !LeftOvers.IsFigure(row[c].Cell)))
                 words.Read(row[column], HeadingOf(reading.Block, column), when.Day, main ?? when.Start ?? (row[column].Cell.Text.Any(char.IsAsciiDigit) ? null : ofSession), keepAll: into.Entries.Count == entries || HeadingReader.TellsWhat(reading.Block.Columns[column].Own) || HeadingReader.NamesSeveral(reading.Block.Columns[column].Own));
+        ToldSessions.Complete(reading, times, row, entries, when);
         foreach (var entry in into.Entries.Skip(entries)) Mark(entry.Sources, into, LineFate.InRecords);
     }
 

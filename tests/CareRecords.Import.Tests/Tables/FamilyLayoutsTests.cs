@@ -222,6 +222,69 @@ public sealed class FamilyLayoutsTests
         1215,PEG bolus 150 mL,20 min,Tolerated
         """, "f.csv", "dose 03 06:40 salbutamol 4 puffs", "session 03 07:00 LL3 RL3", "check 03 07:25 96 p108 o0.5", "feed 03 12:15 to 03 12:35 150 ml BolusTube");
 
+    [Fact]
+    public void WordForTheWhole_UnderWhatWeDid_TakesTheEndOfItsRow() => Reads("""
+        Day,Start,Finish,What we did,Sats pre,Sats post
+        Mon 4/8/2025,6.45am,7.05am,Full,95,97
+        ,5.30pm,5.50pm,"Full, 4 min on the lowers",,94
+        Fri 8/8/2025,12.20pm,,Lowers (bus was early),,
+
+        "Full = cupping 3 min each lower side and 2 min each upper side, then vibes 1 min each lower side"
+        "Lowers = just the cupping on the two lower sides, 3 min each, no vibes"
+        """, "f.csv",
+        "check 04 06:45~ 95 before", "session 04 06:45 to 04 07:05 LL3 RL3 LU2 RU2 LLv1 RLv1", "check 04 07:05~ 97 after",
+        "session 04 17:30 to 04 17:50 LL4 RL4 LU2 RU2 LLv1 RLv1", "check 04 17:50~ 94 after", "session 08 12:20 LL3 RL3");
+
+    [Fact]
+    public void PlaceInARowOfItsOwn_WithTheMinutesOfEachSideBesideIt_IsOneSession() => Reads("""
+        no,kind,from,to,place,left_min,right_min,text
+        7,PERCUSSION,2026-04-18 08:30,2026-04-18 08:45,upper,2,2,
+        6,PERCUSSION,2026-04-18 08:30,2026-04-18 08:45,lower,3,4,
+        5,FEED,,2026-04-18 06:10,,,,night pump off
+        """, "f.csv",
+        "feed to 18 06:10 PumpedTube", "session 18 08:30 to 18 08:45 LU2 RU2 LL3 RL4");
+
+    [Fact]
+    public void TwoNumbersUnderOnePlace_AreLeftAndRightAsTheKeySays() => Reads("""
+        "Day";"When";"clapping low";"clapping high";"shakes low";"Sat";"O2 L";"Salbu";"Tube feed"
+        "lun. 3 nov. 2025";"7 h 10";"3/4";"2/2";"1";"94→97";"0";"2 (6:50)";"fini 6 h 15"
+        "mar. 4 nov.";"17 h 50";"2,5/2,5";"2/2";"";"95→";"0,5";"";""
+
+        "clapping = with a hollow hand, minutes left/right. shakes = vibrations after, minutes on each low side"
+        """, "f.csv",
+        "feed to 03 06:15 Tube", "dose 03 06:50 salbutamol 2", "check 03 07:10~ 94 o0 before", "check 03 07:10~ 97 o0 after", "session 03 07:10 LL3 RL4 LU2 RU2 LLv1 RLv1",
+        "check 04 17:50~ 95 o0.5 before", "session 04 17:50 LL2.5 RL2.5 LU2 RU2");
+
+    [Fact]
+    public void DayWithAStopBehindTheMonth_IsADay_AndNoTime() => Reads("""
+        "time";"LLL";"RLL";"SpO2"
+        "Mo 3.11.2025";"";"";""
+        "07:05";"3";"3";""
+        "Samstag 8.11. (Friday is missing)";"";"";""
+        "18:30";"3";"3";""
+        "Sonntag 9.11.";"";"";""
+        "18:40";"4";"4";""
+        """, "f.csv",
+        "session 03 07:05 LL3 RL3", "session 08 18:30 LL3 RL3", "session 09 18:40 LL4 RL4");
+
+    [Fact]
+    public void DateThatIsNotRead_IsAsked_AndLendsItsRowsNoOtherDay()
+    {
+        var log = Inputs.Import("f.csv", "date;time;LLL;RLL\n3 Nov 2025;07:05;3;3\n4 xyzember;18:30;3;3\n;19:30;3;3\n");
+        Assert.Equal(["session 03 07:05 LL3 RL3"], Told.By(log));
+        Assert.Contains(log.Problems, p => p.Why.Contains("4 xyzember", StringComparison.Ordinal));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
+    public void FeedUnderMedicines_IsNoDose() => Reads("""
+        Time,SpO2,CPT,Med / feed
+        4 March 2026,,,
+        05:45,,,"G-tube feed off, 420 mL in"
+        06:10,,,albuterol neb 2.5 mg
+        06:25,,LL3 RL3,
+        """, "f.csv", "feed to 04 05:45 420 ml Tube", "dose 04 06:10 salbutamol 2.5 mg", "session 04 06:25 LL3 RL3");
+
     [Theory]
     [InlineData("5 oz", 147.9)]
     [InlineData("1 oz", 29.6)]

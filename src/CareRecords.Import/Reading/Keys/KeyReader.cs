@@ -4,13 +4,16 @@ namespace CareRecords.Import.Reading.Keys;
 /// Reads the family's own explanations of its words, in notes and around tables: "blue = salbutamol, brown = beclometasone", "LL means left lower", "V stands for vibrations",
 /// "the red one is salbutamol".
 /// </summary>
-internal static class KeyReader
+internal static partial class KeyReader
 {
     internal const int LongestLine = 400;
     private static readonly System.Buffers.SearchValues<string> Explaining = System.Buffers.SearchValues.Create(["put ", "call", "refer to ", "write ", "say ", "(=", "( =", "this is ", "that is "], StringComparison.OrdinalIgnoreCase);
     private static readonly string[] Verbs = [" means ", " stands for ", " is short for ", " is what we call ", " - meaning "];
     private static readonly System.Buffers.SearchValues<string> AnyVerb = System.Buffers.SearchValues.Create(Verbs, StringComparison.OrdinalIgnoreCase);
     private static readonly System.Buffers.SearchValues<string> Equating = System.Buffers.SearchValues.Create([" is", " are", " means"], StringComparison.OrdinalIgnoreCase);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\bthe two (?=(?:lower|upper|bottom|top|base|lowers|uppers|bottoms|tops|bases|sides|lungs)\b)", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex TheTwo();
 
     /// <summary>The words that a line explains; none when the line is not an explanation.</summary>
     /// <param name="line">The line.</param>
@@ -19,6 +22,8 @@ internal static class KeyReader
     {
         var words = new List<FamilyWord>();
         if (line.Length > LongestLine) return words;
+        // "the two lower sides, 3 min each": how many places, and no minutes.
+        if (line.Contains("the two ", StringComparison.OrdinalIgnoreCase)) line = TheTwo().Replace(line, "both ");
         if (SessionNames.Named(line) is { Count: > 0 } named) { words.AddRange(named); return words; }
         if (line.Contains('"') && SessionNames.Quoted(line) is { } quoted) { words.Add(quoted); return words; }
         if (line.Contains('"') && !line.Contains('=') && SessionNames.QuotedIs(line) is { Count: > 0 } meant)

@@ -26,9 +26,20 @@ internal static partial class CellTimes
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:dt|date|dated|datum|fecha|day)\b\s*[.:]?\s*(?=\d|[A-Za-z]{3,9},?\s+\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Labelled();
 
-    // "mar. 4 nov.", "sam. 8 nov.": short days of the week that are other words elsewhere.
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:lun|mar|mer|jeu|ven|sam|dim)\.\s+(?=\d{1,2}\s)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    // "mar. 4 nov.", "sam. 8 nov.", "Mo 3.11.2025": short days of the week that are other words elsewhere.
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(lun|mar|mer|jeu|ven|sam|dim)\.\s+(?=\d{1,2}\s)|(mo|di|mi|do|fr|sa|so)\.?,?\s+(?=\d{1,2}\.\s?\d{1,2}\.))", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Weekday();
+
+    private static string InEnglish(string weekday) => weekday switch
+    {
+        "lun" or "mo" => "Mon",
+        "mar" or "di" => "Tue",
+        "mer" or "mi" => "Wed",
+        "jeu" or "do" => "Thu",
+        "ven" or "fr" => "Fri",
+        "sam" or "sa" => "Sat",
+        _ => "Sun",
+    };
 
     // "7 h 10", "12 h"
     [System.Text.RegularExpressions.GeneratedRegex(@"(?<!\d)(\d{1,2}) h(?: (\d{2}))?(?![\w])", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
@@ -68,9 +79,9 @@ internal static partial class CellTimes
 
     private static WrittenTime OfText(string text)
     {
-        text = HourApart().Replace(Weekday().Replace(Spaced(text), ""), "$1h$2");
+        text = HourApart().Replace(Weekday().Replace(Spaced(text), m => InEnglish(m.Value.Trim(' ', '.', ',').ToLowerInvariant()) + " "), "$1h$2");
         // "4 nov."
-        if (text.Length > 4 && text[^1] == '.' && char.IsLetter(text[^2]) && char.IsAsciiDigit(text[0])) text = text[..^1];
+        if (text.Length > 4 && text[^1] == '.' && char.IsLetter(text[^2]) && char.IsLetter(text[^3]) && char.IsLetter(text[^4]) && text.Any(char.IsAsciiDigit)) text = text[..^1];
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;
         switch (LiteralTime.Read(LiteralTime.WithoutAbout(text, out _), out var at))
         {

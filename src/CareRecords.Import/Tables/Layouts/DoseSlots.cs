@@ -121,7 +121,7 @@ internal sealed partial class DoseSlots(BlockReading reading, RowTimesReader tim
 
     // "2" under "salbutamol puffs, 15 min before" where the session of that part of the day has its time beside it.
     private UncertainTime? BeforeSession(BlockRow row, Slot slot, ColumnMeaning heading) =>
-        MinutesBefore().Match(heading.Own) is { Success: true } early && reading.Slots.Slots.FindAll(s => s.Kind == TableKind.Sessions && s.Time >= 0 && s.Part == slot.Part && s.Half == slot.Half && RowEvents.HasOwnTime(row[s.Time].Cell)) is [var session]
+        MinutesBefore().Match(heading.Own) is { Success: true } early && reading.Slots.Slots.FindAll(s => s.Kind == TableKind.Sessions && s.Time >= 0 && (s.Part == slot.Part || s.Group == slot.Group) && CellTimes.Read(row[s.Time].Cell).Clock is not null) is [var session]
         && times.On(row[session.Time], session.Half, null) is { IsExact: true } start
             ? UncertainTime.At(start.Stated.PlusMinutes(-int.Parse(early.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)), TimePrecision.Reckoned) : null;
 

@@ -165,7 +165,7 @@ internal sealed partial class KindRows(BlockReading reading, RowTimesReader time
         var measured = Measures();
         if (when.Start is { } at && measured.Any(c => !row[c].Cell.IsEmpty)) measures.AddChecks(row, measured, at, []);
         if (when.Start is { } then) SignsBeside(row, then, when);
-        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count or Role.Part or Role.Temperature or Role.Breathing or Role.Cough or Role.Secretions or Role.Colour or Role.Vomit)).ToList();
+        var cells = row.Cells.Where(c => c.Column != reading.Slots.Date && c.Column != reading.Slots.Time && !(c.Column == reading.Slots.End && when.End is not null) && !measured.Contains(c.Column) && !c.Cell.IsEmpty && reading.Block.Columns.ElementAtOrDefault(c.Column)?.Role is not (Role.Ignore or Role.By or Role.Count or Role.Part or Role.Temperature or Role.Breathing or Role.Cough or Role.Secretions or Role.Colour or Role.Vomit)).ToList();
         // "Same again" where what was done stands: the session before it.
         if (when.Start is { } again && cells is [{ } only] && SameAs.PointsBack(only.Cell.Text) && reading.Same(only.Cell.Text, again.Stated.TimeOfDay) is { Areas.Count: > 0 } same)
         {
