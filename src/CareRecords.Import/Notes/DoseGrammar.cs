@@ -58,7 +58,16 @@ internal static class DoseGrammar
             used.Add(i);
             var written = line[term.Start..term.End];
             if (doses.Count > 0 && Enumerable.Range(doses[^1].Last + 1, i - doses[^1].Last - 1).Any(k => terms[k].Is(Sense.Correction) && terms[k].Text is not "not")) doses.RemoveAt(doses.Count - 1);
-            if (doses.Count > 0 && Joins(terms, doses[^1], i, head)) { Join(doses[^1], term, head, written, i); continue; }
+            if (doses.Count > 0 && Joins(terms, doses[^1], i, head))
+            {
+                var other = head is not null && head != doses[^1].Medicine && doses[^1].Medicine != Medicines.Unknown;
+                Join(doses[^1], term, head, written, i);
+                // What the key says that a neb holds, with its amount, is not of the medicine written before the word.
+                while (other && i + 1 < terms.Count && terms[i + 1].Start < term.End) used.Add(++i);
+                if (other) doses[^1].Last = i;
+                continue;
+            }
+
             doses.Add(new DoseReading
             {
                 Medicine = head ?? Medicines.Unknown,
@@ -120,7 +129,9 @@ internal static class DoseGrammar
         if (between.Exists(t => (t.Is(Sense.And) && !(t.Text == "with" && head is not null && dose.Medicine == Medicines.Unknown)) || t.Is(Sense.Then) || t.Kind == TermKind.Time)) return false;
         // "azithromycin, 3 ml once a day. He had azithromycin at noon": prescribed, then given.
         if (between.Exists(t => t.IsSymbol(";")) && between.Exists(t => t.Is(Sense.Given))) return false;
-        if (head is not null && dose.Medicine != Medicines.Unknown) return dose.Medicine == head;
+        if (head is not null && dose.Medicine != Medicines.Unknown) return dose.Medicine == head
+            // "3% saline neb", where the key says what a neb holds unless something else is written.
+            || between.Count == 0 && terms[at].Mended?.ToLowerInvariant() is "neb" or "nebs" or "nebuliser" or "nebulizer" or "inhaler" or "puffer";
         // "inhaler 6.50 (2 puffs salb)": a name in brackets, or after a comma without a time of its own, tells what the device held.
         return between.TrueForAll(t => t.Kind is TermKind.Quantity or TermKind.Number or TermKind.Times || t.IsSymbol("(") || t.IsSymbol(",") || t.IsSymbol(":") || t.Kind == TermKind.Word && !t.NamesEvent)
             && !(head is null && dose.Medicine != Medicines.Unknown && between.Exists(t => t.IsSymbol(",")));

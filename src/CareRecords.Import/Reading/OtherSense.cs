@@ -16,6 +16,7 @@ internal static class OtherSense
             else if (IsCorner(terms, i) is { } corner) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.SideArea, corner)] };
             else if (IsBeforeReading(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Before, "")] };
             else if (IsMealFed(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [.. terms[i].Meanings, new Meaning(Sense.Feed, "")] };
+            else if (IsFeedOver(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [new Meaning(Sense.Stop, "")] };
             else if (IsOther(terms, i)) (settled ??= [.. terms])[i] = terms[i] with { Meanings = [] };
         return settled ?? terms;
     }
@@ -38,6 +39,9 @@ internal static class OtherSense
     private const int LeastSaturation = 70;
 
     private static bool IsTimed(List<Term> terms, int at) => at + 1 < terms.Count && terms[at + 1] is { Kind: TermKind.Number, Number: <= MostMinutes };
+
+    // "05.45 night feed over.": it ended, and nothing says how long it took.
+    private static bool IsFeedOver(List<Term> terms, int at) => terms[at].Text == "over" && at > 0 && terms[at - 1].NamesFeed && (at + 1 == terms.Count || terms[at + 1].IsSymbol(".") || terms[at + 1].IsSymbol(",") || terms[at + 1].IsSymbol(";"));
 
     // "12:30 lunch, 180 ml by gastrostomy": the meal is the feed.
     private static bool IsMealFed(List<Term> terms, int at) => terms[at].Is(Sense.Meal) && !terms[at].Is(Sense.Feed) && at + 3 < terms.Count && terms[at + 1].IsSymbol(",") && terms[at + 2].Kind == TermKind.Number && terms[at + 3].Is(Sense.Unit, "ml");

@@ -309,6 +309,21 @@ public sealed class SentencesTests
     [Fact]
     public void FeedHeld_WhereNoneRan_IsAsked() => Assert.Contains(Read("2300 feed held").Problems, p => p.Why.Contains("not given", StringComparison.Ordinal));
 
+    [Theory]
+    [InlineData("05.45 night feed over. Slept well", "-05:45 feed")]
+    [InlineData("12.00 feed 100 ml, over by 12.30", "12:00-12:30 feed 100")]
+    [InlineData("12.00 feed 100 ml over 30 min", "12:00-12:30 feed 100")]
+    public void FeedOver_IsItsEnd_UnlessItSaysHowLong(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
+
+    [Fact]
+    public void MedicineWrittenBeforeNeb_IsWhatTheNebHeld() => Assert.Equal("11:40 hypertonic saline 3%; 18:00 salbutamol 2.5 mg",
+        Told(Read("neb = salbutamol 2.5 mg", "11.40 3% saline neb", "18.00 neb")));
+
+    [Theory]
+    [InlineData("18:20, 2,5/2,5, 2/2, a bit short, tired")]
+    [InlineData("11:30-11:50, 4/4, 3/3, 95 after, thick and yellow")]
+    public void TimeAndMinutesBySides_WithoutASession_AreAsked(string line) => Assert.True(Read(line) is { Problems.Count: > 0 } || Read(line).Entries.OfType<Session>().Any());
+
     [Fact]
     public void HourBehindAnInhaler_IsNoNumberOfPuffs()
     {

@@ -25,7 +25,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("Thirteenth", 0.958, 0.932, 0.994, 11)]
     [InlineData("Fourteenth", 0.975, 0.977, 0.985, 7)]
     [InlineData("Fifteenth", 0.801, 0.805, 0.964, 63)]
-    [InlineData("Sixteenth", 0.956, 0.93, 0.961, 17)]
+    [InlineData("Sixteenth", 0.958, 0.933, 0.961, 16)]
     [InlineData("Seventeenth", 0.969, 0.971, 0.992, 9)]
     [InlineData("Eighteenth", 1, 0.988, 0.983, 0)]
     [InlineData("Nineteenth", 0.925, 0.9, 0.987, 11)]
@@ -44,7 +44,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("ThirtySecond", 0.977, 0.948, 0.99, 9)]
     [InlineData("ThirtyThird", 0.875, 0.874, 0.961, 29)]
     [InlineData("ThirtyFourth", 0.972, 0.93, 0.981, 8)]
-    [InlineData("ThirtyFifth", 0.904, 0.895, 0.935, 35)]
+    [InlineData("ThirtyFifth", 0.908, 0.905, 0.936, 33)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
