@@ -30,6 +30,8 @@ internal static partial class CellTimes
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(lun|mar|mer|jeu|ven|sam|dim)\.\s+(?=\d{1,2}\s)|(mo|di|mi|do|fr|sa|so)\.?,?\s+(?=\d{1,2}\.\s?\d{1,2}\.))", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Weekday();
 
+    private static string Closed(string text) => text.Contains(" h", StringComparison.OrdinalIgnoreCase) ? HourApart().Replace(text, "$1h$2") : text;
+
     private static string InEnglish(string weekday) => weekday switch
     {
         "lun" or "mo" => "Mon",
@@ -68,7 +70,7 @@ internal static partial class CellTimes
 
     /// <summary>Words where only a time belongs.</summary>
     public static Reading<ClockSpan> Clock(string text) =>
-        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(HourApart().Replace(text, "$1h$2"));
+        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(Closed(text));
 
     private static WrittenTime OfSerial(double days)
     {
@@ -79,7 +81,10 @@ internal static partial class CellTimes
 
     private static WrittenTime OfText(string text)
     {
-        text = HourApart().Replace(Weekday().Replace(Spaced(text), m => InEnglish(m.Value.Trim(' ', '.', ',').ToLowerInvariant()) + " "), "$1h$2");
+        text = Spaced(text);
+        // Nearly every cell of a long table has neither: it is told before anything else is looked at.
+        if (text.Length > 0 && char.IsLetter(text[0])) text = Weekday().Replace(text, m => InEnglish(m.Value.Trim(' ', '.', ',').ToLowerInvariant()) + " ");
+        text = Closed(text);
         // "4 nov."
         if (text.Length > 4 && text[^1] == '.' && char.IsLetter(text[^2]) && char.IsLetter(text[^3]) && char.IsLetter(text[^4]) && text.Any(char.IsAsciiDigit)) text = text[..^1];
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;

@@ -10,11 +10,13 @@ internal static partial class MinutesPast
     public static Block Written(Block block)
     {
         var time = block.Columns.ToList().FindIndex(c => c.Role == Role.Time);
-        if (time < 0 || !block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind == CellKind.Text && c.Cell.Text.Contains(':') && Minutes().IsMatch(c.Cell.Text)))) return block;
+        if (time < 0 || !block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind == CellKind.Text && HasBare(c.Cell.Text) && Minutes().IsMatch(c.Cell.Text)))) return block;
         // "F off :15": minutes behind what was done are read with it.
-        if (block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind == CellKind.Text && Behind().IsMatch(c.Cell.Text)))) return block;
+        if (block.Rows.Any(r => r.Cells.Any(c => c.Cell.Kind == CellKind.Text && c.Cell.Text.Contains(" :", StringComparison.Ordinal) && Behind().IsMatch(c.Cell.Text)))) return block;
         return block with { Rows = [.. block.Rows.Select(r => Written(r, time))] };
     }
+
+    private static bool HasBare(string text) => text.StartsWith(':') || text.Contains(" :", StringComparison.Ordinal) || text.Contains("(:", StringComparison.Ordinal) || text.Contains("\n:", StringComparison.Ordinal);
 
     private static BlockRow Written(BlockRow row, int time)
     {
