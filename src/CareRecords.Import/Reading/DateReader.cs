@@ -46,8 +46,9 @@ internal static partial class DateReader
     {
         var list = dates.ToList();
         var near = new LocalDate(Math.Clamp(yearHint, 1900, 2200), 7, 1);
+        // How far apart the days lie says which order is likelier, never that one is impossible: ten years of days are far apart in all.
         return new[] { DateOrder.DayMonthYear, DateOrder.MonthDayYear }
-            .Select(order => (order, cost: CostOf(list, order, near))).Where(pair => pair.cost < WeekdayCost * list.Count + ImpossibleCost && pair.cost % ImpossibleCost < ImpossibleCost && pair.cost < ImpossibleCost)
+            .Select(order => (order, cost: CostOf(list, order, near, out var steps), steps)).Where(pair => pair.cost - pair.steps < ImpossibleCost)
             .OrderBy(pair => pair.cost).Select(pair => pair.order).ToList();
     }
 
@@ -55,24 +56,25 @@ internal static partial class DateReader
     public static DateOrder? OrderOf(IReadOnlyList<DateWritten> dates, LocalDate? near)
     {
         if (!dates.Any(d => d.First is not null)) return null;
-        var (dmy, mdy) = (CostOf(dates, DateOrder.DayMonthYear, near), CostOf(dates, DateOrder.MonthDayYear, near));
+        var (dmy, mdy) = (CostOf(dates, DateOrder.DayMonthYear, near, out _), CostOf(dates, DateOrder.MonthDayYear, near, out _));
         if (Math.Abs(dmy - mdy) < ClearMargin) return null;
         return dmy < mdy ? DateOrder.DayMonthYear : DateOrder.MonthDayYear;
     }
 
-    private static double CostOf(IReadOnlyList<DateWritten> dates, DateOrder order, LocalDate? near)
+    // The cost, and the part of it that is of the steps from day to day.
+    private static double CostOf(IReadOnlyList<DateWritten> dates, DateOrder order, LocalDate? near, out double steps)
     {
-        var cost = 0.0;
+        (var cost, steps) = (0.0, 0.0);
         foreach (var date in dates)
         {
             if (date is { First: { } first, Second: { } second } && (order == DateOrder.DayMonthYear ? second > 12 : first > 12)) { cost += ImpossibleCost; continue; }
             var reading = Settle(date, order, near, null, false);
             if (reading.Outcome != Outcome.Certain) { if (date.First is not null) cost += ImpossibleCost; continue; }
             if (date.DayOfWeek != IsoDayOfWeek.None && reading.Value.DayOfWeek != date.DayOfWeek) cost += WeekdayCost;
-            if (near is { } before) cost += Math.Min(60, Math.Abs(Period.DaysBetween(before, reading.Value)) / 2.0);
+            if (near is { } before) steps += Math.Min(60, Math.Abs(Period.DaysBetween(before, reading.Value)) / 2.0);
             near = reading.Value;
         }
-        return cost;
+        return cost + steps;
     }
 
     /// <summary>

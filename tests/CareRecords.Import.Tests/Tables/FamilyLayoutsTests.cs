@@ -277,6 +277,24 @@ public sealed class FamilyLayoutsTests
     }
 
     [Fact]
+    public void LineWithADateThatIsNotRead_LendsTheRowsBelowNoOtherDay()
+    {
+        var log = Inputs.Import("f.csv", "time;LLL;RLL;SpO2\n3 November 2025;;;\n07:05;3;3;94\nSoirbu 4 xyzember;;;\n18:30;3;3;95\n");
+        Assert.Equal(["check 03 07:05~ 94", "session 03 07:05 LL3 RL3"], Told.By(log));
+        Assert.Contains(log.Problems, p => p.Why.Contains("4 xyzember", StringComparison.Ordinal));
+        Assert.True(log.Lines.Balances);
+    }
+
+    [Fact]
+    public void YearsOfDays_AreInTheOrderThatTheirTwentiethsTell()
+    {
+        var rows = Enumerable.Range(0, 2500).Select(i => new DateOnly(2018, 1, 1).AddDays(i)).Select(d => d.ToString("dd/MM/yyyy", System.Globalization.CultureInfo.InvariantCulture) + ",07:05,3,3");
+        var log = Inputs.Import("f.csv", "date,time,LLL,RLL\n" + string.Join('\n', rows) + "\n");
+        Assert.Equal(2500, log.Entries.Count);
+        Assert.Empty(log.Problems);
+    }
+
+    [Fact]
     public void FeedUnderMedicines_IsNoDose() => Reads("""
         Time,SpO2,CPT,Med / feed
         4 March 2026,,,

@@ -24,9 +24,9 @@ internal static partial class KeyMeanings
         // "and "full set" = …": the word stands in quotation marks.
         if (key.IndexOf('"', StringComparison.Ordinal) is >= 0 and var quote && key.IndexOf('"', quote + 1) is > 0 and var closing && closing > quote + 1) key = key[(quote + 1)..closing];
         if (means.IndexOf(". ", StringComparison.Ordinal) is var stop && stop > 0) means = means[..stop];
-        // "C = clapping, minutes under the place: LL left lower, …": what the figures of a column are.
         // "chest I mean clapping with my cupped hand like the physio showed us": who taught it says nothing of what it is.
         if (AsTaught().Match(means) is { Success: true } taught && taught.Index > 0) means = means[..taught.Index];
+        // "C = clapping, minutes under the place: LL left lower, …": what the figures of a column are.
         if (FiguresUnder().Match(means) is { Success: true } figures) means = means[..figures.Index];
         // "NC = nasal cannula, L/min": the unit of its numbers.
         if (UnitBehind().Match(means) is { Success: true, Index: > 2 } unit) means = means[..unit.Index];

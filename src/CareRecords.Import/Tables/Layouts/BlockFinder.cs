@@ -145,7 +145,7 @@ internal sealed partial class BlockFinder
                 // A day on a line of its own holds for the rows under it.
                 rows.Add(DayRow(row, day, heading.Columns));
             }
-            else if (IsOneCell(row) && IsOutside(row, heading.Columns))
+            else if (IsOneCell(row) && IsOutside(row, heading.Columns) && !CellTimes.IsUnreadDate(row.Cells.First(c => !c.IsEmpty).Text))
             {
                 _loose.Add(new LooseRow(row, null));
                 below.Add(row.Text);

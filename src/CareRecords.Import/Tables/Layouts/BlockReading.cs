@@ -58,6 +58,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The hour of the row of a tick chart; null in other tables.</summary>
     public LocalTime? Hour { get; set; }
 
+    /// <summary>What the words around the tables say of their numbers: those of the sheet, or of the workbook's one sheet with a key.</summary>
+    public SheetKey Key => into.Borrowed ?? into.Key;
+
     /// <summary>The row's own event, where each row is one: what else stands in the row was around it. Null in other tables.</summary>
     public UncertainTime? Anchor { get; set; }
 

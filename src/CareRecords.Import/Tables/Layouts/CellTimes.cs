@@ -26,26 +26,11 @@ internal static partial class CellTimes
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:dt|date|dated|datum|fecha|day)\b\s*[.:]?\s*(?=\d|[A-Za-z]{3,9},?\s+\d)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Labelled();
 
-    // "mar. 4 nov.", "sam. 8 nov.", "Mo 3.11.2025": short days of the week that are other words elsewhere.
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:(lun|mar|mer|jeu|ven|sam|dim)\.\s+(?=\d{1,2}\s)|(mo|di|mi|do|fr|sa|so)\.?,?\s+(?=\d{1,2}\.\s?\d{1,2}\.))", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex Weekday();
+    /// <summary>Whether words where a day belongs have the form of a date, and are none that is known: "4 xyzember", "Dnes 5 nov 2025". What stands below them is not of the day before.</summary>
+    public static bool IsUnreadDate(string text) => text.Length <= LongestText && FormOfDate().IsMatch(text.Trim()) && Lexicon.Find(text, out _).Count == 0 && Read(Cell.Of(text)).Outcome == Outcome.Nothing;
 
-    private static string Closed(string text) => text.Contains(" h", StringComparison.OrdinalIgnoreCase) ? HourApart().Replace(text, "$1h$2") : text;
-
-    private static string InEnglish(string weekday) => weekday switch
-    {
-        "lun" or "mo" => "Mon",
-        "mar" or "di" => "Tue",
-        "mer" or "mi" => "Wed",
-        "jeu" or "do" => "Thu",
-        "ven" or "fr" => "Fri",
-        "sam" or "sa" => "Sat",
-        _ => "Sun",
-    };
-
-    // "7 h 10", "12 h"
-    [System.Text.RegularExpressions.GeneratedRegex(@"(?<!\d)(\d{1,2}) h(?: (\d{2}))?(?![\w])", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex HourApart();
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:\p{L}{2,12}[.,]?\s+){0,2}\d{1,2}[.]?\s+\p{L}{3,12}\.?(?:\s+\d{4})?$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
+    private static partial System.Text.RegularExpressions.Regex FormOfDate();
 
     private const int LongestText = 60;
 
@@ -70,7 +55,7 @@ internal static partial class CellTimes
 
     /// <summary>Words where only a time belongs.</summary>
     public static Reading<ClockSpan> Clock(string text) =>
-        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(Closed(text));
+        text.Length > LongestText ? new Reading<ClockSpan>(Outcome.Nothing, null, null, null) : ClockReader.Read(SpacedHours.Closed(text));
 
     private static WrittenTime OfSerial(double days)
     {
@@ -82,9 +67,7 @@ internal static partial class CellTimes
     private static WrittenTime OfText(string text)
     {
         text = Spaced(text);
-        // Nearly every cell of a long table has neither: it is told before anything else is looked at.
-        if (text.Length > 0 && char.IsLetter(text[0])) text = Weekday().Replace(text, m => InEnglish(m.Value.Trim(' ', '.', ',').ToLowerInvariant()) + " ");
-        text = Closed(text);
+        text = SpacedHours.Closed(ShortWeekdays.InEnglish(text));
         // "4 nov."
         if (text.Length > 4 && text[^1] == '.' && char.IsLetter(text[^2]) && char.IsLetter(text[^3]) && char.IsLetter(text[^4]) && text.Any(char.IsAsciiDigit)) text = text[..^1];
         if (text.Length > LongestText || NotSaid.Is(text)) return WrittenTime.Nothing;

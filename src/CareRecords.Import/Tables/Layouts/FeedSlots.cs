@@ -49,9 +49,7 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
             var before = reading.Into.Entries.Count;
             if (slot.Time >= 0) AddFeed(row, slot, due, null, -1, route, slot.Time);
             else AddFeed(row, slot, null, due, -1, route, slot.End);
-            // The amount that the heading sets.
-            if (reading.Into.Entries.Count > before && reading.Into.Entries[^1] is Feed { Millilitres: null, Start: not null } ticked && Amount().Match(reading.Block.Columns[slot.Time].Own) is { Success: true } amount && VolumeReader.Read(amount.Value).TryGet(out var set))
-                reading.Into.Entries[^1] = ticked with { Millilitres = set };
+            WithAmountOfHeading(before, slot);
             return;
         }
 
@@ -97,8 +95,14 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
         var count = reading.Into.Entries.Count;
         AddFeed(row, slot, start, end, ml, route, slot.Time >= 0 && start is not null ? slot.Time : slot.End);
         // "12:30" under "tube feed 150 ml, start".
-        if (reading.Into.Entries.Count > count && start is not null && reading.Into.Entries[^1] is Feed { Millilitres: null } begun && reading.Block.Columns[Math.Max(slot.Time, 0)] is { Role: Role.FeedStart } headed && Amount().Match(headed.Own) is { Success: true } said && VolumeReader.Read(said.Value).TryGet(out var fixedMl))
-            reading.Into.Entries[^1] = begun with { Millilitres = fixedMl };
+        if (slot.Time >= 0 && reading.Block.Columns[slot.Time].Role == Role.FeedStart) WithAmountOfHeading(count, slot);
+    }
+
+    // The amount that the heading sets, where the cell tells none.
+    private void WithAmountOfHeading(int before, Slot slot)
+    {
+        if (reading.Into.Entries.Count > before && reading.Into.Entries[^1] is Feed { Millilitres: null, Start: not null } feed && Amount().Match(reading.Block.Columns[slot.Time].Own) is { Success: true } amount && VolumeReader.Read(amount.Value).TryGet(out var set))
+            reading.Into.Entries[^1] = feed with { Millilitres = set };
     }
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b\d{2,3}\s*(?:ml|mls|cc|oz)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]

@@ -38,7 +38,7 @@ internal static partial class HeadingReader
         // "Salbutamol 2 puffs 06:30" over ticks: the dose of that time.
         if (role == Role.Amount && own.Exists(k => k.Medicine is not null) && HeadingTime.Read(heading) is not null) role = Role.Dose;
         // "tube feed 150 ml, start": when it began; how much is said here.
-        if (role == Role.Millilitres && own.Exists(k => k.Concept == Concept.Start) && own.Exists(k => k.Concept == Concept.Feed) && SetVolume().IsMatch(heading)) role = Role.FeedStart;
+        if (role == Role.Millilitres && own.Exists(k => k.Concept == Concept.Start) && own.Exists(k => k.Concept == Concept.Feed) && AmountIn(heading) is not null) role = Role.FeedStart;
         // "4pm tube feed (ml)": the feed of that time.
         if (role == Role.Millilitres && own.Exists(k => k.Concept is Concept.Feed or Concept.Bolus) && HeadingTime.Read(heading) is not null) role = Role.Feed;
         var areas = role is Role.Area or Role.Session or Role.Detail ? AreaNames.Under(heading, groupHeading) : [];
@@ -141,9 +141,6 @@ internal static partial class HeadingReader
             : has.Contains(Concept.Start) ? Role.FeedStart
             : Role.Feed;
     }
-
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b\d{2,3}\s*mls?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
-    private static partial System.Text.RegularExpressions.Regex SetVolume();
 
     private static bool IsOfMedicine(Known known) => known.Medicine is not null || known.Concept is Concept.Inhaler or Concept.Medicine;
 

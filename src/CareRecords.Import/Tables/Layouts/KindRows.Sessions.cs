@@ -99,8 +99,8 @@ internal sealed partial class KindRows
         // "Percussion both lower | 3 | min each side"
         if (areas.Count > 1 && areas.TrueForAll(a => a.Area == ChestArea.Unknown && a.Side != Side.Unknown) && AreaNames.In(row[reading.Slots.Kind].Cell.Text) is { Count: > 0 } ofKind && ofKind.All(p => p.Area != ChestArea.Unknown && (p.Side == Side.Unknown || areas.Exists(a => a.Side == p.Side))))
             areas = [.. ofKind.SelectMany(p => p.Side == Side.Unknown ? areas.Select(a => a with { Area = p.Area }) : [areas.Find(a => a.Side == p.Side)! with { Area = p.Area }])];
-        // "physio L3 R3" as the kind itself, or "Full", which the key explains.
-        if (areas.Count == 0 && (row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) || reading.Context.Words.MeaningOf(row[reading.Slots.Kind].Cell.Text.Trim()) is { } ofWord && ofWord.Any(char.IsAsciiDigit)) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
+        // "physio L3 R3" as the kind itself.
+        if (areas.Count == 0 && row[reading.Slots.Kind].Cell.Text.Any(char.IsAsciiDigit) && !slot.Values.Exists(v => !row[v].Cell.IsEmpty && reading.Block.Columns[v].Role == Role.Area) && words.Areas(row[reading.Slots.Kind], reading.Day) is { } inKind) areas.AddRange(Named(inKind, what));
         if (eachShaken is null && Continued(row, what, when, at, areas, cells)) return;
         if (sessions.Add(row, slot, at, when.End, row.Source, areas) is { } added)
         {

@@ -121,7 +121,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
         for (var i = 0; i < parts.Count; i++)
         {
             var before = reading.Into.Problems.Count;
-            var read = Pair(parts[i], heading, (reading.Into.Borrowed ?? reading.Into.Key).PairsAreBeforeAfter) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
+            var read = Pair(parts[i], heading, reading.Key.PairsAreBeforeAfter) ?? CheckCell.Read(parts[i], why => reading.Cells.Refuse(cell.Source, why, "Correct the saturation, or leave the cell empty."));
             if (read is null)
             {
                 if (reading.Into.Problems.Count == before) words.Read(cell, heading.Heading, reading.Day, at, keepAll: true, parts[i]);

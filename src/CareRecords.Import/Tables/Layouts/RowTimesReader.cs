@@ -62,9 +62,9 @@ internal sealed partial class RowTimesReader(BlockReading reading)
         }
 
         // Rows under a date that could not be read are not of the day before it.
-        if (written is null && words is not null && words == dateCell.Cell.Words && slots.Date != slots.Time && LooksLikeDate().IsMatch(words))
+        if (written is null && words is not null && CellTimes.IsUnreadDate(words))
         {
-            reading.Cells.Ask(dateCell.Source, $"'{words}' is not read as a date.", "Write the date as day, month and year.");
+            reading.Cells.Ask(words == dateCell.Cell.Words ? dateCell.Source : timeCell.Source, $"'{words}' is not read as a date.", "Write the date as day, month and year.");
             reading.Open(null);
             return new RowWhen(null, null, null, true, null);
         }
@@ -151,9 +151,6 @@ internal sealed partial class RowTimesReader(BlockReading reading)
         if (settled.Precision == TimePrecision.Exact) reading.Saw(settled.Time, cell);
         return settled.On(day);
     }
-
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(?:\p{L}{2,10}[.,]?\s+)?\d{1,2}[.]?\s+\p{L}{3,10}\.?(?:\s+\d{4})?$", System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
-    private static partial System.Text.RegularExpressions.Regex LooksLikeDate();
 
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:half|quarter|past|o'?clock)\b|\d+ to \d+\s*$|^\s*\d{1,2}\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase | System.Text.RegularExpressions.RegexOptions.CultureInvariant)]
     private static partial System.Text.RegularExpressions.Regex Spoken();

@@ -39,8 +39,8 @@ internal sealed partial class SessionCells(BlockReading reading)
         var listed = areas.Count == 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes && AreaNumbers.Read(row[v].Cell.Text, reading.AreaOrder, _ => { }) is { Count: > 0 }).ToList() : [];
         foreach (var list in listed) areas.AddRange(AreaNumbers.Read(row[list].Cell.Text, reading.AreaOrder, why => reading.Cells.Refuse(row[list].Source, why, "Correct the minutes."))!);
         // "4/3 +v" where the key gives an example of such a pair.
-        foreach (var value in areas.Count == 0 && (reading.Into.Borrowed ?? reading.Into.Key).PairOrder.Count > 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).ToList() : [])
-            if (PairExamples.Read(row[value].Cell.Text, (reading.Into.Borrowed ?? reading.Into.Key).PairOrder, why => reading.Cells.Refuse(row[value].Source, why, "Correct the minutes.")) is var (paired, rest))
+        foreach (var value in areas.Count == 0 && reading.Key.PairOrder.Count > 0 ? values.Where(v => reading.Block.Columns[v].Role == Role.Minutes).ToList() : [])
+            if (PairExamples.Read(row[value].Cell.Text, reading.Key.PairOrder, why => reading.Cells.Refuse(row[value].Source, why, "Correct the minutes.")) is var (paired, rest))
             {
                 areas.AddRange(paired);
                 if (rest.Length > 0 && AreasReader.Read(rest, reading.Context.Words).TryGet(out var more)) areas.AddRange(more.Areas);

@@ -198,9 +198,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             return found;
         }
 
-        // "Full" under "Chest", where the key says "Full = clapping 3 min each lower side and 2 min each upper side".
-        var explained = text.Any(char.IsAsciiDigit) || reading.Context.Words.MeaningOf(text.Trim()) is null ? [] : AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } ofKey } && ofKey.All(a => a.Minutes is not null) ? ofKey : [];
-        var minutes = explained.Count > 0 ? explained : named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? reading.Same(text, at.Stated.TimeOfDay)?.Areas ?? []
+        var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? reading.Same(text, at.Stated.TimeOfDay)?.Areas ?? []
             : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {

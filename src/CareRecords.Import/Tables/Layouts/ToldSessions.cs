@@ -23,10 +23,10 @@ internal static class ToldSessions
         }
 
         // "Full", which the key explains, beside the times of the session.
-        if (session is { Areas.Count: 0, MinutesWritten: null } && row.Cells.Where(c => c.Cell.Kind == CellKind.Text && reading.Context.Words.MeaningOf(c.Cell.Text.Trim()) is not null)
-            .Select(c => AreasReader.Read(c.Cell.Text, reading.Context.Words)).FirstOrDefault(a => a is { Outcome: Outcome.Certain, Value.Areas.Count: > 1 }) is { Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
+        if (session is { Areas.Count: 0, MinutesWritten: null } && row.Cells.FirstOrDefault(c => c.Cell.Kind == CellKind.Text && reading.Context.Words.MeaningOf(c.Cell.Text.Trim()) is not null) is { IsNone: false } word
+            && AreasReader.Read(word.Cell.Text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 1 } areas } && areas.All(a => a.Minutes is not null))
         {
-            var full = session with { Areas = areas };
+            var full = session with { Areas = areas, HowRead = session.HowRead ?? $"'{word.Cell.Words}' read as the key explains it." };
             reading.Replace(entries.IndexOf(session), session, full);
             session = full;
         }
