@@ -43,6 +43,14 @@ internal static class BareMinutes
         return now;
     }
 
+    /// <summary>
+    /// The one number of minutes beside a word whose places have two ("the programme with the four minutes", of which 3 low and 2 up), where neither the words nor an earlier session say whether it
+    /// is of one part of the chest or of every place; null elsewhere.
+    /// </summary>
+    public static double? OfUnknownPart(IReadOnlyList<AreaMinutes> explained, AreaReading words, SessionMemory sessions) =>
+        words.Areas.Where(a => a.Technique != Technique.Vibration).ToList() is [{ Side: Side.Unknown, Area: ChestArea.Unknown, Minutes: { } minutes, MinutesHigh: null }] && words.EverySpot.Count == 0
+        && IsLowerAndUpper(Clapped(explained)) && Clapped(explained).Exists(a => a.Minutes != Clapped(explained)[0].Minutes) && OfOnePart(explained, words, sessions) is null ? minutes : null;
+
     // "5s and 4s", "4/2" where the notes tell the lower chest before the upper, each with as many minutes on both sides, or longer on it: in the same order.
     private static (List<AreaMinutes> Areas, string How)? InTheirOrder(AreaMinutes one, AreaMinutes two, SessionMemory sessions, IReadOnlyList<AreaMinutes> whole)
     {

@@ -87,7 +87,7 @@ internal sealed partial class DayTeller
             how = $"'{now.BaseWord}' read as the notes explain it.";
             if (BareMinutes.OfOnePart(now.Base, now, _sessions) is { } lengthened) (now, how) = (lengthened, $"{how} The one number of minutes read as of the part of the chest that had as many before.");
             // "P 0650 std": the technique stands beside the word.
-            var told = AreaChanges.Combine(now.Base, now);
+            var told = Explained(now.Base, now);
             return now.Technique == Technique.Percussion ? told.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a) : told;
         }
         if (happening.Reference is { } word && word.Is(Sense.Same, nameof(ReferTo.Usual)) && Usual(word.Text, now, ref how) is { } usual) return usual;
@@ -111,6 +111,15 @@ internal sealed partial class DayTeller
         return areas;
     }
 
+    // The places that a word stands for, as the words beside it change them; how long each took is not known where one number may be of a part or of every place.
+    private List<AreaMinutes> Explained(IReadOnlyList<AreaMinutes> places, AreaReading now)
+    {
+        var told = AreaChanges.Combine(places, now);
+        if (BareMinutes.OfUnknownPart(places, now, _sessions) is not { } minutes) return told;
+        Ask(Doubts.OfWhichPart(_line.Index, _file, minutes));
+        return told.ConvertAll(a => a.Technique == Technique.Vibration ? a : a with { Minutes = null, MinutesHigh = null });
+    }
+
     private readonly Dictionary<string, List<AreaMinutes>> _usual = new(StringComparer.Ordinal);
 
     // "full set - LL RL 4 mins, LU RU 3 mins, vibs 1 min each": told once with all its areas, "full set" alone later means the same.
@@ -128,7 +137,7 @@ internal sealed partial class DayTeller
             else return null;
         }
         how = $"'{word}' read as the notes told it before.";
-        return AreaChanges.Combine(known, BareMinutes.OfOnePart(known, now, _sessions) ?? now);
+        return Explained(known, BareMinutes.OfOnePart(known, now, _sessions) ?? now);
     }
 
     private static bool IsOfIllness(string word) => word.Contains("sick", StringComparison.Ordinal) || word.Contains("ill", StringComparison.Ordinal) || word.Contains("poorly", StringComparison.Ordinal) || word.Contains("long", StringComparison.Ordinal)

@@ -33,6 +33,7 @@ internal static class Doubts
         $"'{written}' could be {am} or {pm}.", "Write am or pm beside the time.", $"Is '{written}' {am} or {pm}?", "am", "pm");
 
     /// <summary>Minutes without their areas.</summary>
+
     public static Doubt WhichAreas(int line, string written) => Ask(line, $"which-areas:{written}",
         $"'{written}' does not say which sides or areas the minutes are for.", $"Answer the question, or add a line '{written} = …' with the areas in order.",
         $"Which sides and areas are '{written}'?");
@@ -63,6 +64,10 @@ internal static class Doubts
     /// <summary>Anything else that could be read in more than one way.</summary>
     public static Doubt Unclear(int line, string file, string why, params string[] choices) => Ask(line, $"unclear:{file}:{line + 1}",
         why, "Write the line in other words.", why, choices);
+
+    /// <summary>One number of minutes beside a word whose places have two.</summary>
+    public static Doubt OfWhichPart(int line, string file, double minutes) =>
+        Unclear(line, file, $"The {Plain(minutes)} minutes do not say whether they are of every place or of one part of the chest.");
 
     /// <summary>Words of care that gave no record.</summary>
     public static Doubt NotRead(int line, string file, string? word) => Ask(line, word is null ? $"when:{file}:{line + 1}" : $"not-read:{word}",

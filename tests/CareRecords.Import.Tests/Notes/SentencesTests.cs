@@ -309,6 +309,15 @@ public sealed class SentencesTests
     [Fact]
     public void FeedHeld_WhereNoneRan_IsAsked() => Assert.Contains(Read("2300 feed held").Problems, p => p.Why.Contains("not given", StringComparison.Ordinal));
 
+    [Fact]
+    public void OneNumberOfMinutes_WhereNothingSaysOfWhichPart_IsAskedAndNotDealtToEveryPlace()
+    {
+        var reading = Read("The drill: percussion lower 3 each side, upper 2 each side", "07:10 the drill", "12:10 the drill with the four minutes");
+        Assert.Equal([3.0, 3.0, 2.0, 2.0], reading.Entries.OfType<Session>().First().Areas.Select(a => a.Minutes ?? -1));
+        Assert.All(reading.Entries.OfType<Session>().Last().Areas, a => Assert.Null(a.Minutes));
+        Assert.Contains(reading.Problems, p => p.Why.Contains("of every place or of one part", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("05.45 night feed over. Slept well", "-05:45 feed")]
     [InlineData("12.00 feed 100 ml, over by 12.30", "12:00-12:30 feed 100")]
