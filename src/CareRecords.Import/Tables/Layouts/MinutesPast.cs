@@ -16,7 +16,7 @@ internal static partial class MinutesPast
         return block with { Rows = [.. block.Rows.Select(r => Written(r, time))] };
     }
 
-    private static bool HasBare(string text) => text.StartsWith(':') || text.Contains(" :", StringComparison.Ordinal) || text.Contains("(:", StringComparison.Ordinal) || text.Contains("\n:", StringComparison.Ordinal);
+    private static bool HasBare(string text) => text.IndexOf(':', StringComparison.Ordinal) is >= 0 and var first && (first == 0 || text[first - 1] is ' ' or '(' or '\n' || text.IndexOf(':', first + 1) > 0);
 
     private static BlockRow Written(BlockRow row, int time)
     {

@@ -138,7 +138,7 @@ internal sealed partial class RowTimesReader(BlockReading reading)
         if (half == HalfOfDay.Unknown) half = PartHalf(time);
         // "3" among "6:00am" and "5:30pm" lacks what the others have.
         if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && reading.Halves.SaysHalf && cell.Cell.Text.Trim().Length <= 2 && reading.Anchor is null) return AskHalf(time, day, cell);
-        var spoken = cell.Cell.Kind == CellKind.Text && Spoken().IsMatch(cell.Cell.Text);
+        var spoken = half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && cell.Cell.Kind == CellKind.Text && Spoken().IsMatch(cell.Cell.Text);
         if (half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && (spoken || !reading.Halves.IsTwentyFour)) half = Around(time, cell, mayStepBack);
         if (mayStepBack && half == HalfOfDay.Unknown && time.Half == HalfOfDay.Unknown && !reading.Halves.IsTwentyFour && reading.StepsBack(cell, time.Time)) return AskHalf(time, day, cell);
         // A real 5:10 of a sheet in a row that says PM was typed without it.

@@ -11,11 +11,17 @@ internal static class ToldSessions
     {
         if (when.Start is not { IsExact: true } start) return;
         var entries = reading.Into.Entries;
-        var at = Enumerable.Range(from, entries.Count - from).Where(i => entries[i] is Session s && s.Start?.Stated == start.Stated).ToList();
-        if (at is not [var only]) return;
+        var only = -1;
+        for (var i = from; i < entries.Count; i++)
+        {
+            if (entries[i] is not Session of || of.Start?.Stated != start.Stated) continue;
+            if (only >= 0) return;
+            only = i;
+        }
+
+        if (only < 0) return;
         var session = (Session)entries[only];
-        var column = Enumerable.Range(0, reading.Block.Columns.Count).FirstOrDefault(c => reading.Block.Columns[c].Role is Role.End or Role.SessionEnd && !row[c].Cell.IsEmpty && !reading.IsUsed(row[c]), -1);
-        if (session.End is null && (when.End ?? (column < 0 ? null : times.EndAfter(start, row[column], RowTimesReader.MostHours(TableKind.Sessions)))) is { } end && end.Earliest >= start.Stated)
+        if (session.End is null && (when.End ?? OwnEnd(reading, times, row, start)) is { } end && end.Earliest >= start.Stated)
         {
             var ended = session with { End = end };
             reading.Replace(only, session, ended);
@@ -34,5 +40,12 @@ internal static class ToldSessions
         for (var i = from; i < entries.Count; i++)
             if (entries[i] is Check { Start: { IsExact: true } measured, Phase: CheckPhase.Before or CheckPhase.After } check && measured.Stated == start.Stated)
                 entries[i] = check with { Start = Notes.TimesOfEvents.Borrowed(check.Phase == CheckPhase.After ? (session.End ?? start).Stated : start.Stated, check.Phase) };
+    }
+
+    private static UncertainTime? OwnEnd(BlockReading reading, RowTimesReader times, BlockRow row, UncertainTime start)
+    {
+        for (var c = 0; c < reading.Block.Columns.Count; c++)
+            if (reading.Block.Columns[c].Role is Role.End or Role.SessionEnd && !row[c].Cell.IsEmpty && !reading.IsUsed(row[c])) return times.EndAfter(start, row[c], RowTimesReader.MostHours(TableKind.Sessions));
+        return null;
     }
 }
