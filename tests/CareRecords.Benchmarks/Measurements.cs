@@ -27,8 +27,6 @@ internal sealed record Result(Measurement Measurement, Pairs Pairs);
 /// <summary>Everything that is measured.</summary>
 internal static class Measurements
 {
-    private const int FewWorkbooks = 200;
-    private const int ManyWorkbooks = 2000;
     private const string Script = "reads the tables, works out gaps and weekly shares, writes the data sheets and three charts";
 
     public static IEnumerable<Measurement> All(string program, string folder)
@@ -60,24 +58,22 @@ internal static class Measurements
         yield return new("`read`, a year", (tool, _) => [tool, "read", inputs.Year]);
         yield return Reading("rows", Inputs.CheckRows, "of checks", inputs.Checks, "checks.py", "pandas reads the table and its times", 500_000);
         yield return Reading("lines", Inputs.NoteLines, "of notes", inputs.Notes, "notes.py", "splits lines into words and finds clock times; understands nothing", 50_000);
-        var few = SharedFolder.Make(folder, FewWorkbooks);
-        yield return new("`pool`, 200 workbooks", (tool, _) => [tool, "pool", few, "--out", Out("pooled.xlsx"), "--force"])
+        yield return Pooling(200);
+        yield return Pooling(2000);
+
+        Measurement Pooling(int workbooks)
         {
-            Yardstick = _ => Measured.Yardstick("pool.py", few),
-            Against = "openpyxl reads every cell, read-only; pools nothing",
-            Units = FewWorkbooks,
-            Unit = "workbooks",
-            Target = "wall ≤ 0.1",
-            IsLong = true,
-        };
-        var many = SharedFolder.Make(folder, ManyWorkbooks);
-        yield return new("`pool`, 2,000 workbooks", (tool, _) => [tool, "pool", many, "--out", Out("pooled.xlsx"), "--force"])
-        {
-            Units = ManyWorkbooks,
-            Unit = "workbooks",
-            Target = "≥ 40 workbooks/s, ≤ 300 MB",
-            IsLong = true,
-        };
+            var shared = SharedFolder.Make(folder, workbooks);
+            return new(string.Create(CultureInfo.InvariantCulture, $"`pool`, {workbooks:N0} workbooks"), (tool, _) => [tool, "pool", shared, "--out", Out("pooled.xlsx"), "--force"])
+            {
+                Yardstick = _ => Measured.Yardstick("pool.py", shared),
+                Against = "openpyxl reads every cell, read-only; pools nothing",
+                Units = workbooks,
+                Unit = "workbooks",
+                Target = "wall ≤ 0.1, ≥ 40 workbooks/s, ≤ 300 MB",
+                IsLong = true,
+            };
+        }
     }
 
     private static Measurement Reading(string unit, int units, string what, string input, string script, string does, int target) =>

@@ -19,11 +19,10 @@ internal sealed class ChildrenTaken
     {
         var (findings, code) = (child.Findings, child.Findings.Child.Code);
         if (findings.Child.Days <= 0 || findings.Days.Count == 0) return "holds no care day";
-        var seal = SharedTables.Seal(findings);
+        var (seal, fingerprint) = SharedTables.SealAndFingerprint(findings);
         if (_codes.TryGetValue(code, out var other))
             return other.Seal == seal ? $"is the same as {other.File}" : $"repeats a child: {other.File} has the same code; only that one is pooled";
 
-        var fingerprint = SharedTables.Fingerprint(findings);
         if (findings.Sessions.Count >= SessionsToCompare && _fingerprints.TryGetValue(fingerprint, out var twin))
             return $"repeats a child: it holds the same records as {twin} under another code; only that one is pooled";
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -7,6 +8,8 @@ namespace CareRecords.Pooling;
 /// <summary>All shared tables, and the way back from their rows.</summary>
 public static class SharedTables
 {
+    private const int WordsAtOnce = 8192;
+
     /// <summary>The tables in order.</summary>
     public static IReadOnlyList<SharedTable> All { get; } =
     [
@@ -38,34 +41,61 @@ public static class SharedTables
     /// The seal: SHA-256 over every cell of every table, in lower-case hexadecimal digits. It shows that a file was changed; it does not stop someone
     /// who means to forge one, for anybody can work it out.
     /// </summary>
-    public static string Seal(SharedFindings findings) => Hash(findings, All);
+    public static string Seal(SharedFindings findings) => SealAndFingerprint(findings).Seal;
 
-    /// <summary>The same without the child's own row: two codes with one fingerprint are one child's records shared twice.</summary>
-    internal static string Fingerprint(SharedFindings findings) => Hash(findings, All.Skip(1));
-
-    private static string Hash(SharedFindings findings, IEnumerable<SharedTable> tables)
+    /// <summary>The seal, and the same without the child's own row: two codes with one fingerprint are one child's records shared twice.</summary>
+    internal static (string Seal, string Fingerprint) SealAndFingerprint(SharedFindings findings)
     {
         ArgumentNullException.ThrowIfNull(findings);
-        var text = new StringBuilder();
-        foreach (var table in tables)
+        using var seal = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        using var fingerprint = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        // A few rows at a time: the words of a long child's tables in one piece would be collected with the oldest memory only.
+        var words = new ArrayBufferWriter<byte>(2 * WordsAtOnce);
+        foreach (var table in All)
         {
-            text.Append(table.Name).Append('\n');
+            Append(words, table.Name);
+            words.Write("\n"u8);
             foreach (var row in table.Rows(findings))
             {
-                foreach (var cell in row) Append(text, cell).Append('\t');
-                text.Append('\n');
+                foreach (var cell in row)
+                {
+                    Append(words, cell);
+                    words.Write("\t"u8);
+                }
+
+                words.Write("\n"u8);
+                if (words.WrittenCount > WordsAtOnce) Hash(table);
             }
+
+            Hash(table);
         }
 
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
+        return (Convert.ToHexStringLower(seal.GetHashAndReset()), Convert.ToHexStringLower(fingerprint.GetHashAndReset()));
+
+        void Hash(SharedTable of)
+        {
+            seal.AppendData(words.WrittenSpan);
+            if (of != ChildTable.Table) fingerprint.AppendData(words.WrittenSpan);
+            words.ResetWrittenCount();
+        }
     }
 
-    private static StringBuilder Append(StringBuilder text, object? cell) => cell switch
+    private static void Append(ArrayBufferWriter<byte> words, object? cell)
     {
-        null => text,
-        bool value => text.Append(value ? "true" : "false"),
-        double value => text.Append(value.ToString("R", CultureInfo.InvariantCulture)),
-        long value => text.Append(value.ToString(CultureInfo.InvariantCulture)),
-        _ => text.Append((string)cell),
-    };
+        switch (cell)
+        {
+            case null:
+                break;
+            case bool value:
+                words.Write(value ? "true"u8 : "false"u8);
+                break;
+            case IUtf8SpanFormattable number:
+                number.TryFormat(words.GetSpan(32), out var written, default, CultureInfo.InvariantCulture);
+                words.Advance(written);
+                break;
+            default:
+                Encoding.UTF8.GetBytes((string)cell, words);
+                break;
+        }
+    }
 }

@@ -4,7 +4,7 @@ namespace CareRecords.Workbooks.Shared;
 
 /// <summary>
 /// Finds and reads what a pool is given: shared workbooks, folders of them (searched through), tidy folders. Files come in order of name, a few at a
-/// time, so that memory does not grow with their number; each that is not a shared workbook becomes a refusal by name.
+/// time and a few ahead, so that memory does not grow with their number; each that is not a shared workbook becomes a refusal by name.
 /// </summary>
 public static class SharedInputs
 {
@@ -21,10 +21,12 @@ public static class SharedInputs
     public static IEnumerable<SharedInput> Read(IReadOnlyList<string> inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
-        foreach (var some in Found(inputs).Chunk(FilesAtOnce))
+        using var chunks = Found(inputs).Chunk(FilesAtOnce).GetEnumerator();
+        // The next files are read while the caller takes in these.
+        for (var next = Next(chunks); next is not null;)
         {
-            var read = new SharedInput?[some.Length];
-            Parallel.For(0, some.Length, i => read[i] = some[i].Kind == Kind.File ? ReadFile(some[i].Path) : null);
+            var (some, read) = next.Result;
+            next = Next(chunks);
             for (var i = 0; i < some.Length; i++)
             {
                 if (read[i] is { } one) yield return one;
@@ -33,6 +35,18 @@ public static class SharedInputs
                 else yield return new RefusedInput(some[i].Path, some[i].Kind == Kind.EmptyFolder ? "holds no file" : "does not exist");
             }
         }
+    }
+
+    private static Task<((string Path, Kind Kind)[] Found, SharedInput?[] Read)>? Next(IEnumerator<(string Path, Kind Kind)[]> chunks)
+    {
+        if (!chunks.MoveNext()) return null;
+        var some = chunks.Current;
+        return Task.Run(() =>
+        {
+            var read = new SharedInput?[some.Length];
+            Parallel.For(0, some.Length, i => read[i] = some[i].Kind == Kind.File ? ReadFile(some[i].Path) : null);
+            return (some, read);
+        });
     }
 
     private enum Kind
