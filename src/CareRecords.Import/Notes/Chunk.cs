@@ -32,7 +32,7 @@ internal sealed class Chunk
     }
 
     /// <summary>Whether it holds a term with the sense.</summary>
-    public bool Has(Sense sense) => Terms.Exists(t => t.Is(sense));
+    public bool Has(Sense sense) => Terms.Carry(sense);
 
     /// <summary>Cuts the terms of a line at their separators.</summary>
     public static List<Chunk> Cut(List<Term> terms)

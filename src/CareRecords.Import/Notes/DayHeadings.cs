@@ -19,38 +19,24 @@ internal sealed record DayHeadings(SortedDictionary<int, Heading> ByLine, (Local
     /// <param name="notAfter">The last day that the text can speak of; null when not known.</param>
     public static DayHeadings Find(IReadOnlyList<string> lines, HashSet<int> legends, HashSet<int> clocks, TermReader reader, LocalDate? notAfter)
     {
-        var table = new TableLines();
-        var letteredDays = DateGrammar.WritesLetteredDays(lines);
-        var dottedDays = DateGrammar.WritesDottedDays(lines);
-        var dashedDays = DateGrammar.WritesDashedDays(lines);
-        var slashed = Headings.AreSlashed(lines);
-        var counted = Headings.CountsWithOrdinals(lines);
-        var letters = MailHeaders.Are(lines);
+        var form = new Form(DateGrammar.WritesLetteredDays(lines), DateGrammar.WritesDottedDays(lines), DateGrammar.WritesDashedDays(lines), Headings.AreSlashed(lines), Headings.CountsWithOrdinals(lines), MailHeaders.Are(lines));
+        var found = new Found[lines.Count];
+        // A row of a table may need the rows above it: then one line is looked at after the other.
+        ParallelLines.InParts(lines.Count, reader, lines.Any(l => l.Contains('|')), (own, from, to) =>
+        {
+            var table = new TableLines();
+            for (var i = from; i < to; i++)
+                if (!legends.Contains(i) && !string.IsNullOrWhiteSpace(lines[i]) && !table.IsHeading(lines[i])) found[i] = Of(lines[i], clocks.Contains(i), form, table, own);
+        });
+
         var headings = new SortedDictionary<int, Heading>();
         (LocalDate Day, bool IsDay)? hint = null;
         var ledTo = new List<(int Line, string Lead, Heading Heading)>();
-        for (var i = 0; i < lines.Count; i++)
+        for (var i = 0; i < found.Length; i++)
         {
-            var line = lines[i];
-            if (legends.Contains(i) || string.IsNullOrWhiteSpace(line) || table.IsHeading(line)) continue;
-            var prefix = LinePrefix.Read(line, reader);
-            if (prefix.Stamp is { } stamp)
-            {
-                headings[i] = new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false);
-            }
-            else if (clocks.Contains(i)) continue;
-            else if (letters && MailHeaders.Is(line)) { if (MailHeaders.Day(line) is { } mailed) headings[i] = mailed; }
-            else if (Headings.NightOver(line) is { } over) headings[i] = over;
-            else if (Headings.AfterClock(line, reader) is { } timed) headings[i] = timed;
-            else if (letteredDays && DateGrammar.LetteredDay(line, out var end) is { } lettered) headings[i] = new Heading(lettered, end, end < line.Length, line[..end], false, false);
-            else if (dottedDays && DateGrammar.DottedDay(line) is { } dotted) headings[i] = new Heading(dotted, line.Length, false, line.Trim(), false, false);
-            else if (dashedDays && DateGrammar.DashedDay(line, out var words) is { } dashed) headings[i] = new Heading(dashed, words, words < line.Length, line[..words].Trim(), false, false);
-            else if (MayHoldDate(line, prefix.ContentStart) && Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, reader, slashed, counted) is { } heading) headings[i] = heading;
-            else
-            {
-                if (i < LinesOfTitle && hint is null) hint = Headings.HintOf(line, reader, notAfter);
-                if (prefix.ContentStart == 0 && Headings.ReadAfterLead(line) is { } led) ledTo.Add((i, led.Lead, led.Heading));
-            }
+            if (found[i].Heading is { } heading) headings[i] = heading;
+            if (found[i].Led is { } led) ledTo.Add((i, led.Lead, led.Heading));
+            if (found[i].IsPlain && i < LinesOfTitle && hint is null) hint = Headings.HintOf(lines[i], reader, notAfter);
         }
 
         // The same words before two dates or more lead to days.
@@ -59,6 +45,26 @@ internal sealed record DayHeadings(SortedDictionary<int, Heading> ByLine, (Local
 
         foreach (var (line, day) in ParagraphDays.Find(lines, headings)) headings[line] = day;
         return new DayHeadings(headings, hint);
+    }
+
+    // How the text as a whole writes its days.
+    private sealed record Form(bool Lettered, bool Dotted, bool Dashed, bool Slashed, bool Counted, bool Letters);
+
+    // What a line is by itself: the beginning of a day, words before a date, or neither.
+    private readonly record struct Found(Heading? Heading, (string Lead, Heading Heading)? Led, bool IsPlain);
+
+    private static Found Of(string line, bool isClock, Form form, TableLines table, TermReader reader)
+    {
+        var prefix = LinePrefix.Read(line, reader);
+        if (prefix.Stamp is { } stamp) return new(new Heading(stamp.Date, prefix.ContentStart, false, line[..prefix.ContentStart], false, false), null, false);
+        if (isClock) return default;
+        if (form.Letters && MailHeaders.Is(line)) return new(MailHeaders.Day(line), null, false);
+        var heading = Headings.NightOver(line) ?? Headings.AfterClock(line, reader);
+        if (heading is null && form.Lettered && DateGrammar.LetteredDay(line, out var end) is { } lettered) heading = new Heading(lettered, end, end < line.Length, line[..end], false, false);
+        if (heading is null && form.Dotted && DateGrammar.DottedDay(line) is { } dotted) heading = new Heading(dotted, line.Length, false, line.Trim(), false, false);
+        if (heading is null && form.Dashed && DateGrammar.DashedDay(line, out var words) is { } dashed) heading = new Heading(dashed, words, words < line.Length, line[..words].Trim(), false, false);
+        if (heading is null && MayHoldDate(line, prefix.ContentStart)) heading = Headings.Read(table.Rewrite(line, out _), line.Contains('|') ? 0 : prefix.ContentStart, reader, form.Slashed, form.Counted);
+        return heading is not null ? new(heading, null, false) : new(null, prefix.ContentStart == 0 ? Headings.ReadAfterLead(line) : null, true);
     }
 
     // A quick look before the words are read: a heading begins with a figure or a capital letter of a few kinds.

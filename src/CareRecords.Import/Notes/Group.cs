@@ -42,5 +42,5 @@ internal sealed class Group
     public List<Term> Parts { get; } = [];
 
     /// <summary>Whether it holds a term with the sense.</summary>
-    public bool Has(Sense sense) => Terms.Exists(t => t.Is(sense));
+    public bool Has(Sense sense) => Terms.Carry(sense);
 }

@@ -35,6 +35,18 @@ internal static class ParallelLines
         return told;
     }
 
+    /// <summary>Looks at lines in parts, on all cores where there are many, each part with a reader of its own.</summary>
+    /// <param name="count">How many lines there are.</param>
+    /// <param name="reader">Reads the words; it may not learn meanwhile.</param>
+    /// <param name="inOrder">Whether a line may need those above it.</param>
+    /// <param name="look">Given a reader, the first line of a part and the one after its last.</param>
+    public static void InParts(int count, TermReader reader, bool inOrder, Action<TermReader, int, int> look)
+    {
+        if (inOrder || count < LeastLines) { look(reader, 0, count); return; }
+        var parts = (count / Batch) + 1;
+        Parallel.For(0, parts, part => look(reader.Fork(), (int)((long)count * part / parts), (int)((long)count * (part + 1) / parts)));
+    }
+
     private static Task<LineRead[]> Start(string file, TermReader reader, IReadOnlyDictionary<string, string> answers, PlacedLine[] lines)
     {
         var reads = new LineRead[lines.Length];
