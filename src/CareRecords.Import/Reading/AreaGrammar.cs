@@ -169,7 +169,14 @@ internal static partial class AreaGrammar
         if (at + 2 < terms.Count && IsPlace(terms[at + 2])) return false;
         if (terms[at].Text != "all" || at + 1 >= terms.Count || terms[at + 1] is not { Kind: TermKind.Number, Number: 4 }) return false;
         if (at + 2 < terms.Count && terms[at + 2].Is(Sense.Spots)) last = at + 2;
-        return last > at + 1 || terms[at + 1].Is(Sense.NumberWord);
+        return last > at + 1 || terms[at + 1].Is(Sense.NumberWord) || HasMinutesAfter(terms, at + 1);
+    }
+
+    // "all 4, 2 min", "all 4 3 each": the minutes come after the places.
+    private static bool HasMinutesAfter(IReadOnlyList<Term> terms, int at)
+    {
+        if (at + 1 < terms.Count && terms[at + 1].IsSymbol(",")) at++;
+        return at + 1 < terms.Count && MinutesOf(terms[at + 1]) is { Count: 1 } && (terms[at + 1].Unit == Unit.Min || at + 2 < terms.Count && terms[at + 2].Is(Sense.Each));
     }
 
     private static List<Run> Runs(IReadOnlyList<Term> terms, AreaReading reading)

@@ -9,8 +9,8 @@ internal static partial class HeadingReader
     [System.Text.RegularExpressions.GeneratedRegex(@"\s*\((?:leave |if )?(?:blank|empty)\b[^()]*\)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex HowToFillIn();
 
-    // "Chest am (3 mins each lower)", "8am PT clap: lower L 3, lower R 3"
-    [System.Text.RegularExpressions.GeneratedRegex(@"^(.*[^\s:])\s*(?:\(([^()]*\d\s*min[^()]*)\)|:\s+(\D*\b\d.*))\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    // "Chest am (3 mins each lower)", "8am PT clap: lower L 3, lower R 3", "CPT AM - clap LL RL 3 min each"
+    [System.Text.RegularExpressions.GeneratedRegex(@"^(.*[^\s:])\s*(?:\(([^()]*\d\s*min[^()]*)\)|(?::|\s[-–])\s+(\D*\b\d.*))\s*$", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Bracket();
 
     /// <summary>What a heading, under the heading of its group where there is one, says of its column.</summary>
@@ -25,6 +25,7 @@ internal static partial class HeadingReader
             return session with { Heading = session.Heading + " (" + minutes + ")", EachSession = [.. each.Select(a => a.Technique == Technique.Unknown ? a with { Technique = by } : a)] };
         }
 
+        if (FormQuestions.Plain(heading) is { } plain) return Read(plain, groupHeading) with { Areas = AreaNames.In(heading) };
         var own = Lexicon.Find(heading, out _).ToList();
         var group = groupHeading is null ? [] : Lexicon.Find(groupHeading, out _);
         var role = RoleOf(own, heading);
@@ -78,12 +79,17 @@ internal static partial class HeadingReader
         if (has.SetEquals([Concept.Withdrawn])) return Role.Withdrawn;
         // "Extra chest if sick": one more of what it names.
         if (has.Contains(Concept.Session) && Lexicon.Split(heading) is ["extra", ..]) has.ExceptWith([Concept.Note, Concept.Vomit]);
+        if (AsksForDay(Lexicon.Split(heading))) return Role.Date;
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
-        if (has.Contains(Concept.Side)) return Role.Side;
+        var places = AreaNames.In(heading);
+        // "How many minutes did you clap the right upper side?": of that place.
+        if (has.Contains(Concept.Side) && !(has.Contains(Concept.Minutes) && places.Any(a => a is { Side: not Records.Side.Unknown, Area: not ChestArea.Unknown }))) return Role.Side;
+        // "Did he cough anything up?"
+        if (has.Contains(Concept.Cough) && places is [{ Side: Records.Side.Unknown, Area: ChestArea.Upper }]) return Role.Secretions;
         // "Top temp" is no upper chest.
         if (has.Contains(Concept.Temperature) && !has.Overlaps([Concept.Session, Concept.Percussion, Concept.Vibration, Concept.Oxygen])) return Role.Temperature;
-        if (AreaNames.In(heading) is { Count: > 0 } && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
+        if (places.Count > 0 && (!has.Contains(Concept.Session) || IsPlace(heading) || has.Contains(Concept.Minutes)) && !has.Contains(Concept.Oxygen)) return Role.Area;
         // "O2 L/min (before + after)": of both readings.
         if (!has.Contains(Concept.Oxygen) && (has.Contains(Concept.Phase) || has.IsSupersetOf([Concept.Before, Concept.After]))) return Role.Phase;
         if (has.Contains(Concept.Oxygen) || has.Contains(Concept.OxygenChange)) return Role.Oxygen;
@@ -98,6 +104,9 @@ internal static partial class HeadingReader
         // "Anything else Nana wants to say".
         return has.Contains(Concept.Note) && Lexicon.Split(heading).Count > 3 ? Role.Note : Single(has);
     }
+
+    // "What day, if it wasn't today?", "Date of session", "Session date"
+    private static bool AsksForDay(IReadOnlyList<string> words) => words is ["what" or "which", "day" or "date", ..] or ["date" or "day", "of", ..] or [_, "date"];
 
     // "Left upper chest": the chest as the place, not what was done.
     private static bool IsPlace(string heading) => Lexicon.Split(heading) is var words && words.Contains("chest") && AreaNames.In(heading).All(a => a is { Side: not Records.Side.Unknown, Area: not ChestArea.Unknown })

@@ -84,10 +84,21 @@ internal static class KindColumn
         return block with { Columns = [.. block.Columns.Select((c, i) => i == kind ? c with { Role = Role.Note, Heading = "notes", Own = "notes" } : c)], About = null };
     }
 
+    private const int FewestTicked = 2;
+
+    // A form whose boxes were ticked ("CPT, Neb / meds, Pulse ox") beside a question for each: the answers tell what happened.
+    private static Block Ticked(Block block, FamilyWords words)
+    {
+        var kind = block.Columns.ToList().FindIndex(c => c.Role == Role.Kind);
+        if (kind < 0 || block.Columns.Select(c => c.Role is Role.Session or Role.Area or Role.Feed or Role.Dose or Role.Medicine or Role.Saturation ? c.Role : Role.Unknown).Distinct().Count() < 4) return block;
+        if (block.Rows.Count(r => r[kind].Cell.Words?.Split(',', StringSplitOptions.TrimEntries) is { Length: > 1 } ticks && ticks.Select(t => KindWords.Read(t, words)?.Kind).Distinct().Count() is > 1 and var kinds && kinds == ticks.Length) < FewestTicked) return block;
+        return block with { Columns = [.. block.Columns.Select((c, i) => i == kind ? c with { Role = Role.Ignore } : c)], About = null };
+    }
+
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
-        block = BesideFeeds(Coded(Several(WithoutSentences(block, words), words), words));
+        block = Ticked(BesideFeeds(Coded(Several(WithoutSentences(block, words), words), words)), words);
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {

@@ -7,6 +7,9 @@ namespace CareRecords.Import.Tables.Layouts;
 internal static class RowShape
 {
     private const int LongestHeading = 60;
+
+    // "CPT: how many minutes of clapping on each spot? (lower L, lower R, upper L, upper R)"
+    private const int LongestQuestion = 160;
     private const int FewestDatesAcross = 3;
     private const int MostOfTotal = 5;
 
@@ -20,13 +23,15 @@ internal static class RowShape
         {
             if (cell.IsEmpty) continue;
             var text = cell.Text.Trim();
-            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || (IsFigure(text) && !IsTimedHeading(text))) return false;
+            if (cell.Kind != CellKind.Text || IsTooLong(text) || (IsFigure(text) && !IsTimedHeading(text))) return false;
             if (CellTimes.Read(cell) is { Outcome: Outcome.Certain, Date: not null } && !(IsOrdinal(text) && CountsFromFirst(row)) && text.ToLowerInvariant() is not ("today" or "yesterday") && (first || !text.Equals("sat", StringComparison.OrdinalIgnoreCase))) return false;
             first = false;
         }
 
         return true;
     }
+
+    private static bool IsTooLong(string text) => text.Length > (text.Contains('?') || text.Contains(": ", StringComparison.Ordinal) ? LongestQuestion : LongestHeading);
 
     private static bool IsOrdinal(string text) => text is "1st" or "2nd" or "3rd" or "4th" or "5th";
 
@@ -42,7 +47,7 @@ internal static class RowShape
             if (cell.IsEmpty) continue;
             filled++;
             var text = cell.Text.Trim();
-            if (cell.Kind != CellKind.Text || text.Length > LongestHeading || (IsFigure(text) && !IsTimedHeading(text))) return null;
+            if (cell.Kind != CellKind.Text || IsTooLong(text) || (IsFigure(text) && !IsTimedHeading(text))) return null;
             if (HeadingReader.Read(text) is { } meaning && (meaning.IsKnown || meaning.Half != HalfOfDay.Unknown)) known++;
             else if (HeadingStack.IsOrdinal(text)) ordinals++;
         }

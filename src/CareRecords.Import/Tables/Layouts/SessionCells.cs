@@ -207,6 +207,13 @@ internal sealed partial class SessionCells(BlockReading reading)
             return ofSide.Select(a => a with { Side = side.Side, Technique = side.Technique });
         }
 
+        // "1 min each side" under "Shakes": of the place that the heading names, or of none.
+        if (column.Areas is [{ Side: Side.Unknown } ofBoth] && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: 2 } sides } && sides.All(a => a is { Side: not Side.Unknown, Area: ChestArea.Unknown, Technique: Technique.Unknown, Minutes: not null }))
+        {
+            reading.Use(cell);
+            return sides.Select(a => a with { Area = ofBoth.Area, Technique = ofBoth.Technique });
+        }
+
         if (column.Areas.Count > 1 && text.Any(char.IsLetter) && AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } named } && named.All(a => a.Side != Side.Unknown))
             return named.Select(a => a with { Technique = a.Technique == Technique.Unknown ? column.Areas[0].Technique : a.Technique, Area = a.Area == ChestArea.Unknown ? column.Areas[0].Area : a.Area });
         if (column.Areas.Count > 1 && !(reading.DecimalComma && BlockReading.IsDecimal(text)) && AreaNumbers.Read(text, column.Areas, why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."), SaysEachSide(column.Heading)) is { } several) return several;

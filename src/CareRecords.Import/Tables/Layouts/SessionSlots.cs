@@ -199,7 +199,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
         }
 
         var minutes = named || SmallWords.ReadYesNo(text) is true ? [] : SameAs.PointsBack(text) ? reading.Same(text, at.Stated.TimeOfDay)?.Areas ?? []
-            : SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
+            : ByHeading(SessionWords(text, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes.")), slot);
         if (sessions.Add(row, slot, at, slot.End >= 0 ? times.EndAfter(at, row[slot.End], RowTimesReader.MostHours(slot.Kind)) : when.End, reading.SourceOf(row, slot.Time), minutes) is { } session)
         {
             if (minutes.Count == 0 && session.MinutesWritten is null && MinutesReader.Read(text) is { Outcome: Outcome.Certain } total && SmallWords.ReadYesNo(text) is null)
@@ -215,6 +215,10 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
 
         return found;
     }
+
+    // Of the technique that the heading names, where the words name none.
+    private IReadOnlyList<AreaMinutes> ByHeading(IReadOnlyList<AreaMinutes> areas, Slot slot) =>
+        KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique } ? [.. areas.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)] : areas;
 
     private List<Session> Several(BlockRow row, Slot slot, CellAt cell, IReadOnlyList<AreaName> order, RowWhen when)
     {
@@ -249,7 +253,7 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
             previous = start.Stated.TimeOfDay;
             var minutes = SameAs.PointsBack(item.Words) ? last ?? reading.Same(item.Words, start.Stated.TimeOfDay)?.Areas ?? [] : SessionWords(item.Words, order)!(why => reading.Cells.Refuse(cell.Source, why, "Correct the minutes."));
             // "Chest = clapping" in the key, over "7.20, bases 4 tops 2".
-            if (KindWords.Read(reading.Block.Columns[slot.Time].Own, reading.Context.Words) is { Kind: TableKind.Sessions, Technique: not Technique.Unknown and var technique }) minutes = [.. minutes.Select(a => a.Technique == Technique.Unknown ? a with { Technique = technique } : a)];
+            minutes = ByHeading(minutes, slot);
             // "12:30p and 4:30p" beside one set of minutes: of both.
             if (minutes.Count == 0 && item.Words.Length == 0 && events.All(e => e.Words.Length == 0)) minutes = sessions.AreasOf(row, slot);
             if (minutes.Count == 0 && !SameAs.PointsBack(item.Words) && sessions.EachPlaceOf(row, slot) is { } each) minutes = each;
