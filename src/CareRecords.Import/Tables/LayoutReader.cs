@@ -19,7 +19,7 @@ internal static class LayoutReader
         into.Key = SheetKey.Of(rows);
         (rows, var key) = KeyBeside.Apart(rows);
         into.Words.AddRange(key);
-        rows = PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows)));
+        rows = DrugCharts.Plain(PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows))));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;

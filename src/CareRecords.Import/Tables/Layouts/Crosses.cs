@@ -12,6 +12,7 @@ internal static class Crosses
     /// <summary>The block with crosses that are ticks written as ticks.</summary>
     public static Block AsTicks(Block block, IEnumerable<string> around)
     {
+        block = WithReasons(block);
         if (!block.Rows.Any(r => r.Cells.Any(c => IsCross(c.Cell)))) return block;
         var explained = around.Any(IsKeyOfTicks);
         // Beside ticks a cross is none; what sessions make of it is settled with them.
@@ -32,6 +33,18 @@ internal static class Crosses
         return ticks.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Marked(r, ticks, Tick))] };
     }
 
+    // "X at a party" among times: it was not done, and why.
+    private static Block WithReasons(Block block)
+    {
+        if (!block.Rows.Any(r => r.Cells.Any(c => HasReason(c.Cell)))) return block;
+        var timed = Enumerable.Range(0, block.Columns.Count).Where(i => block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList() is var filled && filled.Exists(HasReason) && filled.Count(IsTimed) * 2 >= filled.Count).ToHashSet();
+        return timed.Count == 0 ? block : block with { Rows = [.. block.Rows.Select(r => Written(r, i => timed.Contains(i) && HasReason(r[i].Cell), c => "no - " + c.Text.Trim()[1..].Trim()))] };
+    }
+
+    private static bool IsTimed(Cell cell) => cell.Kind is CellKind.TimeOfDay or CellKind.Moment || EventCell.BeginsWithTime(cell.Text) || cell.Text.Length >= 4 && cell.Text.AsSpan(0, 4).IndexOfAnyExceptInRange('0', '9') < 0;
+
+    private static bool HasReason(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim() is ['x' or 'X' or '×' or '✗' or '✘', ' ', var next, var more, ..] && char.IsLetter(next) && char.IsLetter(more);
+
     private static bool IsDose(ColumnMeaning column) => column.Role == Role.Dose || column is { Role: Role.Amount, Medicine: not null };
 
     // "x or ✓ = we did it", "x = given".
@@ -49,8 +62,10 @@ internal static class Crosses
         return false;
     }
 
-    private static BlockRow Marked(BlockRow row, HashSet<int> columns, string mark) =>
-        new([.. row.Cells.Select((c, i) => columns.Contains(i) && IsCross(c.Cell) ? c with { Row = c.Row with { Cells = [.. c.Row.Cells.Select((x, n) => n == c.Column ? Cell.Of(mark) : x)] } } : c)]);
+    private static BlockRow Marked(BlockRow row, HashSet<int> columns, string mark) => Written(row, i => columns.Contains(i) && IsCross(row[i].Cell), _ => mark);
+
+    private static BlockRow Written(BlockRow row, Predicate<int> where, Func<Cell, string> words) =>
+        new([.. row.Cells.Select((c, i) => where(i) ? c with { Row = c.Row with { Cells = [.. c.Row.Cells.Select((x, n) => n == c.Column ? Cell.Of(words(c.Cell)) : x)] } } : c)]);
 
     private static bool IsCross(Cell cell) => cell.Kind == CellKind.Text && cell.Text.Trim() is "x" or "X" or "×";
 }
