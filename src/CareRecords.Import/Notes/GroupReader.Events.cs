@@ -215,7 +215,9 @@ internal sealed partial class GroupReader
             foreach (var mention in mentions) result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = only, Start = Ref(mention) });
             return;
         }
-        var nth = mentions.Count == 0 ? OfTheDay(group.Terms) : null;
+        var named = mentions.Count == 0 ? OfTheDay(group.Terms) : [];
+        // "95 after the second, 96 after the third": each of its own.
+        var eachNamed = named.Count > 1 && named.Count == checks.Readings.Count;
         var parts = group.Parts.Where(p => !p.Is(Sense.Meal) || mentions.Count == 0).ToList();
         var zipParts = parts.Count > 1 && parts.Count == checks.Readings.Count;
         for (var k = 0; k < checks.Readings.Count; k++)
@@ -233,21 +235,26 @@ internal sealed partial class GroupReader
                 start = Ref(m, taken, reading.AfterMinutes ?? 0);
             }
             else start = Untimed(group);
+            var nth = eachNamed ? named[k] : named.Count > 0 && named.TrueForAll(n => n == named[0]) ? named[0] : null;
             var until = mention?.End is { } end && !borrowed ? new TimeRef(end) { Date = _at.Date } : null;
             result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = reading, Start = start, End = until, Value = nth is { } one && reading.SpO2 is not null ? "nth " + one : mentions.Count > 1 && group.Part is not null ? "part " + PartKind(zipParts ? parts[k] : group.Part) : null });
         }
     }
 
-    // "92 before the first one 94 after": the place of a session in its day, the last as -1; null when none is named.
-    private static string? OfTheDay(List<Term> terms)
+    // "92 before the first one 94 after", "96 after 2nd": the places of sessions in their day, the last as -1, in the order in which they are named.
+    private static List<string> OfTheDay(List<Term> terms)
     {
-        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After))) return null;
+        var places = new List<string>();
+        if (!terms.Exists(t => t.Is(Sense.Before) || t.Is(Sense.After))) return places;
         for (var i = 0; i < terms.Count; i++)
         {
-            var place = terms[i].Text is "first" or "first one" or "1st one" or "1st" ? "0" : terms[i].Text is "second" or "second one" or "2nd" ? "1" : terms[i].Text is "third" or "3rd" ? "2" : terms[i].Text is "last" or "last one" ? "-1" : null;
-            if (place is not null && (i > 0 && (terms[i - 1].Is(Sense.Before) || terms[i - 1].Is(Sense.After) || terms[i - 1].Text == "the") || terms[i].Text.EndsWith("one", StringComparison.Ordinal))) return place;
+            var counted = terms[i] is { Kind: TermKind.Word, Number: >= 1 and <= 6 } && char.IsAsciiDigit(terms[i].Text[0]);
+            var place = counted ? ((int)terms[i].Number - 1).ToString(System.Globalization.CultureInfo.InvariantCulture)
+                : terms[i].Text is "first" or "first one" or "1st one" or "1st" ? "0" : terms[i].Text is "second" or "second one" or "2nd" or "2nd one" ? "1" : terms[i].Text is "third" or "third one" or "3rd" or "3rd one" ? "2" : terms[i].Text is "last" or "last one" ? "-1" : null;
+            if (place is not null && (i > 0 && (terms[i - 1].Is(Sense.Before) || terms[i - 1].Is(Sense.After) || terms[i - 1].Text == "the") || terms[i].Text.EndsWith("one", StringComparison.Ordinal))) places.Add(place);
         }
-        return null;
+
+        return places;
     }
 
     // "95 at 5.30 before his physio": the reading has the time, not the session.

@@ -19,7 +19,7 @@ internal static class LayoutReader
         into.Key = SheetKey.Of(rows);
         (rows, var key) = KeyBeside.Apart(rows);
         into.Words.AddRange(key);
-        rows = DrugCharts.Plain(PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows))));
+        rows = DrugCharts.Plain(OrdinalSessions.Named(PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows)))));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
@@ -114,7 +114,7 @@ internal static class LayoutReader
         block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
         var saturations = block.Columns.Where(c => c.Role == Role.Saturation).ToList();
         block = block with { InAir = saturations.Count > 0 && saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || around.Any(AirByDefault.Says) };
-        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from) { PlacesOfAll = TitleTechnique.AllPlaces(around), ShakesEachPlace = TitleTechnique.SaysShakesEachPlace(around) };
+        var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from) { PlacesOfAll = TitleTechnique.AllPlaces(around), MinutesEachPlace = TitleTechnique.SaysMinutesEachPlace(around), ShakesEachPlace = TitleTechnique.SaysShakesEachPlace(around) };
         // The day directly above the table, else the one that the sheet is named after, else the title's: for rows before the first with a day.
         if ((reading.Slots.Date < 0 && !block.IsAcross || block.IsOfOneDay || block.AreHours || block.IsGrid) && (TitleDay.Above(block, order, year ?? context.NotAfter) ?? TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) ?? from) is { } above && !BeginsWithDate(block)) reading.Open(above);
         else if (TitleDay.OfSheet(place.Sheet, order, year ?? context.NotAfter, from ?? context.WeekOf) is { } named) reading.Open(named);

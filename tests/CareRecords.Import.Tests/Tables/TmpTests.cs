@@ -1,4 +1,4 @@
-using CareRecords.Import.Tables.Layouts;
+using CareRecords.Import.Reading;
 using Xunit.Abstractions;
 namespace CareRecords.Import.Tests.Tables;
 public sealed class TmpTests(ITestOutputHelper output)
@@ -6,10 +6,7 @@ public sealed class TmpTests(ITestOutputHelper output)
     [Fact]
     public void Tmp()
     {
-        foreach (var h in File.ReadAllLines("/tmp/heads.txt"))
-        {
-            var m = HeadingReader.Read(h);
-            output.WriteLine($"{m.Role,-12} {m.Phase,-7} {m.Half} areas={string.Join('+', m.Areas)} med={m.Medicine} unit={m.Unit} route={m.Route} amt={m.DefaultAmount} each={m.EachSession.Count} | {h}");
-        }
+        foreach (var t in CellTerms.Read("Sats 95 after 2nd.")) output.WriteLine($"| {t.Kind} '{t.Text}' n={t.Number} glued={t.Glued} {string.Join(',', t.Meanings.Select(m => m.Sense))}");
+        foreach (var t in CellTerms.Read("Sat 92 before the 1st, 94 after")) output.WriteLine($"| {t.Kind} '{t.Text}' n={t.Number} glued={t.Glued} {string.Join(',', t.Meanings.Select(m => m.Sense))}");
     }
 }

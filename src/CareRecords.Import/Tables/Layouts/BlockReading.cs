@@ -114,6 +114,9 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
     /// <summary>The places that a session of this table is of, where the words around it say that it is of all; empty otherwise.</summary>
     public IReadOnlyList<AreaName> PlacesOfAll { get; init; } = [];
 
+    /// <summary>Whether the words around the table say that its minutes are on each of those places.</summary>
+    public bool MinutesEachPlace { get; init; }
+
     /// <summary>True where the words around the table say that the minutes of vibration are on each place that was treated.</summary>
     public bool ShakesEachPlace { get; init; }
 

@@ -17,6 +17,18 @@ internal sealed partial class FreeWords(BlockReading reading)
 
     private const int MostOfARow = 40;
 
+    // In a sentence with a number that can be a saturation.
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<=\b(?:[6-9]\d|100)\b[^.;]*|(?=[^.;]*\b(?:[6-9]\d|100)\b))\b(before|after|b4)\s+(?:the\s+)?(?:(1st|first)|(2nd|second)|(3rd|third)|(4th|fourth)|(last))(?:\s+(?:one|go|lot|session|physio|chest))?\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex NthSession();
+
+    // "Sat 96 after 2nd" beside several sessions: after that one, at its time.
+    private string WithTimesOfSessions(string words) => reading.SessionsOfDay.Count < 2 ? words : NthSession().Replace(words, said =>
+    {
+        var starts = reading.SessionsOfDay.Select(s => s.Start).OfType<UncertainTime>().Where(s => s.IsExact).Select(s => s.Stated).Order().ToList();
+        var nth = said.Groups[6].Success ? starts.Count - 1 : Enumerable.Range(0, 4).First(n => said.Groups[n + 2].Success);
+        return nth < starts.Count && starts.Count == reading.SessionsOfDay.Count ? $"{said.Groups[1].Value} the {starts[nth].ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)} session" : said.Value;
+    });
+
     /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
     public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
     {
@@ -102,6 +114,7 @@ internal sealed partial class FreeWords(BlockReading reading)
         // "carry on till Mon" names no day of anything that was done.
         words = Until().Replace(words, "");
         if (day is not { } date) return false;
+        words = WithTimesOfSessions(words);
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };

@@ -48,6 +48,12 @@ internal sealed partial class SessionCells(BlockReading reading)
                 listed.Add(value);
             }
 
+        if (areas.Count == 0 && listed.Count == 0 && reading.MinutesEachPlace && areasInWords is null && EachPlaceOf(row, slot) is { Count: > 0 } ofEach)
+        {
+            areas.AddRange(ofEach);
+            listed.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Minutes));
+        }
+
         var minutes = values.Except(listed).Where(v => reading.Block.Columns[v].Role == Role.Minutes).Select(v => Minutes(row[v], reading.Block.Columns[v], MostMinutesInAll)).FirstOrDefault(m => m is not null);
         // "LLL | 3": one part of the chest a row.
         if (areas.Count == 0 && minutes is { } ofPart && Parts(row, values) is { Count: > 0 } parts)
@@ -97,12 +103,31 @@ internal sealed partial class SessionCells(BlockReading reading)
     /// </summary>
     public IReadOnlyList<AreaMinutes>? EachPlaceOf(BlockRow row, Slot slot)
     {
-        var column = slot.Values.Concat(OfEverySession(row, slot)).Where(v => reading.Block.Columns[v].Role == Role.Minutes && SaysEachPlace(reading.Block.Columns[v].Own) && !row[v].Cell.IsEmpty).DefaultIfEmpty(-1).First();
-        if (column < 0 || Minutes(row[column], reading.Block.Columns[column], MostMinutesOnOneArea) is not { } each) return null;
+        var column = slot.Values.Concat(OfEverySession(row, slot)).Where(v => reading.Block.Columns[v].Role == Role.Minutes && IsOfEachPlace(reading.Block.Columns[v].Own) && !row[v].Cell.IsEmpty).DefaultIfEmpty(-1).First();
+        if (column < 0) return null;
+        var only = OnlyPlaces(row[column].Cell.Text);
+        if (only is { } some && MinutesReader.Read(some.Minutes).TryGet(out var ofSome))
+        {
+            reading.Use(row[column]);
+            return [.. some.Places.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, ofSome.Minutes, ofSome.High))];
+        }
+
+        if (Minutes(row[column], reading.Block.Columns[column], MostMinutesOnOneArea) is not { } each) return null;
         reading.Use(row[column]);
         if (reading.PlacesOfAll.Count == 0)
             reading.Cells.Ask(row[column].Source, $"'{row[column].Cell.Words}' under '{reading.Block.Columns[column].Own}' does not say on which places of the chest.", "Name the places above or below the table, such as: chest = percussion on all four areas.", "areas-of-numbers:" + row[column].Place.File);
         return [.. reading.PlacesOfAll.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, each.Minutes, each.High))];
+    }
+
+    // "Mins each area", or "Mins" where the key says "Mins = patting, that many on each of the 4 spots".
+    private bool IsOfEachPlace(string heading) => SaysEachPlace(heading) || reading.MinutesEachPlace;
+
+    // "2b", where the key says "b = bottoms only": those of the places.
+    private (string Minutes, IEnumerable<AreaName> Places)? OnlyPlaces(string text)
+    {
+        var letters = text.Trim().AsSpan().LastIndexOfAnyInRange('0', '9') + 1;
+        if (letters <= 0 || reading.Context.Words.MeaningOf(text.Trim()[letters..].Trim()) is not { } means || AreaNames.In(means) is not [{ Side: Side.Unknown, Area: not ChestArea.Unknown and var area }]) return null;
+        return reading.PlacesOfAll.Where(p => p.Area == area).ToList() is { Count: > 0 } places ? (text.Trim()[..letters], places) : null;
     }
 
     /// <summary>Columns of minutes on each place that stand behind several sessions of a row, and are of each of them: "Chest 1 | Chest 2 | Mins each area".</summary>

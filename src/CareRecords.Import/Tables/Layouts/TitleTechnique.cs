@@ -26,6 +26,9 @@ internal static partial class TitleTechnique
     /// <summary>Whether they say that the minutes of vibration are on each place that was treated: "Shakes = vibration, minutes per area on the same areas".</summary>
     public static bool SaysShakesEachPlace(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(s => SessionCells.SaysEachPlace(s) && Lexicon.Find(s, out _).Select(k => k.Concept).ToHashSet() is var concepts && concepts.Contains(Concept.Vibration) && !concepts.Contains(Concept.Percussion));
 
+    /// <summary>Whether a key says that minutes are on each of the four places: "Mins = patting, that many on each of the 4 spots".</summary>
+    public static bool SaysMinutesEachPlace(IEnumerable<string> around) => around.SelectMany(t => SentenceEnd().Split(t)).Any(s => s.Split('=') is [var term, var means] && Lexicon.Find(term, out _) is [{ Concept: Concept.Minutes }] && means.Contains("each", StringComparison.OrdinalIgnoreCase) && AllPlaces([s]).Count > 0);
+
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:all|each of)(?: the)? (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex OnAll();
 
