@@ -39,6 +39,15 @@ internal static class TimesOfEvents
         _ => UncertainTime.Between(at.PlusMinutes(-BeforeRoomMinutes), at, at.PlusMinutes(AfterRoomMinutes), TimePrecision.Borrowed),
     };
 
+    /// <summary>
+    /// The time of a reading before or after a session: the session's, as for every borrowed time. After a session whose end is written it may be as late as the room after that end.
+    /// </summary>
+    /// <param name="start">When the session began.</param>
+    /// <param name="end">When it ended; null when that is not written.</param>
+    /// <param name="phase">Before or after it.</param>
+    public static UncertainTime OfSession(LocalDateTime start, UncertainTime? end, CheckPhase phase) =>
+        phase == CheckPhase.After && end is not null ? UncertainTime.Between(start, start, end.Latest.PlusMinutes(AfterRoomMinutes), TimePrecision.Borrowed) : Borrowed(start, phase);
+
     private static UncertainTime Around(LocalDateTime at, ClockTime written, TimePrecision? taken, CheckPhase phase) => taken switch
     {
         TimePrecision.Borrowed => Borrowed(at, phase),

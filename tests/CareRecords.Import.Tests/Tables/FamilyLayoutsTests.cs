@@ -13,9 +13,9 @@ public sealed class FamilyLayoutsTests
         | 11/02/2025 | 12:45 |  |  | 93 | 4/4 |  | 95 | 1:05 |
         | 13/02/2025 | 9:05 |  |  |  |  |  |  | 9:25 |
         """, "f.txt",
-        "feed to 10 08:30", "dose 10 08:50 salbutamol 2 puffs", "check 10 09:10~ 95 before", "session 10 09:10 to 10 09:35 RL3 LL2 R?v1 L?v1", "check 10 09:35~ 97 after",
-        "check 10 13:10~ 94 before", "session 10 13:10 to 10 13:30 RL3 LL3", "check 10 13:30~ 96 after",
-        "check 11 12:45~ 93 before", "session 11 12:45 to 11 13:05 RL4 LL4", "check 11 13:05~ 95 after", "session 13 09:05 to 13 09:25");
+        "feed to 10 08:30", "dose 10 08:50 salbutamol 2 puffs", "check 10 09:10~ 95 before", "check 10 09:10~ 97 after", "session 10 09:10 to 10 09:35 RL3 LL2 R?v1 L?v1",
+        "check 10 13:10~ 94 before", "check 10 13:10~ 96 after", "session 10 13:10 to 10 13:30 RL3 LL3",
+        "check 11 12:45~ 93 before", "check 11 12:45~ 95 after", "session 11 12:45 to 11 13:05 RL4 LL4", "session 13 09:05 to 13 09:25");
 
     [Fact]
     public void SheetOnItsSide_WithDaysMergedOverTheirSessions_IsASessionAColumn() => Reads("""
@@ -232,8 +232,8 @@ public sealed class FamilyLayoutsTests
         "Full = cupping 3 min each lower side and 2 min each upper side, then vibes 1 min each lower side"
         "Lowers = just the cupping on the two lower sides, 3 min each, no vibes"
         """, "f.csv",
-        "check 04 06:45~ 95 before", "session 04 06:45 to 04 07:05 LL3 RL3 LU2 RU2 LLv1 RLv1", "check 04 07:05~ 97 after",
-        "session 04 17:30 to 04 17:50 LL4 RL4 LU2 RU2 LLv1 RLv1", "check 04 17:50~ 94 after", "session 08 12:20 LL3 RL3");
+        "check 04 06:45~ 95 before", "check 04 06:45~ 97 after", "session 04 06:45 to 04 07:05 LL3 RL3 LU2 RU2 LLv1 RLv1",
+        "check 04 17:30~ 94 after", "session 04 17:30 to 04 17:50 LL4 RL4 LU2 RU2 LLv1 RLv1", "session 08 12:20 LL3 RL3");
 
     [Fact]
     public void PlaceInARowOfItsOwn_WithTheMinutesOfEachSideBesideIt_IsOneSession() => Reads("""

@@ -165,18 +165,14 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
         session?.Start is not { } start ? at
         : phase == CheckPhase.None && at is not null && at == start ? at
-        : phase == CheckPhase.After && session.End is { } end ? Borrowed(end, phase)
-        : Borrowed(start, phase);
-
-    private static UncertainTime Borrowed(UncertainTime time, CheckPhase phase) =>
-        time.IsExact ? Notes.TimesOfEvents.Borrowed(time.Stated, phase) : time;
+        : start.IsExact ? Notes.TimesOfEvents.OfSession(start.Stated, session.End, phase) : start;
 
     /// <summary>Adds what came up in a session as a sign too, as notes give it.</summary>
     public void AddSecretions(BlockRow row, IEnumerable<int> columns, Session session)
     {
         if (session.Secretions is not { } seen || session.Start is not { } start || NotSaid.Is(seen) || SmallWords.ReadYesNo(seen) == false || SameAs.IsNo(seen)) return;
         var column = columns.First(c => Role(c) == Layouts.Role.Secretions);
-        Sign(row[column], column, row, SignKind.Secretions, SmallWords.ReadYesNo(seen) is true ? null : seen, null, Borrowed(start, CheckPhase.None));
+        Sign(row[column], column, row, SignKind.Secretions, SmallWords.ReadYesNo(seen) is true ? null : seen, null, start.IsExact ? Notes.TimesOfEvents.Borrowed(start.Stated, CheckPhase.None) : start);
     }
 
     /// <summary>Adds the sign in a column: a temperature, a breathing rate, or words under the name of a sign.</summary>

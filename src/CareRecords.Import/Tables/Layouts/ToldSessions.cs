@@ -39,7 +39,7 @@ internal static class ToldSessions
 
         for (var i = from; i < entries.Count; i++)
             if (entries[i] is Check { Start: { IsExact: true } measured, Phase: CheckPhase.Before or CheckPhase.After } check && measured.Stated == start.Stated)
-                entries[i] = check with { Start = Notes.TimesOfEvents.Borrowed(check.Phase == CheckPhase.After ? (session.End ?? start).Stated : start.Stated, check.Phase) };
+                entries[i] = check with { Start = Notes.TimesOfEvents.OfSession(start.Stated, session.End, check.Phase) };
     }
 
     private static UncertainTime? OwnEnd(BlockReading reading, RowTimesReader times, BlockRow row, UncertainTime start)
