@@ -244,6 +244,10 @@ internal static partial class AreaGrammar
             if (term.Text is "rest" or "the rest" or "others" or "the others" && run.Places.Count + runs.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[i + 1]) is [{ Low: { } others }]) { reading.Rest = others; i++; Close(); continue; }
             // "1 min on each of the four": the places before it.
             if (run.Minutes.Count > 0 && term is { Kind: TermKind.Number, Number: 4 } && i > 2 && terms[i - 1].Text == "the" && terms[i - 2].Text == "of" && terms[i - 3].Is(Sense.Each) && !(i + 1 < terms.Count && terms[i + 1].Is(Sense.Spots))) { run.AnyArea = true; continue; }
+            // "3 min all 4 (L+R lower, L+R upper)": the places that are named behind it.
+            if (term.Text == "all" && i + 2 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, Number: 4 } && (IsPlace(terms[i + 2]) || i + 3 < terms.Count && terms[i + 2].Kind == TermKind.Symbol && IsPlace(terms[i + 3])) && i > 0 && MinutesOf(terms[i - 1]) is not null) { i++; continue; }
+            // "lower two only, 4 each", "bottom two, 3 each".
+            if (term is { Kind: TermKind.Number, Number: 2 } && term.Is(Sense.NumberWord) && i > 0 && terms[i - 1].Is(Sense.Area) && i + 1 < terms.Count && (terms[i + 1].Is(Sense.Only) && MinutesLater(terms, i + 1) || terms[i + 1].IsSymbol(",") && i + 3 < terms.Count && MinutesOf(terms[i + 2]) is not null && terms[i + 3].Is(Sense.Each))) continue;
             // "the two bases, 3 min each": how many there are, not minutes.
             if (term is { Kind: TermKind.Number, Number: 2 } && i + 1 < terms.Count && terms[i + 1].Is(Sense.Area) && terms[i + 1].Text.EndsWith('s') && MinutesLater(terms, i + 1)) continue;
             // "3 min x 4": of each of four places.

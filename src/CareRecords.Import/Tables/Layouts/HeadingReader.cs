@@ -131,6 +131,8 @@ internal static partial class HeadingReader
         return has.Contains(Concept.Minutes) ? Role.Minutes
             : has.Contains(Concept.Note) ? Role.Note
             : has.Contains(Concept.By) ? Role.By
+            // "Chest: which areas"
+            : has.Contains(Concept.Detail) ? Role.Detail
             : has.Contains(Concept.Technique) ? Role.Technique
             : has.Contains(Concept.End) && !has.Contains(Concept.Start) ? Role.SessionEnd
             : Role.Session;

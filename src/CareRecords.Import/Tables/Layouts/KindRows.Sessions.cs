@@ -56,7 +56,7 @@ internal sealed partial class KindRows
             else left.Add(cell);
         // "perc as Monday" as the kind itself.
         if (areas.Count == 0 && AfterTechnique(row[reading.Slots.Kind].Cell.Text) is { } pointing && SameAs.PointsBack(pointing) && reading.Same(pointing, at.Stated.TimeOfDay) is { } asThen) areas.AddRange(asThen.Areas);
-        areas = WithMinutes(OfOneNumber(areas, cells.Exists(c => Lexicon.Split(c.Cell.Text).Any(w => w is "each" or "ea" or "per"))));
+        areas = WithMinutes(OfOneNumber(areas, SaysEach(cells)));
         if (Of(Role.Technique).Select(c => row[c]).Where(c => !c.Cell.IsEmpty).Select(c => OnlyTechnique(c.Cell.Text)).FirstOrDefault() is not Technique.Unknown and var named) areas = areas.ConvertAll(a => a.Technique == Technique.Unknown ? a with { Technique = named } : a);
         // "6 | min each side": the number and what it is of in two cells.
         var values = cells.Concat(Of(Role.Minutes).Concat(Of(Role.Amount)).Select(c => row[c]).Where(c => !c.Cell.IsEmpty && !cells.Exists(x => x.Column == c.Column))).ToList();
@@ -68,7 +68,7 @@ internal sealed partial class KindRows
 
         // "left base | 3 | min": the part and its minutes in two cells.
         if (areas.Count > 0 && areas.TrueForAll(a => a.Minutes is null) && InAll(values) is { } ofParts)
-            areas = [.. areas.Select(a => a with { Minutes = ofParts / areas.Count })];
+            areas = [.. areas.Select(a => a with { Minutes = SaysEach(cells) ? ofParts : ofParts / areas.Count })];
         // "Minutes of percussion on each area" beside "Left lower, right lower".
         foreach (var column in Of(Role.Minutes).Where(c => SessionCells.SaysEachPlace(reading.Block.Columns[c].Own) && !cells.Exists(w => w.Column == c && reading.IsUsed(w)) && areas.Exists(a => a.Minutes is null && a.Area != ChestArea.Unknown)))
         {
@@ -113,6 +113,8 @@ internal sealed partial class KindRows
         cells.ForEach(reading.Saw);
         foreach (var cell in left) words.Read(cell, null, when.Day, at, keepAll: false);
     }
+
+    private static bool SaysEach(List<CellAt> cells) => cells.Exists(c => Lexicon.Split(c.Cell.Text).Any(w => w is "each" or "ea" or "per"));
 
     // "lower | 3 | 4" under "place | left min | right min": the place in one cell, the minutes of each side beside it.
     private List<AreaMinutes> OfPlace(BlockRow row, Slot slot, List<CellAt> cells, WhatHappened what)
