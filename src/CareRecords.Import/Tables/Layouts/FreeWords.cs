@@ -29,14 +29,20 @@ internal sealed partial class FreeWords(BlockReading reading)
         return nth < starts.Count && starts.Count == reading.SessionsOfDay.Count ? $"{said.Groups[1].Value} the {starts[nth].ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)} session" : said.Value;
     });
 
-    /// <summary>The minutes that a cell's words tell of a session; null when they tell of none.</summary>
-    public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day)
+    /// <summary>The minutes that a cell's words tell of a session; null when they tell of none, or of anything else besides.</summary>
+    public IReadOnlyList<AreaMinutes>? Areas(CellAt cell, LocalDate? day) =>
+        AsSession(cell, day) is { Entries: [Session { Areas.Count: > 0 } session], Problems.Count: 0 } ? session.Areas : null;
+
+    /// <summary>The same where readings or signs are told beside them: "lowers 3 each, uppers 2 each. sats 96 after".</summary>
+    public IReadOnlyList<AreaMinutes>? AreasAmongOthers(CellAt cell, LocalDate? day) =>
+        AsSession(cell, day) is { Problems.Count: 0 } found && found.Entries.OfType<Session>().ToList() is [{ Areas.Count: > 0 } session] && found.Entries.All(e => e is Session or Check or Sign) && session.Areas.All(a => a is { Minutes: not null, Area: not ChestArea.Unknown }) ? session.Areas : null;
+
+    private NotesReading? AsSession(CellAt cell, LocalDate? day)
     {
         if (day is not { } date || cell.Cell.Words is not { } words || !words.Any(char.IsAsciiDigit)) return null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         var noon = new ClockTime(LocalTime.Noon, HalfOfDay.Pm, TimePrecision.Exact, null, LocalTime.Noon, LocalTime.Noon);
-        var found = NotesReader.ReadCell(cell.Source with { Text = words.TrimStart('=', '+', ' ') }, new CellContext { Date = date, Heading = "physio", Time = noon }, context);
-        return found.Entries is [Session { Areas.Count: > 0 } session] && found.Problems.Count == 0 ? session.Areas : null;
+        return NotesReader.ReadCell(cell.Source with { Text = words.TrimStart('=', '+', ' ') }, new CellContext { Date = date, Heading = "physio", Time = noon }, context);
     }
 
     /// <summary>The records that words tell beside an event of a known kind and time, without adding them; empty when they ask or say nothing.</summary>

@@ -234,7 +234,14 @@ internal sealed partial class KindRows
         if (read.TryGet(out var written)) return Named(written.Areas, what);
         // A remark with a clock of its own is of another time.
         if (read.Outcome != Outcome.Doubtful && FreeWords.HasClock(text)) return null;
-        if (read.Outcome != Outcome.Doubtful || read.Value is null) return words.Areas(cell, reading.Day) is { } told ? Named(told, what) : null;
+        if (read.Outcome != Outcome.Doubtful || read.Value is null)
+        {
+            if (words.Areas(cell, reading.Day) is { } told) return Named(told, what);
+            if (words.AreasAmongOthers(cell, reading.Day) is not { } among) return null;
+            words.Read(cell, null, reading.Day, when, keepAll: false);
+            return Named(among, what);
+        }
+
         var name = "areas-of-numbers:" + cell.Place.File;
         reading.Into.Questions.TryAdd(name, new Notes.AskedQuestion($"Which parts of the chest are the numbers such as '{text}' in {cell.Place.File}?", read.Choices));
         reading.Cells.Ask(cell.Source, read.Why ?? $"'{text}' does not say which parts of the chest it is for.", "Say the order in a words table, such as physio, left lower / right lower / left upper / right upper.", name);
