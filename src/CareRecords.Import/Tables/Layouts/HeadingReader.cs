@@ -36,6 +36,8 @@ internal static partial class HeadingReader
         if (role is Role.Time or Role.Start or Role.End or Role.Amount or Role.Unknown && !phaseOnly && group.Any(k => IsEvent(k.Concept)))
             role = RoleOf([.. group.Where(k => IsEvent(k.Concept)), .. own], heading) is var joined && role == Role.Amount && joined != Role.Millilitres ? role : joined;
         if (role == Role.Unknown && group.Count > 0 && !phaseOnly) role = UnderWord(own, group, groupHeading!);
+        // "R side | L side" under "Vibs (mins)": minutes of that side.
+        if (role == Role.Side && own.Concat(group).Any(k => k.Concept is Concept.Percussion or Concept.Vibration or Concept.Minutes) && AreaNames.In(heading) is [{ Side: not Side.Unknown }]) role = Role.Area;
         // "Salbutamol 2 puffs 06:30" over ticks: the dose of that time.
         if (role == Role.Amount && own.Exists(k => k.Medicine is not null) && HeadingTime.Read(heading) is not null) role = Role.Dose;
         // "tube feed 150 ml, start": when it began; how much is said here.
