@@ -86,7 +86,7 @@ internal static partial class HeadingReader
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         var places = AreaNames.In(heading);
         // "How many minutes did you clap the right upper side?": of that place.
-        if (has.Contains(Concept.Side) && !(has.Contains(Concept.Minutes) && places.Any(a => a is { Side: not Records.Side.Unknown, Area: not ChestArea.Unknown }))) return Role.Side;
+        if (has.Contains(Concept.Side) && !(has.Contains(Concept.Minutes) && places.Any(a => a.Area != ChestArea.Unknown))) return Role.Side;
         // "Did he cough anything up?"
         if (has.Contains(Concept.Cough) && places is [{ Side: Records.Side.Unknown, Area: ChestArea.Upper }]) return Role.Secretions;
         // "Top temp" is no upper chest.
