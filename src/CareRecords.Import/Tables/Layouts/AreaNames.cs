@@ -11,6 +11,10 @@ internal static partial class AreaNames
     [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:(?:L|left)\s*(?:[+&]|and)\s*(?:R|right)|(?:R|right)\s*(?:[+&]|and)\s*(?:L|left))\b(?=\s+(?:low|bottom|base|up|top|mid|apic)|\W*$)", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex BothSides();
 
+    // "Mins each base": of the left one and of the right one.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:each|per|both)\s+(?:lung\s+)?(bases?|bottoms?|tops?|apex|apices)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex EachOfTwo();
+
     /// <summary>
     /// "L low" is one part; "lower L/R" two; "LL/RL/LU/RU" four. A side alone is a part with its area not said. Empty when no side is named
     /// and no area either.
@@ -21,7 +25,7 @@ internal static partial class AreaNames
         // How the child lies says nothing of the part: "Left lower ribs, lying on the right side".
         text = Posture().Replace(text, "");
         // "L+R lower", "lower left and right": both sides of it.
-        text = BothSides().Replace(text, "both");
+        text = EachOfTwo().Replace(BothSides().Replace(text, "both"), "both $1");
         foreach (var piece in text.Split(['/', ',', ';', '|', ':', '(', ')', '&', '+', '\n', '>', '→']))
             names.AddRange(InPiece(piece));
         return Complete(names);

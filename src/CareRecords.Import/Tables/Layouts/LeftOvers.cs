@@ -80,7 +80,9 @@ internal sealed class LeftOvers(BlockReading reading)
         if (NotSaid.Is(text) || SmallWords.ReadYesNo(text) == false) return false;
         return column.Role switch
         {
-            Role.Date or Role.Time or Role.Start or Role.End or Role.By or Role.Ignore or Role.Word or Role.Means or Role.Kind or Role.Part or Role.Rate or Role.Side => false,
+            Role.Date or Role.Time or Role.Start or Role.End or Role.By or Role.Ignore or Role.Word or Role.Means or Role.Kind or Role.Part or Role.Rate => false,
+            // "3" under "R side" where no reader took it for minutes.
+            Role.Side => text.Any(char.IsAsciiDigit),
             Role.Count => !HeadingReader.IsOfSessions(column.Heading) && text.Any(c => c is >= '1' and <= '9'),
             Role.Note or Role.Detail or Role.Reason => HoldsEvent(text),
             Role.Unknown => IsFigure(cell.Cell) || HoldsEvent(text),
