@@ -111,7 +111,7 @@ internal static class LayoutReader
         block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(MinutesPast.Written(SpacedHours.Closed(block)), around)));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);
-        block = KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words);
+        block = SessionDetails.Beside(KindColumn.Named(ColumnContent.Named(ColumnAnswers.Applied(block, place.File, context.Answers), context.Words), context.Words));
         var saturations = block.Columns.Where(c => c.Role == Role.Saturation).ToList();
         block = block with { InAir = saturations.Count > 0 && saturations.TrueForAll(c => AirByDefault.HeadingSays(c.Heading)) || around.Any(AirByDefault.Says) };
         var reading = new BlockReading(place, block, into, context, order, areaOrder, year, from) { PlacesOfAll = TitleTechnique.AllPlaces(around), MinutesEachPlace = TitleTechnique.SaysMinutesEachPlace(around), ShakesEachPlace = TitleTechnique.SaysShakesEachPlace(around) };

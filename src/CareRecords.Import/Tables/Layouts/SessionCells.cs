@@ -62,7 +62,8 @@ internal sealed partial class SessionCells(BlockReading reading)
             minutes = null;
         }
 
-        areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => InWords(row[v])));
+        // "same as am" where what was done stands.
+        areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => SameAs.PointsBack(row[v].Cell.Text) ? reading.Same(row[v].Cell.Text, start.Stated.TimeOfDay)?.Areas ?? [] : InWords(row[v])));
         // "Mins each area" beside ticks, or "each" of the parts that the words name; vibration may have minutes of its own.
         if (minutes is { } each && areas.Exists(a => a.Minutes is null) && areas.TrueForAll(a => a.Minutes is null || a.Technique == Technique.Vibration) && values.Exists(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty && Lexicon.Split(reading.Block.Columns[v].Heading + " " + row[v].Cell.Text).Any(w => w is "each" or "per")))
         {

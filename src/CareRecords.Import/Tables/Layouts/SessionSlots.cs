@@ -74,6 +74,14 @@ internal sealed partial class SessionSlots(BlockReading reading, RowTimesReader 
 
             // "Mins each area" behind "Chest 3" and "Chest 4", of which there were none that day.
             if (slot.Values.TrueForAll(v => row[v].Cell.IsEmpty || reading.Block.Columns[v].Role == Role.Minutes && SessionCells.SaysEachPlace(reading.Block.Columns[v].Own)) && reading.Slots.Slots.Exists(s => s != slot && s.Kind == TableKind.Sessions && s.Time >= 0 && !row[s.Time].Cell.IsEmpty)) return found;
+            // "not done, too tired" where what was done stands, and no time.
+            if (slot.Values.Where(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty).Select(v => row[v]).ToList() is [{ IsNone: false } alone] && (SameAs.SaysNotDone(alone.Cell.Text) || SameAs.IsNo(alone.Cell.Text)) && of.PartOrDay(slot, when) is { } notThen)
+            {
+                reading.Into.Omitted.Add(new OmittedSession(notThen, alone.Cell.Words, alone.Source));
+                reading.Use(alone);
+                return found;
+            }
+
             // Values without a time: the session was, its time was not written.
             if (slot.Values.Any(v => !of.IsMeasure(v) && !row[v].Cell.IsEmpty && !NotSaid.Is(row[v].Cell.Text.Trim())) && of.PartOrDay(slot, when) is { } unknown)
             {
