@@ -207,6 +207,7 @@ internal sealed partial class KindRows
     private IReadOnlyList<AreaMinutes>? Areas(CellAt cell, WhatHappened what, BlockRow row, UncertainTime when)
     {
         var text = PhaseRemarks.Without(cell.Cell.Words!);
+        if (what.Technique == Technique.Unknown && SessionCells.SaysClapped(reading.Block.Columns[cell.Column].Heading)) what = what with { Technique = Technique.Percussion };
         if (SameAs.PointsBack(text) && text.IndexOf(',', StringComparison.Ordinal) is > 0 and var comma) words.Read(cell, null, reading.Day, when, keepAll: false, text[(comma + 1)..].Trim());
         if (SameAs.PointsBack(text)) return reading.Same(text, reading.Anchor?.Stated.TimeOfDay)?.Areas ?? [];
         // "clapping, same as morning"

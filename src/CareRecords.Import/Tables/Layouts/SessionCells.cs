@@ -32,7 +32,7 @@ internal sealed partial class SessionCells(BlockReading reading)
         if (parted is [var whole] && reading.Block.Columns.Count(c => c.Role == Role.Area) > 1 && SameAs.PointsBack(row[whole].Cell.Text) && reading.Same(row[whole].Cell.Text, start.Stated.TimeOfDay) is { } same) areas.AddRange(same.Areas);
         else foreach (var value in parted) areas.AddRange(Areas(row[value], reading.Block.Columns[value]));
         // "L 3 R 3" under "Sides".
-        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Side && row[v].Cell.Text.Any(char.IsAsciiDigit))) areas.AddRange(InWords(row[value]));
+        foreach (var value in values.Where(v => reading.Block.Columns[v].Role == Role.Side && row[v].Cell.Text.Any(char.IsAsciiDigit))) areas.AddRange(InWords(row[value], reading.Block.Columns[value]));
         if (values.Where(v => reading.Block.Columns[v].Role == Role.Side && !row[v].Cell.Text.Any(char.IsAsciiDigit)).Select(v => AreaNames.In(row[v].Cell.Text)).FirstOrDefault() is { Count: > 0 } sides)
             areas = [.. areas.SelectMany(a => a.Side != Side.Unknown ? [a] : sides.Select(s => a with { Side = s.Side }))];
         // "3/3/2/2", "3,3" under "mins", where a title says in which order the places stand.
@@ -63,7 +63,7 @@ internal sealed partial class SessionCells(BlockReading reading)
         }
 
         // "same as am" where what was done stands.
-        areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => SameAs.PointsBack(row[v].Cell.Text) ? reading.Same(row[v].Cell.Text, start.Stated.TimeOfDay)?.Areas ?? [] : InWords(row[v])));
+        areas.AddRange(values.Where(v => reading.Block.Columns[v].Role == Role.Detail).SelectMany(v => SameAs.PointsBack(row[v].Cell.Text) ? reading.Same(row[v].Cell.Text, start.Stated.TimeOfDay)?.Areas ?? [] : InWords(row[v], reading.Block.Columns[v])));
         // "Mins each area" beside ticks, or "each" of the parts that the words name; vibration may have minutes of its own.
         if (minutes is { } each && areas.Exists(a => a.Minutes is null) && areas.TrueForAll(a => a.Minutes is null || a.Technique == Technique.Vibration) && values.Exists(v => reading.Block.Columns[v].Role == Role.Minutes && !row[v].Cell.IsEmpty && Lexicon.Split(reading.Block.Columns[v].Heading + " " + row[v].Cell.Text).Any(w => w is "each" or "per")))
         {
@@ -170,9 +170,11 @@ internal sealed partial class SessionCells(BlockReading reading)
     }
 
     // "LL RL 3 each", "LLL, RLL": the parts that words under "areas" name, with their minutes where they say them.
-    private IReadOnlyList<AreaMinutes> InWords(CellAt cell)
+    private IReadOnlyList<AreaMinutes> InWords(CellAt cell, ColumnMeaning column)
     {
         var text = cell.Cell.Words!;
+        // "Areas clapped"
+        if (SaysClapped(column.Heading) && InWords(cell, new ColumnMeaning("", Role.Detail)) is { Count: > 0 } clapped) return [.. clapped.Select(a => a.Technique == Technique.Unknown ? a with { Technique = Technique.Percussion } : a)];
         if (AreasReader.Read(text, reading.Context.Words) is { Outcome: Outcome.Certain, Value.Areas: { Count: > 0 } told })
         {
             reading.Use(cell);
@@ -184,6 +186,12 @@ internal sealed partial class SessionCells(BlockReading reading)
         reading.Use(cell);
         return [.. names.Select(a => new AreaMinutes(a.Side, a.Area, a.Technique, null))];
     }
+
+    /// <summary>True for a heading of places that were clapped: "Areas clapped".</summary>
+    public static bool SaysClapped(string heading) => Clapped().IsMatch(heading);
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:clapped|percussed|patted|tapped|cupped)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex Clapped();
 
     private List<AreaMinutes> Parts(BlockRow row, List<int> values)
     {

@@ -57,6 +57,8 @@ internal static partial class TitleTechnique
 
     private static bool IsOfAllMinutes(string sentence)
     {
+        // "Clapping unless it says vib", "chest is always clapping unless it says shakes".
+        if (sentence.IndexOf(" unless ", StringComparison.OrdinalIgnoreCase) is > 0 and var unless) sentence = sentence[..unless] + " all";
         var concepts = ConceptsOf(sentence);
         return concepts.Contains(Concept.Percussion) && !concepts.Contains(Concept.Vibration) && (concepts.Contains(Concept.Minutes) || Lexicon.Split(sentence).Contains("all"));
     }
