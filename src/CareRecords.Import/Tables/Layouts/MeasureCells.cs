@@ -130,7 +130,7 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
 
             var session = i < sessions.Count && (sessions.Count == 1 || parts.Count <= sessions.Count) ? sessions[i] : null;
             foreach (var check in read)
-                yield return (check with { Phase = check.Phase != CheckPhase.None ? check.Phase : heading.Phase != CheckPhase.None ? heading.Phase : rowPhase }, column, session);
+                yield return (check with { Phase = check.Phase != CheckPhase.None ? check.Phase : heading.Phase != CheckPhase.None && !(session is null && SpotChecksToo().IsMatch(heading.Heading)) ? heading.Phase : rowPhase }, column, session);
         }
     }
 
@@ -161,6 +161,10 @@ internal sealed partial class MeasureCells(BlockReading reading, FreeWords words
 
     [System.Text.RegularExpressions.GeneratedRegex(@"^(?:with|the|on|at|in|oxygen|o2|of|\s)+\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex Beside();
+
+    // "SpO2 (before PT or spot check)", "Pulse ox (the BEFORE number if it's CPT)": without a session in the row it was before none.
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:spot|random|if\b.*\b(?:cpt|physio|pt|chest|session))\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex SpotChecksToo();
 
     private static UncertainTime? When(CheckPhase phase, Session? session, UncertainTime? at) =>
         session?.Start is not { } start ? at
