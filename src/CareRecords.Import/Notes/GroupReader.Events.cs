@@ -215,7 +215,7 @@ internal sealed partial class GroupReader
             foreach (var mention in mentions) result.Add(new Happening { Kind = HappeningKind.Check, Line = _at.Index, Sentence = group.Sentence, Check = only, Start = Ref(mention) });
             return;
         }
-        var named = mentions.Count == 0 ? OfTheDay(group.Terms) : [];
+        var named = mentions.Count == 0 || borrowed ? OfTheDay(group.Terms) : [];
         // "95 after the second, 96 after the third": each of its own.
         var eachNamed = named.Count > 1 && named.Count == checks.Readings.Count;
         var parts = group.Parts.Where(p => !p.Is(Sense.Meal) || mentions.Count == 0).ToList();

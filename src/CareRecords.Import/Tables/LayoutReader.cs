@@ -19,7 +19,7 @@ internal static class LayoutReader
         into.Key = SheetKey.Of(rows);
         (rows, var key) = KeyBeside.Apart(rows);
         into.Words.AddRange(key);
-        rows = DrugCharts.Plain(OrdinalSessions.Named(PlannedHalves.Apart(DaysInHeadings.Apart(NumberedHeadings.Plain(rows)))));
+        rows = DrugCharts.Plain(PlannedHalves.Apart(DaysInHeadings.Apart(OrdinalSessions.Named(NumberedHeadings.Plain(rows)))));
         var year = TitleYear.Of(place, rows) ?? YearOfDates(rows) ?? TitleYear.OfWeekdays(rows, context.NotAfter) ?? context.WeekOf;
         var apart = SideBySide.Apart(place, rows);
         LocalDate? week = null;
@@ -107,7 +107,7 @@ internal static class LayoutReader
             return null;
         }
 
-        block = CodedSessions.Joined(PairedColumns.Apart(PlannedColumns.Joined(InstantTimes.Local(block, context.Zone), TitleTechnique.AllPlaces(around))), context.Words);
+        block = CodedSessions.Joined(PairedColumns.Apart(Postures.Without(PlannedColumns.Joined(DoneTimes.Taken(InstantTimes.Local(block, context.Zone), around), TitleTechnique.AllPlaces(around)))), context.Words);
         block = PlaceColumns.Joined(Dittos.Filled(Crosses.AsTicks(MinutesPast.Written(SpacedHours.Closed(block)), around)));
         block = NumberTimes.Mended(UnitColumns.Joined(EntryNumbers.Named(StampDays.Taken(StampColumns.Without(block), order, year ?? context.NotAfter))));
         block = FamilyHeadings.Named(TitleAreas.Applied(block, around), context.Words);

@@ -31,6 +31,11 @@ public sealed class PlacesAndMinutesTests
     [InlineData("7am all four places clapped, that's both bottoms and both tops, 3 each", "LLP3 RLP3 LUP3 RUP3")]
     [InlineData("7am clap left 3 low 2 top, right 3 low 2 top", "LLP3 RLP3 LUP2 RUP2")]
     [InlineData("7am clap left 3 low, 2 top, right 3 low, 2 top", "LLP3 RLP3 LUP2 RUP2")]
+    [InlineData("7am clapping all 4, 2 min", "LLP2 RLP2 LUP2 RUP2")]
+    [InlineData("7am clapping all 4 3 each", "LLP3 RLP3 LUP3 RUP3")]
+    [InlineData("7am clapping 3 min all 4 (L+R lower, L+R upper)", "LLP3 RLP3 LUP3 RUP3")]
+    [InlineData("7am clapping lower two only, 4 each", "LLP4 RLP4")]
+    [InlineData("7am clapping bottoms three, tops two", "LLP3 RLP3 LUP2 RUP2")]
     public void Minutes_AreOfThePlacesBesideThem(string line, string expected) => Assert.Equal("04 07:00 " + expected, Told("Tue 4 March 2025", line));
 
     [Theory]

@@ -15,6 +15,8 @@ public sealed class SignsAndChecksTests
     [InlineData("7am sats 97.5 on air", "07:00 check 97.5 on 0")]
     [InlineData("8am physio both lowers 3, 96.5 before, 98.5 after", "08:00 session LL3 RL3; 08:00 check 96.5; 08:00 check 98.5")]
     [InlineData("4pm sats 95, temp 100.9", "16:00 check 95; 16:00 temperature 100.9 F")]
+    [InlineData("chest at 7.05am, 11am and 5.30pm. Sats 95 after the second, 96 after the third", "07:05 session; 11:00 session; 11:00 check 95; 17:30 session; 17:30 check 96")]
+    [InlineData("chest at 7.05am, 11am and 5.30pm. Sat 92 before 1st, 94 after", "07:05 session; 07:05 check 92; 07:05 check 94; 11:00 session; 17:30 session")]
     public void Numbers(string line, string expected) => Assert.Equal(expected, Told(Read(line)));
 
     [Theory]

@@ -136,6 +136,8 @@ internal sealed partial class FeedSlots(BlockReading reading, RowTimesReader tim
         var cell = row[slot.Time];
         var column = reading.Block.Columns[slot.Time];
         if (NotSaid.Is(cell.Cell.Text.Trim()) || SmallWords.ReadYesNo(cell.Cell.Text) == false) return;
+        // "Feed pump running? yes": it was on, and began at another time.
+        if (SmallWords.ReadYesNo(cell.Cell.Text) == true && reading.Block.Columns[slot.Time].Own.Contains("running", StringComparison.OrdinalIgnoreCase)) { reading.Saw(cell); return; }
         var ends = OnOff.Ends(cell.Cell.Text);
         var how = SmallWords.ReadRoute(cell.Cell.Text) ?? (row[route].Cell.Words is { } words1 ? SmallWords.ReadRoute(words1) : null);
         // "140 bolus": a bare number beside the row's own time is no time.

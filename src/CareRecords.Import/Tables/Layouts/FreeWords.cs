@@ -120,7 +120,9 @@ internal sealed partial class FreeWords(BlockReading reading)
         // "carry on till Mon" names no day of anything that was done.
         words = Until().Replace(words, "");
         if (day is not { } date) return false;
+        var written = words;
         words = WithTimesOfSessions(words);
+        var ofSessions = words != written;
         // A heading says what a time is of ("Feed off" over "6.15"); words without a figure say it themselves.
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
@@ -148,6 +150,7 @@ internal sealed partial class FreeWords(BlockReading reading)
         var kept = found with { Entries = [.. entries.Select(e => WithinHour(keepAll ? e : Beside(e, at), at) with { Sources = [cell.Source] })], Problems = keepAll || words.Any(char.IsAsciiDigit) ? found.Problems : [.. found.Problems.Where(p => p.Severity == ProblemSeverity.Refused)], SetAside = [] };
         if (kept.Entries.Any(e => e is Check { Phase: not CheckPhase.None } && e.When.Precision is TimePrecision.PartOfDay)) kept = kept with { Entries = [.. kept.Entries.Select(BesideItsSession)] };
         kept = kept with { Entries = [.. kept.Entries.Select(e => AsBefore(e, words))] };
+        if (ofSessions) kept = kept with { Entries = [.. kept.Entries.Select(e => e is Check { Phase: not CheckPhase.None and var phase, Start: { IsExact: true } at2 } check ? check with { Start = TimesOfEvents.Borrowed(at2.Stated, phase) } : e)] };
         reading.Into.Take(kept);
         // "Forgot to put down Thursday - I tapped him at 7 that evening": no session left out.
         if (kept.Entries.Count == 0 && kept.Omitted.Count > 0 && kept.Problems.Count == 0 && Forgot().IsMatch(words) && LeftOvers.HoldsEvent(words))

@@ -82,6 +82,8 @@ internal static partial class HeadingReader
         // "Extra chest if sick": one more of what it names.
         if (has.Contains(Concept.Session) && Lexicon.Split(heading) is ["extra", ..]) has.ExceptWith([Concept.Note, Concept.Vomit]);
         if (AsksForDay(Lexicon.Split(heading))) return Role.Date;
+        // "What time was it?": "was" is no German "what".
+        if (Lexicon.Split(heading) is ["what" or "when", ..] && has.Contains(Concept.Time)) has.Remove(Concept.Kind);
         if (has.Contains(Concept.Saturation)) return Role.Saturation;
         if (has.Contains(Concept.Pulse)) return Role.Pulse;
         var places = AreaNames.In(heading);

@@ -17,7 +17,9 @@ internal static partial class OrdinalSessions
             var counted = rows[i].Cells.Select(c => c.Kind == CellKind.Text ? Counted().Match(c.Text.Trim()) : Match.Empty).ToList();
             var both = counted.Where(m => m.Success).GroupBy(m => m.Groups[1].Value, StringComparer.OrdinalIgnoreCase).Count(g => g.Any(m => m.Groups[2].Success) && g.Any(m => m.Groups[3].Success));
             if (both < Fewest || rows[i].Cells.Where((c, k) => !counted[k].Success && c.Kind == CellKind.Text).Any(c => HeadingReader.IsOfSessions(c.Text))) continue;
-            return [.. rows.Take(i), rows[i] with { Cells = [.. rows[i].Cells.Select((c, k) => counted[k].Success ? Cell.Of($"{counted[k].Groups[1].Value} physio {(counted[k].Groups[2].Success ? "time" : "mins")}") : c)], Written = rows[i].Written ?? rows[i].Text }, .. rows.Skip(i + 1)];
+            var names = counted.Where(m => m.Success).Select(m => m.Groups[1].Value).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+            var cells = rows[i].Cells.Select((c, k) => counted[k].Success ? Cell.Of(FormattableString.Invariant($"physio {names.FindIndex(n => n.Equals(counted[k].Groups[1].Value, StringComparison.OrdinalIgnoreCase)) + 1} {(counted[k].Groups[2].Success ? "time" : "mins")}")) : c);
+            return [.. rows.Take(i), rows[i] with { Cells = [.. cells], Written = rows[i].Written ?? rows[i].Text }, .. rows.Skip(i + 1)];
         }
 
         return rows;

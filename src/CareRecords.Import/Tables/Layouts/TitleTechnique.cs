@@ -39,7 +39,7 @@ internal static partial class TitleTechnique
     public static bool SaysMinutesEachPlace(IReadOnlyList<string> around) =>
         around.SelectMany(t => SentenceEnd().Split(t)).Any(s => s.Split('=') is [var term, var means] && Lexicon.Find(term, out _) is [{ Concept: Concept.Minutes }] && means.Contains("each", StringComparison.OrdinalIgnoreCase)) && AllPlaces(around).Count > 0;
 
-    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:all|each of|same|these)(?: the)? (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b(?:all|each of|same|these|in)(?: the)? (?:4|four) (?:areas|places|spots|zones|lobes|parts)\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
     private static partial System.Text.RegularExpressions.Regex OnAll();
 
     /// <summary>Gives the areas of the sessions from a position on, whose technique is not said, percussion.</summary>
