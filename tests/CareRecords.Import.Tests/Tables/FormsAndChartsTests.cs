@@ -71,6 +71,20 @@ public sealed class FormsAndChartsTests
     }
 
     [Fact]
+    public void BottleBesideItsFinish_IsOneFeed() => Reads("""
+        Date,Start,LLL,RLL,Bottle before (oz),Bottle finished
+        5/14/2026,6:30 PM,3,3,5,5:50 PM
+        5/15/2026,6:40 AM,3,3,,
+        """, "f.csv", "feed to 14 17:50 147.9 ml Oral", "session 14 18:30 LL3 RL3", "session 15 06:40 LL3 RL3");
+
+    [Fact]
+    public void SentencesUnderMedicines_InTheRowOfAShift_HaveTheirOwnTimes() => Reads("""
+        Date,Shift,Chest,Medicines
+        14/05/2026,Day,"Clapped at 08h10, lowers 3 min each side.",Salbutamol 2 puffs at 07h20 and again at 17h00.
+        15/05/2026,Day,"Clapped at 08h20, lowers 4 min each side.",2 puffs salbutamol at 07h50.
+        """, "f.csv", "dose 14 07:20 salbutamol 2 puffs", "session 14 08:10 LL3 RL3", "dose 14 17:00 salbutamol 2 puffs", "dose 15 07:50 salbutamol 2 puffs", "session 15 08:20 LL4 RL4");
+
+    [Fact]
     public void HowTheChildLay_IsNoSession_AndAPumpThatRunsBeginsNoFeed() => Reads("""
         Night of,Hour,Sats,Position,Feed pump running?
         14/05/2026,22:00,96,left side,"started, 60/hr"

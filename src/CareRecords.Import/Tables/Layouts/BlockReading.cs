@@ -6,7 +6,7 @@ using NodaTime;
 namespace CareRecords.Import.Tables.Layouts;
 
 /// <summary>What is known while the rows of one block are read: settled order, clock, the day, and the sessions so far.</summary>
-internal sealed class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
+internal sealed partial class BlockReading(Place place, Block block, Gathered into, SourceContext context, DateOrder? order, IReadOnlyList<AreaName> areaOrder, LocalDate? year, LocalDate? from)
 {
     private readonly HashSet<(int Line, int Column)> _seen = [];
     private readonly List<(long Place, LocalTime Time, TableKind? Kind)> _timesOfRow = [];
@@ -119,6 +119,15 @@ internal sealed class BlockReading(Place place, Block block, Gathered into, Sour
 
     /// <summary>True where the words around the table say that the minutes of vibration are on each place that was treated.</summary>
     public bool ShakesEachPlace { get; init; }
+
+    /// <summary>True where the sentences of a table write am and pm, whatever clock its own columns have ("chest at 6.40, and at 7.30pm" beside 19:15).</summary>
+    public bool WordsSayHalf { get; } = block.Rows.Take(SampleRows).Sum(r => r.Cells.Count(c => c.Cell is { Kind: CellKind.Text, Text.Length: > LongSentence } && HalfInWords().IsMatch(c.Cell.Text))) > 1;
+
+    private const int SampleRows = 300;
+    private const int LongSentence = 60;
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"\b\d{1,2}(?:[.:]\d\d)?\s?[ap]\.?m\b", System.Text.RegularExpressions.RegexOptions.IgnoreCase)]
+    private static partial System.Text.RegularExpressions.Regex HalfInWords();
 
     /// <summary>True when the hours of a tick chart are times to the minute.</summary>
     public bool HoursAreTimes { get; } = block.AreHours && HourGrid.AreTimes([.. block.Rows.Select(r => r[1].Cell)]);

@@ -127,7 +127,7 @@ internal sealed partial class FreeWords(BlockReading reading)
         if (!words.Any(char.IsAsciiDigit)) heading = null;
         var context = reading.Context.ForNotes(cell.Place.File, null) with { Date = date };
         // A table on the 24-hour clock answers beforehand what the notes would ask of "9.15" in one of its cells.
-        if (reading.Halves.IsTwentyFour) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
+        if (reading.Halves.IsTwentyFour && !reading.WordsSayHalf) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = NotesRun.TwentyFourHours } };
         // Under "AM" a bare "6:00" is of the morning.
         else if (PartOfRow.Half(reading.SlotPart ?? reading.Part) is not HalfOfDay.Unknown and var half) context = context with { Answers = new Dictionary<string, string>(context.Answers) { [$"am-or-pm:{cell.Place.File}:1"] = half == HalfOfDay.Am ? "am" : "pm" } };
         // "Sats were 89 at 9.40pm" under "Evening": the heading says when in the day, and the words when.

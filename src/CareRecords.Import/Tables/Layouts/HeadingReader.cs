@@ -147,7 +147,7 @@ internal static partial class HeadingReader
 
     private static Role? Feed(HashSet<Concept> has, bool ended)
     {
-        if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus) && !(has.Contains(Concept.Tube) && (ended || has.Overlaps([Concept.Time, Concept.Start, Concept.End, Concept.Amount, Concept.Millilitres])))) return null;
+        if (!has.Contains(Concept.Feed) && !has.Contains(Concept.Pump) && !has.Contains(Concept.Bolus) && !((has.Contains(Concept.Tube) || has.Contains(Concept.Oral) && has.Overlaps([Concept.End, Concept.Start, Concept.Millilitres])) && (ended || has.Overlaps([Concept.Time, Concept.Start, Concept.End, Concept.Amount, Concept.Millilitres])))) return null;
         return has.Contains(Concept.Note) ? Role.Note
             : has.Contains(Concept.Rate) ? Role.Rate
             : has.Contains(Concept.Millilitres) || has.Contains(Concept.Amount) ? Role.Millilitres

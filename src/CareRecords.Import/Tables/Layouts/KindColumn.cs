@@ -84,6 +84,14 @@ internal static class KindColumn
         return block with { Columns = [.. block.Columns.Select((c, i) => i == kind ? c with { Role = Role.Note, Heading = "notes", Own = "notes" } : c)], About = null };
     }
 
+    // "Medicines" over sentences with their own times ("2 puffs salbutamol at 07h50"), in a row of a shift: they say themselves when.
+    private static Block MedicinesInWords(Block block)
+    {
+        if (block.IsAcross || block.Columns.Any(c => c.Role is Role.Time or Role.Start)) return block;
+        var told = Enumerable.Range(0, block.Columns.Count).Where(i => block.Columns[i].Role == Role.Medicine && block.Rows.Select(r => r[i].Cell).Where(c => !c.IsEmpty).ToList() is { Count: > 0 } filled && filled.Count(c => c.Kind == CellKind.Text && FreeWords.HasClock(c.Text)) * 2 >= filled.Count).ToHashSet();
+        return told.Count == 0 ? block : block with { Columns = [.. block.Columns.Select((c, i) => told.Contains(i) ? c with { Role = Role.Note, Heading = "notes", Own = "notes" } : c)] };
+    }
+
     private const int FewestTicked = 2;
 
     // A form whose boxes were ticked ("CPT, Neb / meds, Pulse ox") beside a question for each: the answers tell what happened.
@@ -98,7 +106,7 @@ internal static class KindColumn
     /// <summary>The block, with a column without a known heading named as the kind where most of its cells say what happened.</summary>
     public static Block Named(Block block, FamilyWords words)
     {
-        block = Ticked(BesideFeeds(Coded(Several(WithoutSentences(block, words), words), words)), words);
+        block = Ticked(BesideFeeds(MedicinesInWords(Coded(Several(WithoutSentences(block, words), words), words))), words);
         if (block.Columns.Any(c => c.Role is Role.Kind or Role.Session or Role.Feed or Role.Dose or Role.Area) || block.IsAcross) return block;
         for (var i = 0; i < block.Columns.Count; i++)
         {

@@ -140,6 +140,8 @@ internal sealed class BlockSlots
     {
         if (Slots.Find(s => s.Kind == TableKind.Feeds && s.End < 0 && s.Time == i - 1 && Block.Columns[i - 1].Role == Role.FeedStart) is { } begun) begun.End = i;
         else if (Find(TableKind.Feeds, i) is { End: < 0, Time: >= 0 } feed && Block.Columns[feed.Time].Role is Role.FeedStart or Role.Feed && i - feed.Time <= 2) feed.End = i;
+        // "Bottle (oz) | Bottle finished": how much, and when it ended.
+        else if (Slots.Find(s => s is { Kind: TableKind.Feeds, Time: < 0, End: < 0 } && s.Values.Contains(i - 1) && s.Group == Block.Columns[i].Group) is { } amount) amount.End = i;
         else
         {
             var slot = new Slot(TableKind.Feeds) { End = i, Group = Block.Columns[i].Group, Half = Block.Columns[i].Half };
