@@ -243,7 +243,7 @@ internal static partial class AreaGrammar
             // "LL 5 min, others 3": of the places that are not named, whichever they are.
             if (term.Text is "rest" or "the rest" or "others" or "the others" && run.Places.Count + runs.Count > 0 && i + 1 < terms.Count && MinutesOf(terms[i + 1]) is [{ Low: { } others }]) { reading.Rest = others; i++; Close(); continue; }
             // "1 min on each of the four": the places before it.
-            if (run.Minutes.Count > 0 && term is { Kind: TermKind.Number, Number: 4 } && i > 2 && terms[i - 1].Text == "the" && terms[i - 2].Text == "of" && terms[i - 3].Is(Sense.Each) && !(i + 1 < terms.Count && terms[i + 1].Is(Sense.Spots))) { run.AnyArea = true; continue; }
+            if (run.Minutes.Count > 0 && term is { Kind: TermKind.Number, Number: 4 } && i > 2 && terms[i - 1].Text is "the" or "those" or "these" && terms[i - 2].Text == "of" && terms[i - 3].Is(Sense.Each) && !(i + 1 < terms.Count && terms[i + 1].Is(Sense.Spots))) { run.AnyArea = true; continue; }
             // "3 min all 4 (L+R lower, L+R upper)": the places that are named behind it.
             if (term.Text == "all" && i + 2 < terms.Count && terms[i + 1] is { Kind: TermKind.Number, Number: 4 } && (IsPlace(terms[i + 2]) || i + 3 < terms.Count && terms[i + 2].Kind == TermKind.Symbol && IsPlace(terms[i + 3])) && i > 0 && MinutesOf(terms[i - 1]) is not null) { i++; continue; }
             // "lower two only, 4 each", "bottom two, 3 each".

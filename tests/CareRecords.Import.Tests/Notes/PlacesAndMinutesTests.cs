@@ -35,6 +35,7 @@ public sealed class PlacesAndMinutesTests
     [InlineData("7am clapping all 4 3 each", "LLP3 RLP3 LUP3 RUP3")]
     [InlineData("7am clapping 3 min all 4 (L+R lower, L+R upper)", "LLP3 RLP3 LUP3 RUP3")]
     [InlineData("7am clapping lower two only, 4 each", "LLP4 RLP4")]
+    [InlineData("7am clap LL 3 RL 3 LU 2 RU 2, then shakes, 1 min on each of those 4", "LLP3 RLP3 LUP2 RUP2 LLV1 RLV1 LUV1 RUV1")]
     [InlineData("7am clapping bottoms three, tops two", "LLP3 RLP3 LUP2 RUP2")]
     public void Minutes_AreOfThePlacesBesideThem(string line, string expected) => Assert.Equal("04 07:00 " + expected, Told("Tue 4 March 2025", line));
 

@@ -45,6 +45,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("ThirtyThird", 0.875, 0.874, 0.961, 29)]
     [InlineData("ThirtyFourth", 0.972, 0.93, 0.981, 8)]
     [InlineData("ThirtyFifth", 0.908, 0.905, 0.936, 33)]
+    [InlineData("ThirtySixth", 0.8, 0.856, 0.948, 49)]
     public void Voices_ScoreStaysAboveItsFloor(string set, double found, double isTrue, double values, int swallowed)
     {
         var total = new ReadingScore();
@@ -96,6 +97,7 @@ public sealed class VoicesTests(ITestOutputHelper output)
     [InlineData("ThirtyThird")]
     [InlineData("ThirtyFourth")]
     [InlineData("ThirtyFifth")]
+    [InlineData("ThirtySixth")]
     public void Voices_EveryLineHasAFate(string set)
     {
         foreach (var sample in Samples.Of(set))
